@@ -1,0 +1,50 @@
+# Two commands do all the set-up:  make run  and  make test.  Each builds .venv when it is missing or out of date.
+PYTHON ?= python3
+BIN    := .venv/bin
+ONCE   ?=
+
+.PHONY: run test check lint types arrows bench lock clean help
+
+help:           ## what there is to make
+	@grep -hE '^[a-z]+: .*##|^[a-z]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:.*##/\t/'
+
+run: .venv/product    ## draft the sample child's top and say where the sheets are
+	$(BIN)/littlefold draft casing-top --child sample --out sheets
+
+test: .venv/tests     ## all tests
+	$(BIN)/python -m pytest -n auto
+
+check: lint types arrows test   ## what a change must pass
+
+lint: .venv/tests     ## style and dead code
+	$(BIN)/ruff check .
+	$(BIN)/ruff format --check .
+
+types: .venv/tests    ## types, strictly
+	$(BIN)/mypy
+
+arrows: .venv/tests   ## who may import whom
+	$(BIN)/lint-imports
+
+bench: .venv/tests    ## measured comparisons (a separate .venv-bench holds the CAD kernel)
+	$(BIN)/python -m bench
+
+lock:                 ## write the requirement files anew (needs uv)
+	for set in product tests bench; do \
+	  uv pip compile --universal --python-version 3.11 --generate-hashes --no-emit-index-url -q \
+	    --custom-compile-command "make lock" requirements/$$set.in -o requirements/$$set.txt; done
+
+clean:                ## forget the environment and everything that was made
+	rm -rf .venv .venv-bench sheets build
+
+.venv/bin/python:
+	$(PYTHON) -m venv .venv
+
+.venv/product: .venv/bin/python requirements/product.txt pyproject.toml
+	$(BIN)/pip install --quiet --disable-pip-version-check --require-hashes -r requirements/product.txt
+	$(BIN)/pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation -e .
+	@touch $@
+
+.venv/tests: .venv/product requirements/tests.txt
+	$(BIN)/pip install --quiet --disable-pip-version-check --require-hashes -r requirements/tests.txt
+	@touch $@
