@@ -1,0 +1,119 @@
+"""The pattern: pieces with stitch lines, cutting lines, notches and grain, and the seams that join them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from littlefold.draft.model import Cutting, Draft, DraftEdge, EdgeRef, Inside
+    from littlefold.geometry import Path, Point, Vector
+    from littlefold.problem import Place, Problem
+
+
+@dataclass(frozen=True, slots=True)
+class Notch:
+    """A mark at which edges meet.
+
+    It stands on the stitch line at `foot`, `at` millimetres of stitch length from the start of its edge, and points
+    `outward` into the allowance, square to the edge; `count` 1 is single (front), 2 double (back).
+    """
+
+    edge: str
+    at: float
+    count: int
+    foot: Point
+    outward: Vector
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """The closed stitch line and the closed cutting line of a shape, both counter-clockwise."""
+
+    stitch: Path
+    cut: Path
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One piece of the pattern, as drawn (half of it where it lies on a fold).
+
+    Attributes:
+        name: The name in the recipe.
+        title: The name on the paper.
+        cutting: How often and how it is cut.
+        cloth: `main`, `lining`, `interfacing`, or a cloth of the recipe's own.
+        edges: In order, counter-clockwise; their paths join to the stitch outline.
+        outline: As drawn.
+        unfolded: The whole piece as cut from cloth; the same as `outline` where there is no fold.
+        turns: Lines on which a hem or casing is folded over (beside the stitch line), to be drawn.
+        grain: The ends of the grain arrow.
+        notches: On the stitch line, in order.
+        inside: Slits, buttonholes, darts, pleats ...
+        marks: Words at a point.
+        place: Where the recipe states the piece.
+    """
+
+    name: str
+    title: str
+    cutting: Cutting
+    cloth: str
+    edges: tuple[DraftEdge, ...]
+    outline: Outline
+    unfolded: Outline
+    turns: tuple[Path, ...]
+    grain: tuple[Point, Point]
+    notches: tuple[Notch, ...]
+    inside: tuple[Inside, ...]
+    marks: tuple[tuple[str, Point], ...]
+    place: Place
+
+    def edge(self, name: str) -> DraftEdge:
+        """The edge of that name.
+
+        Raises:
+            KeyError: The piece has no such edge.
+        """
+        for edge in self.edges:
+            if edge.name == name:
+                return edge
+        raise KeyError(name)
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """Two runs of edges that are sewn together, measured on the stitch line [mm].
+
+    `second_length - first_length` should be `ease` within `tolerance`, unless the second run is gathered.
+    """
+
+    first: tuple[EdgeRef, ...]
+    second: tuple[EdgeRef, ...]
+    first_length: float
+    second_length: float
+    ease: float
+    gather: bool
+    tolerance: float
+    matched: bool
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """All pieces and seams of a garment for one child; `draft` is where they come from."""
+
+    draft: Draft
+    pieces: tuple[Piece, ...]
+    seams: tuple[Seam, ...]
+    problems: tuple[Problem, ...] = ()
+
+    def piece(self, name: str) -> Piece:
+        """The piece of that name.
+
+        Raises:
+            KeyError: There is no such piece.
+        """
+        for piece in self.pieces:
+            if piece.name == name:
+                return piece
+        raise KeyError(name)
