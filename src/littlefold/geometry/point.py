@@ -1,8 +1,8 @@
 """Points and vectors: a place on the plane, and the way from one place to another.
 
-They are two types on purpose.  A point minus a point is a vector; a point plus a vector is a point; two points
-cannot be added.  Lengths are millimetres, y points up, angles are radians counted counter-clockwise from the
-x axis.
+They are two types on purpose.  A point minus a point is a vector; a point plus a vector is a point; two
+points cannot be added.  Lengths are millimetres, y points up, angles are radians counted counter-clockwise
+from the x axis.
 """
 
 from __future__ import annotations

@@ -1,0 +1,73 @@
+"""Roots of equations in one unknown."""
+
+from __future__ import annotations
+
+from math import sqrt
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+# A bracket is halved at most this often; 60 halvings use up the digits of a float.
+HALVINGS = 80
+
+
+def quadratic_roots(a: float, b: float, c: float) -> tuple[float, ...]:
+    """The real roots of a x^2 + b x + c, rising; without cancellation, and a may be zero."""
+    if a == 0 or abs(a) < 1e-14 * abs(b):
+        return (-c / b,) if b != 0 else ()
+    square = b * b - 4 * a * c
+    if square < 0:
+        return ()
+    q = -(b + sqrt(square)) / 2 if b >= 0 else -(b - sqrt(square)) / 2
+    if q == 0:
+        return (0.0,)
+    first, second = q / a, c / q
+    return (min(first, second), max(first, second)) if first != second else (first,)
+
+
+def root_between(function: Callable[[float], float], low: float, high: float, near: float) -> float:
+    """The root of a continuous function that changes sign between two numbers.
+
+    The Illinois form of the rule of false position: the secant, with the weight of an end halved when it
+    stays, so that the bracket closes from both sides; every fourth step halves the bracket in any case.
+
+    Args:
+        function: The function.
+        low: One end of the bracket.
+        high: The other end, where the function has the other sign (or is zero at one of them).
+        near: The function counts as zero at or below this size.
+    """
+    f_low, f_high = function(low), function(high)
+    if abs(f_low) <= near:
+        return low
+    if abs(f_high) <= near:
+        return high
+    assert f_low * f_high < 0, "the bracket holds no change of sign"  # noqa: S101 - our own mistake
+    middle = low
+    for step in range(HALVINGS):
+        secant = step % 4
+        middle = (low * f_high - high * f_low) / (f_high - f_low) if secant else (low + high) / 2
+        value = function(middle)
+        if abs(value) <= near or middle in (low, high):
+            break
+        if value * f_high < 0:
+            low, f_low = high, f_high
+        else:
+            f_low /= 2
+        high, f_high = middle, value
+    return middle
+
+
+def sign_changes(
+    function: Callable[[float], float], grid: tuple[float, ...]
+) -> tuple[tuple[float, float], ...]:
+    """The steps of a grid over which a function changes its sign or reaches zero."""
+    values = [function(x) for x in grid]
+    return tuple(
+        (grid[k], grid[k + 1])
+        for k in range(len(grid) - 1)
+        if values[k] * values[k + 1] < 0
+        or (values[k + 1] == 0 and values[k] != 0)
+        or (k == 0 and values[0] == 0)
+    )
