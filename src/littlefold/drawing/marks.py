@@ -105,8 +105,8 @@ class Label:
     """Words at a place.
 
     `height` is the height of a capital letter on the final paper [mm]; it does not change when a drawing is
-    reduced, so that text stays readable.  `angle` [rad] turns the words about `at`; `anchor` says which part of
-    the words stands there.  Words never come out mirrored: a mirroring moves and turns them only.
+    reduced, so that text stays readable.  `angle` [rad] turns the words about `at`; `anchor` says which
+    part of the words stands there.  Words never come out mirrored: a mirroring moves and turns them only.
     """
 
     text: str

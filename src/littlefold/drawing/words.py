@@ -1,0 +1,124 @@
+"""Words on paper: how much room they take, how they are broken, and what is left out of them.
+
+The room is an estimate from a few classes of letters, so that words can be placed before any writer has set
+them.  It errs on the wide side: a sheet with a little too much room still reads well.
+"""
+
+from __future__ import annotations
+
+from math import pi
+from typing import TYPE_CHECKING
+from unicodedata import category, combining, east_asian_width
+
+from littlefold.drawing.marks import Label, Meaning
+from littlefold.geometry import Bounds, Point, Vector
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+# Widths of letters, as parts of the height of a capital.  They are upper means over the text face (cap height
+# 0.645 of its size); tests compare whole sentences with what the typesetter measures.
+WIDE = 1.6  # letters of East Asian scripts and pictures, one em each
+CAPITAL = 1.08
+SMALL = 0.76
+NARROW = 0.46
+NARROW_LETTERS = frozenset(" iljtfrI.,:;!|'()[]-·")
+
+# Lines of a block follow each other at this many heights of a capital.
+LEADING = 1.9
+
+# Words of one label longer than this are no label.  Larger: a hostile name makes a sheet useless and slow.
+LONGEST = 300
+
+# Signs that join letters or set the direction of a script; all other invisible signs are left out.
+JOINERS = frozenset("\u200c\u200d\u200e\u200f")
+
+
+def plain(text: str) -> str:
+    """The words on one line, without invisible signs, cut off with an ellipsis where they would never end."""
+    shown = "".join(_shown(letter) for letter in text[: 4 * LONGEST])
+    line = " ".join(shown.split())
+    return line if len(line) <= LONGEST else line[: LONGEST - 1] + "…"
+
+
+def _shown(letter: str) -> str:
+    if letter.isspace():
+        return " "
+    return letter if category(letter)[0] != "C" or letter in JOINERS else ""
+
+
+def text_width(text: str, height: float) -> float:
+    """About how wide the words are [mm], for a given height of a capital [mm]; rather more than less."""
+    return height * sum(_letter_width(letter) for letter in text)
+
+
+def _letter_width(letter: str) -> float:
+    if letter in NARROW_LETTERS:
+        return NARROW
+    if combining(letter):
+        return 0.0
+    if east_asian_width(letter) in "WF":
+        return WIDE
+    return CAPITAL if letter.isupper() else SMALL
+
+
+def wrapped(text: str, width: float, height: float) -> tuple[str, ...]:
+    """The words broken into lines that fit a width [mm]; a word that is too long by itself is broken too."""
+    lines: list[str] = []
+    for word in plain(text).split(" "):
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_width(longer, height) <= width:
+            lines[-1] = longer
+        else:
+            lines.extend(_broken(word, width, height))
+    return tuple(lines)
+
+
+def _broken(word: str, width: float, height: float) -> list[str]:
+    parts = [""]
+    for letter in word:
+        if parts[-1] and text_width(parts[-1] + letter, height) > width:
+            parts.append("")
+        parts[-1] += letter
+    return parts
+
+
+def shortened(text: str, width: float, height: float) -> str:
+    """The words on one line of a width [mm], with an ellipsis if some had to go."""
+    line = plain(text)
+    if text_width(line, height) <= width:
+        return line
+    while line and text_width(line + "…", height) > width:
+        line = line[:-1]
+    return line.rstrip() + "…"
+
+
+def text_block(
+    lines: Iterable[str],
+    at: Point,
+    *,
+    height: float = 2.5,
+    angle: float = 0.0,
+    meaning: Meaning = Meaning.TEXT,
+    name: str = "",
+) -> tuple[Label, ...]:
+    """Lines of words below each other, the first with its base line at `at`.
+
+    All lines carry the same name, so that a reduced drawing can keep them together.
+    """
+    down = Vector.polar(angle - pi / 2, height * LEADING)
+    return tuple(
+        Label(line, at + down * number, meaning, height, angle, name=name)
+        for number, line in enumerate(lines)
+    )
+
+
+def label_bounds(label: Label) -> Bounds:
+    """The upright rectangle round a label, by estimate, with room for letters that hang below the line."""
+    width = text_width(label.text, label.height)
+    shift = {"start": 0.0, "middle": -0.5, "end": -1.0}[label.anchor] * width
+    low, high = -0.35 * label.height, 1.1 * label.height
+    along = Vector.polar(label.angle)
+    up = along.turned_left()
+    corners = [(shift, low), (shift + width, low), (shift, high), (shift + width, high)]
+    return Bounds.of_points(*(label.at + along * u + up * v for u, v in corners))
