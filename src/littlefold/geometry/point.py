@@ -44,7 +44,7 @@ class Vector:
         return self.x * other.x + self.y * other.y
 
     def cross(self, other: Vector) -> float:
-        """The turn from this vector to the other: positive counter-clockwise, zero where they are parallel."""
+        """The turn from this vector to the other: positive counter-clockwise, zero if parallel."""
         return self.x * other.y - self.y * other.x
 
     @property

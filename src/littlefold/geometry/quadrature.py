@@ -55,7 +55,7 @@ class Speed:
         return sqrt(u * u + v * v)
 
     def way(self, t0: float, t1: float, slack: float) -> float:
-        """The arc length between two parameters [mm], with about this much error allowed; negative backwards."""
+        """The arc length between two parameters [mm], to about this much; negative backwards."""
         return self._way(t0, t1, slack, DEEPEST)
 
     def _way(self, t0: float, t1: float, slack: float, depth: int) -> float:
