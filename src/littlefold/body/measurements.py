@@ -55,7 +55,8 @@ class Measurements:
 
     def __post_init__(self) -> None:
         names = [name for name, _ in self.readings]
-        assert len(names) == len(set(names)), f"a measurement stands twice: {names}"
+        if len(names) != len(set(names)):
+            raise ValueError(f"a measurement stands twice: {names}")
 
     @classmethod
     def of(

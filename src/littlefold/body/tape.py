@@ -47,7 +47,7 @@ _LONGEST_MM: Final = 100_000.0  # a hundred metres: longer is a typing mistake, 
 
 _LENGTH: Final = re.compile(
     r"""(?P<whole>\d+)? (?P<point>[.,]\d+)?          # 22   22.25   22,25   .5
-        (?: (?:(?<=\d)[ ]?-?[ ]?|^) (?P<over>\d+)[ ]?/[ ]?(?P<under>\d+) )?   # 1/4 after a whole number, or alone
+        (?: (?:(?<=\d)[ ]?-?[ ]?|^) (?P<over>\d+)[ ]?/[ ]?(?P<under>\d+) )?   # 1/4, alone or after 22
         [ ]* (?P<unit>\D*)""",
     re.VERBOSE,
 )
