@@ -1,0 +1,137 @@
+"""From the grammar's bare tree to the values of `recipe.tree`: one class a rule, its parts in order."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from lark import Token, Transformer, v_args
+
+from littlefold.recipe import tree
+
+# Rules whose class bears another name than the rule.
+_CLASS_OF = {
+    "number": "Plain",
+    "cutting": "CutOrder",
+    "notion": "NotionLine",
+    "inside": "InsideLine",
+    "depth": "Depth",
+    "end_when": "EndWhen",
+}
+# Rules that are nothing but a list.
+_LISTS = frozenset(
+    ("settings", "wanteds", "options", "rows", "allowance_rules", "stops", "names", "chain", "texts", "cuts")
+    + ("lines_named", "edge_list"),
+)
+# Rules that stand for their one part.
+_PLAIN_PARTS = frozenset(("source_words", "slug", "fold_way"))
+# Words that are there or not.
+_SWITCHES = frozenset(("TURNED_OVER", "DOUBLE", "FIXED"))
+
+
+class Builder(Transformer[Token, Any]):
+    """Builds the values of `recipe.tree`, leaves first."""
+
+    def __default__(self, data: Token, children: list[Any], meta: object) -> Any:  # noqa: PLW3201
+        """The value of a rule."""
+        if data in _LISTS:
+            return tuple(children)
+        if data in _PLAIN_PARTS:
+            return children[0]
+        return _CLASSES[data](*children)
+
+    def __default_token__(self, token: Token) -> Any:  # noqa: PLW3201
+        """A word that a rule keeps, with its spaces made even."""
+        if token.type in _SWITCHES:
+            return True
+        return re.sub(r"\s+", " ", token)
+
+    def NAME(self, token: Token) -> tree.Name:  # noqa: N802, D102
+        return tree.Name(str(token), _spot(token))
+
+    def NUMBER(self, token: Token) -> tree.Numeral:  # noqa: N802, D102
+        text = re.sub(r"\s+", " ", token)
+        return tree.Numeral(text, _number(text), _spot(token))
+
+    def SPAN(self, token: Token) -> tree.Span:  # noqa: N802, D102
+        return tree.Span(*_parts(token))
+
+    def TRIPLE(self, token: Token) -> tree.Corner:  # noqa: N802, D102
+        return tree.Corner(*_parts(token))
+
+    def STRING(self, token: Token) -> str:  # noqa: N802, D102
+        return re.sub(r"\\(.)", r"\1", token[1:-1])
+
+    def LANGUAGE(self, token: Token) -> str:  # noqa: N802, D102
+        return str(token[:-1])
+
+    @v_args(inline=True)
+    def text(self, words: str, *translations: tree.Translation) -> tree.Text:  # noqa: D102
+        return tree.Text(words, translations)
+
+    @v_args(inline=True)
+    def sourced(self, words: tree.Text | tree.CommonPractice) -> tree.Text | tree.CommonPractice:  # noqa: D102
+        return words
+
+    @v_args(inline=True)
+    def round_of(self, edges: tuple[tree.Name, ...]) -> tree.RoundOf:  # noqa: D102
+        return tree.RoundOf(edges)
+
+    @v_args(inline=True)
+    def placing(
+        self, point: Any, onto: Any, second: Any, towards: Any, overlap: Any, over: Any
+    ) -> tree.Placing:  # noqa: D102
+        return tree.Placing(point, onto, second, towards, overlap, over is not None)
+
+    def notch_at(self, children: list[Any]) -> tree.NotchAt:  # noqa: D102
+        return tree.NotchAt(*children[:-1], children[-1] is not None)
+
+    def notch_share(self, children: list[Any]) -> tree.NotchShare:  # noqa: D102
+        return tree.NotchShare(*children[:-1], children[-1] is not None)
+
+    def notch_by(self, children: list[Any]) -> tree.NotchBy:  # noqa: D102
+        return tree.NotchBy(*children[:-1], children[-1] is not None)
+
+    def notion(self, children: list[Any]) -> tree.NotionLine:  # noqa: D102
+        children[4] = children[4] is not None
+        return tree.NotionLine(*children)
+
+
+def _spot(token: Token) -> tree.Spot:
+    return (token.line or 1, token.column or 1)
+
+
+def _parts(token: Token) -> list[tree.Name]:
+    line, column = _spot(token)
+    names = []
+    for text in token.split("-"):
+        names.append(tree.Name(text, (line, column)))
+        column += len(text) + 1
+    return names
+
+
+def _number(text: str) -> float:
+    """The value of `3`, `2.5`, `1/2` or `3 1/4`; a fraction over nought is not a number (nan)."""
+    whole, _, fraction = text.rpartition(" ")
+    if "/" not in fraction:
+        return float(text)
+    above, below = fraction.split("/")
+    if float(below) == 0:
+        return float("nan")
+    return float(whole or 0) + float(above) / float(below)
+
+
+def _class_of(rule: str) -> Any:
+    name = _CLASS_OF.get(rule) or "".join(part.capitalize() for part in rule.split("_"))
+    return getattr(tree, name)
+
+
+class _Classes(dict[str, Any]):
+    """Looks a class up once and remembers it."""
+
+    def __missing__(self, rule: str) -> Any:
+        self[rule] = _class_of(str(rule))
+        return self[rule]
+
+
+_CLASSES = _Classes()
