@@ -60,7 +60,7 @@ def curve_with_depth(
         end: Where it ends.
         start_direction: The way it leaves the start.
         end_direction: The way it goes on at the end.
-        depth: How far it lies to the left of start -> end at the middle of the chord [mm]; negative to the right.
+        depth: How far it lies left of start -> end at the middle of the chord [mm]; negative to the right.
 
     Returns:
         The curve, or None if no length of the handles reaches that depth.
@@ -124,7 +124,7 @@ def curve_past_point(
 
 
 def _factor(out: Vector, back: Vector, gap: Vector, t: float) -> float:
-    """By how much the handles have to grow to bridge a gap at a parameter; 0 where they do not reach across."""
+    """By how much the handles have to grow to bridge a gap at a parameter; 0 if they cannot."""
     lean = out * (1 - t) + back * -t
     reach = 3 * t * (1 - t) * lean.dot(lean)
     factor = gap.dot(lean) / reach if reach > 0 else 0.0
