@@ -1,0 +1,55 @@
+"""The cutting line of a piece, edge by edge and corner by corner."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from littlefold.geometry import Path
+from littlefold.geometry.tolerance import SAME_POINT
+from littlefold.pattern.corners import corner
+from littlefold.pattern.margin import Margin
+
+if TYPE_CHECKING:
+    from littlefold.draft.model import DraftEdge
+    from littlefold.pattern.corner import Corner
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """The cutting line along one edge, and the lines that make the corner after it.
+
+    `along` is None where the corners leave nothing of the edge: they overlap by `overlap` [mm].
+    """
+
+    edge: DraftEdge
+    along: Path | None
+    after: tuple[Path, ...]
+    overlap: float
+
+
+def strips(edges: tuple[DraftEdge, ...]) -> tuple[tuple[Strip, ...], tuple[Corner, ...]]:
+    """The cutting line of each edge, and the corner after each edge, in the same order."""
+    margins = [Margin.of(edge) for edge in edges]
+    following = [*margins[1:], margins[0]]
+    corners = tuple(corner(m.reversed(), after) for m, after in zip(margins, following, strict=True))
+    before = (corners[-1], *corners[:-1])
+    return tuple(map(_strip, margins, before, corners)), corners
+
+
+def _strip(margin: Margin, before: Corner, after: Corner) -> Strip:
+    start, end = before.second, margin.cut.length - after.first
+    along = margin.cut.part(start, end) if end - start > SAME_POINT else None
+    return Strip(margin.edge, along, after.between, start - end)
+
+
+def lines(chain: tuple[Strip, ...]) -> list[Path]:
+    """All lines of some strips, in order."""
+    return [path for strip in chain for path in (strip.along, *strip.after) if path is not None]
+
+
+def closed(chain: tuple[Strip, ...]) -> Path | None:
+    """The strips as one closed line; None where corners overlap."""
+    if any(strip.overlap > SAME_POINT for strip in chain):
+        return None
+    return Path.joined(*lines(chain))

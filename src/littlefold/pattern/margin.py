@@ -1,0 +1,47 @@
+"""An edge with the line that bounds its allowance, both carried on beyond their ends."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from littlefold.geometry import offset
+from littlefold.pattern.allowance import width
+from littlefold.pattern.carried import Carried
+
+if TYPE_CHECKING:
+    from littlefold.draft.model import DraftEdge
+    from littlefold.geometry import Vector
+
+
+@dataclass(frozen=True, slots=True)
+class Margin:
+    """An edge travelled in one direction, the piece on its left (`inside` 1) or right (`inside` -1).
+
+    `cut` runs beside `stitch` at the distance `width`; a place beyond an end of one lies square across from
+    the place equally far beyond the end of the other.
+    """
+
+    edge: DraftEdge
+    width: float
+    stitch: Carried
+    cut: Carried
+    inside: int
+
+    @classmethod
+    def of(cls, edge: DraftEdge) -> Margin:
+        """The margin of an edge that goes counter-clockwise round its piece."""
+        wide = width(edge)
+        stitch = Carried.of(edge.path)
+        cut = Carried.of(offset(edge.path, -wide)) if wide > 0 else stitch
+        return cls(edge, wide, stitch, cut, 1)
+
+    def reversed(self) -> Margin:
+        """The same travelled the other way."""
+        stitch = self.stitch.reversed()
+        cut = stitch if self.cut is self.stitch else self.cut.reversed()
+        return Margin(self.edge, self.width, stitch, cut, -self.inside)
+
+    def outward(self, place: float) -> Vector:
+        """The direction out of the piece, square to the stitch line at a place, of length 1."""
+        return self.stitch.tangent(place).turned_right() * self.inside

@@ -1,0 +1,86 @@
+r"""Corners beside a hem, a casing or another turned edge.
+
+Once the edge is turned, its cloth lies on the inside of the piece and must end where the neighbour's cut edge
+lies there, neither short of it nor beyond, however the neighbour slants or curves.  So beyond the fold the
+cutting line is the neighbour's cutting line reflected in the fold; turned twice, what is folded under is
+reflected once more in the second fold.
+
+```
+            \\       neighbour's cutting line
+             \\
+   ===========X---  stitch line, the fold
+             /
+            /       its reflection
+   --------Y        cutting line of the hem
+```
+
+The rule is common practice: ../shared/reference/drafting.md, section 3 item 8.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from scipy.optimize import brentq
+
+from littlefold.geometry.tolerance import SAME_POINT
+from littlefold.pattern.allowance import turn_under
+from littlefold.pattern.corner import Corner, Rule, reach
+from littlefold.pattern.crossing import crossing
+from littlefold.pattern.reflection import depth, ending_at, turned_out
+
+if TYPE_CHECKING:
+    from littlefold.geometry import Path
+    from littlefold.pattern.margin import Margin
+
+# The neighbour's cutting line crosses the fold no further from the corner than this many of its widths;
+# beyond (slants of less than 20 degrees) a hem cannot be turned neatly.  Common practice, no source.
+FOLD_LIMIT = 3.0
+
+# The neighbour is followed inwards no further than this many depths of the hem, which is enough for slants of 10
+# degrees.  Larger: long wings at cusps.  Smaller: sharp corners are not mirrored.
+DEPTH_LIMIT = 6.0
+
+
+def mirrored(neighbour: Margin, turned: Margin) -> Corner | None:
+    """The corner between an edge and a turned one; None where the neighbour does not run inwards."""
+    corner = turned.stitch.path.start
+    found = crossing(neighbour.cut, turned.stitch, corner, reach(neighbour, turned))
+    if found is None or found.point.distance(corner) > FOLD_LIMIT * neighbour.width + SAME_POINT:
+        return None
+    under = turn_under(turned.edge)
+    finished = turned.width - under
+    deepest = _place_at_depth(neighbour, turned, found.first, finished)
+    if deepest is None:
+        return None
+    *flaps, last = _flaps(neighbour, turned, (found.first, deepest), under)
+    tip = turned.cut.foot(last.end)
+    lines = (*flaps, ending_at(last, turned.cut.at(tip)))
+    return Corner(Rule.MIRRORED, found.first, tip, lines, short=deepest > neighbour.cut.length)
+
+
+def _flaps(neighbour: Margin, turned: Margin, places: tuple[float, float], under: float) -> tuple[Path, ...]:
+    """The reflected lines, from the fold to the cutting line of the turned edge."""
+    start, deepest = places
+    finished = turned.width - under
+    once = turned_out(neighbour.cut.part(start, deepest), turned, 0.0)
+    if under == 0:
+        return (once,)
+    back = _place_at_depth(neighbour, turned, start, finished - under)
+    assert back is not None, "what is not as deep is reached before"  # noqa: S101 - our own mistake
+    twice = turned_out(neighbour.cut.part(back, deepest).reversed(), turned, 2 * finished)
+    return (once, twice)
+
+
+def _place_at_depth(neighbour: Margin, turned: Margin, start: float, deep: float) -> float | None:
+    """Where the neighbour's cutting line lies a given depth inside the fold [mm from its start]."""
+
+    def missing(place: float) -> float:
+        return depth(turned, neighbour.cut.at(place)) - deep
+
+    if deep <= SAME_POINT:
+        return start
+    furthest = start + DEPTH_LIMIT * deep
+    if missing(furthest) < 0:
+        return None
+    return float(brentq(missing, start, furthest, xtol=SAME_POINT / 10))

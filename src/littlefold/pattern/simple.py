@@ -1,0 +1,63 @@
+"""Whether outlines are simple and lie within each other: polygon questions, asked of shapely."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from shapely import LineString, MultiLineString, Polygon
+from shapely.geometry.polygon import orient
+
+from littlefold.geometry import Path, Point
+
+if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
+
+# The part of a stitch outline that may lie outside its cutting line [mm2 per mm of outline]: where both lie
+# on each other, flattening puts slivers of that width between them.
+SLIVER = 0.05
+
+
+def polygon(outline: Path) -> Polygon:
+    """A closed path as a polygon, flattened."""
+    return Polygon([(point.x, point.y) for point in outline.flatten()])
+
+
+def is_simple(outline: Path) -> bool:
+    """Whether a closed path neither crosses nor touches itself."""
+    return bool(polygon(outline).is_valid)
+
+
+def lies_within(inner: Path, outer: Path) -> bool:
+    """Whether one closed path lies inside another or on it."""
+    outside = polygon(inner).difference(polygon(outer)).area
+    return bool(outside <= SLIVER * inner.length())
+
+
+def widened(outline: Path, by: float) -> Path:
+    """A closed outline with the same margin all round, its corners mitred; straight lines only."""
+    return _ring(polygon(outline).buffer(by, join_style="mitre", mitre_limit=2.0))
+
+
+def _ring(shape: BaseGeometry) -> Path:
+    biggest = max(getattr(shape, "geoms", [shape]), key=lambda part: part.area)
+    return Path.line_through(*(Point(x, y) for x, y in orient(biggest).exterior.coords))
+
+
+def stretch_inside(line: Path, outline: Path, about: Point) -> tuple[Point, Point] | None:
+    """The ends of that stretch of an open line inside a closed outline that lies nearest to a point."""
+    cut = LineString([(p.x, p.y) for p in line.flatten()]).intersection(polygon(outline))
+    stretches = [part for part in _lines(cut) if part.length > 0]
+    if not stretches:
+        return None
+    here = LineString([(about.x, about.y), (about.x, about.y)])
+    nearest = min(stretches, key=lambda part: part.distance(here))
+    (x0, y0), (x1, y1) = nearest.coords[0], nearest.coords[-1]
+    return Point(x0, y0), Point(x1, y1)
+
+
+def _lines(shape: BaseGeometry) -> list[LineString]:
+    if isinstance(shape, LineString):
+        return [shape]
+    if isinstance(shape, MultiLineString):
+        return list(shape.geoms)
+    return [part for part in getattr(shape, "geoms", []) if isinstance(part, LineString)]

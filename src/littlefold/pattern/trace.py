@@ -1,0 +1,65 @@
+"""Tracing the pieces off a draft: allowances, notches and seams."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from littlefold.pattern.model import Pattern, Piece
+from littlefold.pattern.notch import notches
+from littlefold.pattern.outline import outlines, piece_place
+from littlefold.pattern.run import Surroundings
+from littlefold.pattern.seam import measured
+from littlefold.pattern.turn import turn_lines
+
+if TYPE_CHECKING:
+    from littlefold.draft.model import Draft, DraftPiece
+    from littlefold.pattern.model import Notch
+    from littlefold.problem import Problem
+
+
+def trace(draft: Draft) -> Pattern:
+    """The pattern of a draft: every piece with its stitch and cutting line, and the seams, measured.
+
+    Seams of pieces that could not be drafted are left out; the draft says why they are missing.
+    """
+    around = surroundings(draft)
+    marked = notches(around)
+    traced = [trace_piece(piece, marked[piece.name]) for piece in draft.pieces]
+    return Pattern(
+        draft=draft,
+        pieces=tuple(piece for piece, _ in traced),
+        seams=tuple(measured(seam, around) for seam in around.seams),
+        problems=tuple(problem for _, problems in traced for problem in problems),
+    )
+
+
+def surroundings(draft: Draft) -> Surroundings:
+    """The pieces of a draft with those seams of which every edge is there."""
+    pieces = {piece.name: piece for piece in draft.pieces}
+    loose = Surroundings(pieces, ())
+    seams = tuple(
+        s for s in draft.seams if s.first and s.second and all(map(loose.has, (*s.first, *s.second)))
+    )
+    return replace(loose, seams=seams)
+
+
+def trace_piece(piece: DraftPiece, marked: tuple[Notch, ...] = ()) -> tuple[Piece, tuple[Problem, ...]]:
+    """One piece with its outlines, and what is wrong with them."""
+    found = outlines(piece)
+    traced = Piece(
+        name=piece.name,
+        title=piece.title,
+        cutting=piece.cutting,
+        cloth=piece.cloth,
+        edges=piece.edges,
+        outline=found.drawn,
+        unfolded=found.whole,
+        turns=turn_lines(piece.edges, found.drawn.cut),
+        grain=piece.grain,
+        notches=marked,
+        inside=piece.inside,
+        marks=piece.marks,
+        place=piece_place(piece),
+    )
+    return traced, found.problems

@@ -1,0 +1,34 @@
+"""The lines on which hems, casings and other turned edges are folded."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.geometry import offset
+from littlefold.geometry.tolerance import SAME_POINT
+from littlefold.pattern.allowance import fold_distances, width
+from littlefold.pattern.carried import Carried
+from littlefold.pattern.simple import stretch_inside
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from littlefold.draft.model import DraftEdge
+    from littlefold.geometry import Path
+
+
+def turn_lines(edges: Sequence[DraftEdge], cut: Path) -> tuple[Path, ...]:
+    """Every fold of every turned edge, from cut edge to cut edge."""
+    widest = max(width(edge) for edge in edges)
+    lines = [_fold(edge, away, cut, 4 * widest) for edge in edges for away in fold_distances(edge)]
+    return tuple(line for line in lines if line is not None)
+
+
+def _fold(edge: DraftEdge, away: float, cut: Path, reach: float) -> Path | None:
+    line = Carried.of(offset(edge.path, -away) if away > 0 else edge.path)
+    whole = line.part(-reach, line.length + reach)
+    ends = stretch_inside(whole, cut, line.at(line.length / 2))
+    if ends is None:
+        return None
+    start, end = sorted(line.foot(point) for point in ends)
+    return line.part(start, end) if end - start > SAME_POINT else None
