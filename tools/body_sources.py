@@ -141,7 +141,7 @@ DERIVED = {
     ),
     # Between calf and thigh: common practice, no source.
     "knee": (
-        {"calf": 0.85, "thigh": 0.15}, lambda s, m: 0.85 * m["calf"] + 0.15 * m["thigh"], {"own_share": 0.2},
+        {"calf": 0.85, "thigh": 0.15}, lambda s, m: 0.85 * m["calf"] + 0.15 * m["thigh"], {"own_share": 0.2, "skew_of": "calf"},
     ),
     "body_rise": (
         {"waist_height": 1.0, "inside_leg": -1.0}, lambda s, m: body_rise_line(s), {"own_share": 0.1, "scale": 0.6},

@@ -84,20 +84,32 @@ def fit_median(name: str, survey: dict[str, np.ndarray]) -> np.ndarray:
     return scale * smooth_curve(x, y / scale, weight, stiffness=12.0, least=2e-5)
 
 
+def fit_power(stature: np.ndarray, ratio: np.ndarray) -> np.ndarray:
+    """The Box-Cox power at STATURES that makes the outer quantiles lie even about the median, from wide bands."""
+    points = []
+    for low in np.arange(840.0, 1900.0, 120.0):
+        band = (stature >= low) & (stature < low + 240.0) & np.isfinite(ratio)
+        if band.sum() >= 60:  # noqa: PLR2004
+            points.append((np.median(stature[band]), power_of(ratio[band]), np.sqrt(band.sum())))
+    x, y, weight = np.array(points).T
+    curve = smooth_curve(x, y, weight / weight.mean(), stiffness=8.0, least=-1.0)
+    return np.interp(np.clip(STATURES, x.min(), x.max()), STATURES, curve).round(2)
+
+
 def power_of(ratio: np.ndarray) -> float:
-    """The Box-Cox power that makes P2, P10, P90 and P98 lie even about the median."""
+    """The Box-Cox power for one band."""
     powers = np.arange(-6.0, 3.01, 0.1)
 
     def lean(power: float) -> float:
-        z = transform(ratio, power)
-        low2, low, mid, high, high2 = np.nanquantile(z, (0.02, 0.10, 0.5, 0.90, 0.98))
+        low2, low, mid, high, high2 = np.quantile(transform(ratio, power), (0.02, 0.10, 0.5, 0.90, 0.98))
         return abs(low + high - 2 * mid) + abs(low2 + high2 - 2 * mid)
 
     return float(min(powers, key=lean))
 
 
-def transform(ratio: np.ndarray, power: float) -> np.ndarray:
-    return np.log(ratio) if abs(power) < 1e-9 else (ratio**power - 1) / power  # noqa: PLR2004
+def transform(ratio: np.ndarray, power: np.ndarray | float) -> np.ndarray:
+    power = np.where(np.abs(power) < 1e-3, 1e-3, power)  # noqa: PLR2004  # the logarithm, near enough
+    return (ratio**power - 1) / power
 
 
 def fit_spread(stature: np.ndarray, shift: np.ndarray) -> np.ndarray:
@@ -115,7 +127,7 @@ def fit_spread(stature: np.ndarray, shift: np.ndarray) -> np.ndarray:
     )
 
 
-def fit_lms(survey: dict[str, np.ndarray]) -> dict[str, tuple[float, np.ndarray, np.ndarray]]:
+def fit_lms(survey: dict[str, np.ndarray]) -> dict[str, tuple[np.ndarray, ...]]:
     """L, and M and S at STATURES, of every surveyed measurement."""
     found = {}
     for name in SURVEYED:
@@ -123,8 +135,9 @@ def fit_lms(survey: dict[str, np.ndarray]) -> dict[str, tuple[float, np.ndarray,
             continue
         median = fit_median(name, survey)
         ratio = survey[name] / np.interp(survey["stature"], STATURES, median)
-        power = power_of(ratio)
-        found[name] = (power, median, fit_spread(survey["stature"], transform(ratio, power)))
+        power = fit_power(survey["stature"], ratio)
+        shift = transform(ratio, np.interp(survey["stature"], STATURES, power))
+        found[name] = (power, median, fit_spread(survey["stature"], shift))
     found["age"] = age_of_babies(fit_age(survey), survey)
     return found
 
@@ -137,12 +150,12 @@ def fit_age(survey: dict[str, np.ndarray]) -> np.ndarray:
     return np.where(STATURES < 860.0, np.interp(STATURES, lengths, ages), above)  # noqa: PLR2004
 
 
-def age_of_babies(median: np.ndarray, survey: dict[str, np.ndarray]) -> tuple[float, np.ndarray, np.ndarray]:
+def age_of_babies(median: np.ndarray, survey: dict[str, np.ndarray]) -> tuple[np.ndarray, ...]:
     """Age as its logarithm: a baby's spread is the spread of length (3.4 %, WHO) over its growth in a month."""
     ratio = survey["age"] / np.interp(survey["stature"], STATURES, median)
     spread = fit_spread(survey["stature"], np.log(ratio))
     growth = np.gradient(np.log(median), STATURES)
-    return 0.0, median, np.where(STATURES < 860.0, 0.034 * STATURES * growth, spread)  # noqa: PLR2004
+    return np.zeros(len(STATURES)), median, np.where(STATURES < 860.0, 0.034 * STATURES * growth, spread)  # noqa: PLR2004
 
 
 def scores(survey: dict[str, np.ndarray], lms: dict) -> tuple[list[str], np.ndarray]:
@@ -151,7 +164,7 @@ def scores(survey: dict[str, np.ndarray], lms: dict) -> tuple[list[str], np.ndar
     columns = []
     for name, (power, median, spread) in lms.items():
         at = lambda curve: np.interp(survey["stature"], STATURES, curve)  # noqa: B023, E731
-        columns.append(transform(survey[name] / at(median), power) / at(spread))
+        columns.append(transform(survey[name] / at(median), at(power)) / at(spread))
     columns.append((survey["sex"] - survey["sex"].mean()) / survey["sex"].std())
     return names, np.array(columns).T
 
@@ -206,7 +219,7 @@ def add_derived(lms: dict, names: list[str], corr: np.ndarray) -> tuple[dict, li
             [np.sqrt((np.array(s) @ corr @ np.array(s))) for s in _rows_along(parts, names, lms)]
         )
         scale = extra.get("scale", 1.0)
-        table[name] = (1.0, median, scale * source / median / np.sqrt(1 - extra["own_share"]))
+        table[name] = (table[extra["skew_of"]][0] if "skew_of" in extra else np.ones(len(STATURES)), median, scale * source / median / np.sqrt(1 - extra["own_share"]))
         rows.append(row / own * np.sqrt(1 - extra["own_share"]))
         labels.append(name)
     change = np.array(rows)
@@ -237,7 +250,7 @@ def write_tables(table: dict, names: list[str], corr: np.ndarray) -> None:
             if name == "sex":
                 continue
             power, median, spread = table[name]
-            out.write(f"{name},L,{power:.1f}" + "\n")
+            out.write(f"{name},L," + ",".join(f"{p:.2f}" for p in power) + "\n")
             out.write(f"{name},M," + ",".join(f"{m:.1f}" for m in median) + "\n")
             out.write(f"{name},S," + ",".join(f"{s:.4f}" for s in spread) + "\n")
     index = [names.index(n) for n in keep]

@@ -1,8 +1,8 @@
 """The built-in size chart: one body for every 6 cm of stature.
 
-Children's sizes go by stature in steps of 6 cm (EN 13402, ISO 8559-2, as retail tables use them); a label covers
-the stature from 3 cm below it to 3 cm above.  The numbers are the medians of `proportions`, each with the origin
-that `tools/body_sources.py` names.
+Children's sizes go by stature in steps of 6 cm (EN 13402, ISO 8559-2, as retail tables use them); a label
+covers the stature from 3 cm below it to 3 cm above.  The numbers are the medians of `proportions`, each with
+the origin that `tools/body_sources.py` names.
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ SIZES: Final[tuple[int, ...]] = tuple(range(SMALLEST, LARGEST + 1, STEP))
 
 @dataclass(frozen=True, slots=True)
 class SizeSystem:
-    """Labels by stature at equal steps [cm]; a label covers half a step to either side, the upper end left out."""
+    """Labels by stature at equal steps [cm]; a label covers half a step to either side, not the upper end."""
 
     name: str
     smallest: int

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
 TALLEST_SCORE: Final = 3.0  # z beyond which a straight line goes on
+_LOGARITHM: Final = 1e-3  # a power nearer to 0 is the logarithm
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,15 +29,15 @@ class Proportion:
 
     Attributes:
         name: Its short name; also 'age' [months].
-        power: L.
-        statures: Where `medians` and `spreads` stand [mm].
+        statures: Where the others stand [mm].
+        powers: L.
         medians: M [mm].
         spreads: S, about the coefficient of variation.
     """
 
     name: str
-    power: float
     statures: tuple[float, ...]
+    powers: tuple[float, ...]
     medians: tuple[float, ...]
     spreads: tuple[float, ...]
 
@@ -51,13 +52,15 @@ class Proportion:
             end = math.copysign(TALLEST_SCORE, z)
             last = self.value(stature, end)
             return last + (abs(z) - TALLEST_SCORE) * (last - self.value(stature, end - math.copysign(1.0, z)))
+        power = between(self.statures, self.powers, stature)
         spread = between(self.statures, self.spreads, stature)
-        return self.median(stature) * _power_inverse(z * spread, self.power)
+        return self.median(stature) * _power_inverse(z * spread, power)
 
     def score(self, stature: float, value: float) -> float:
         """How many standard deviations the value lies from the median, z."""
-        median, spread = self.median(stature), between(self.statures, self.spreads, stature)
-        z = _power(value / median, self.power) / spread
+        power = between(self.statures, self.powers, stature)
+        spread = between(self.statures, self.spreads, stature)
+        z = _power(value / self.median(stature), power) / spread
         if abs(z) <= TALLEST_SCORE:
             return z
         end = math.copysign(TALLEST_SCORE, z)
@@ -67,11 +70,11 @@ class Proportion:
 
 
 def _power(ratio: float, power: float) -> float:
-    return (ratio**power - 1) / power if power else math.log(ratio)
+    return (ratio**power - 1) / power if abs(power) > _LOGARITHM else math.log(ratio)
 
 
 def _power_inverse(shift: float, power: float) -> float:
-    return (1 + power * shift) ** (1 / power) if power else math.exp(shift)
+    return float((1 + power * shift) ** (1 / power)) if abs(power) > _LOGARITHM else math.exp(shift)
 
 
 def between(xs: tuple[float, ...], ys: tuple[float, ...], x: float) -> float:
@@ -91,7 +94,7 @@ def proportions() -> Mapping[str, Proportion]:
     numbers = {(row[0], row[1]): tuple(float(cell) for cell in row[2:]) for row in rows}
     return MappingProxyType(
         {
-            name: Proportion(name, numbers[name, "L"][0], statures, numbers[name, "M"], numbers[name, "S"])
+            name: Proportion(name, statures, *(numbers[name, each] for each in "LMS"))
             for name, quantity in numbers
             if quantity == "M"
         }
