@@ -10,8 +10,10 @@ from .bounds import Bounds
 from .circles import circle_meets_circle, line_meets_circle
 from .curves import curve_between, curve_past_corner, curve_past_point, curve_with_depth
 from .fair import angle_between, bisector, turn_between
+from .intersection import Meeting, meet, meet_circle, meet_line, self_crossings
 from .line import Line
 from .lines import foot, line_meets_line, side_of
+from .offset import offset, offset_tapered
 from .path import Nearest, Path
 from .point import ORIGIN, Point, Vector
 from .segment import Segment
@@ -24,6 +26,7 @@ __all__ = [
     "Bounds",
     "Cubic",
     "Line",
+    "Meeting",
     "Nearest",
     "Path",
     "Point",
@@ -43,7 +46,13 @@ __all__ = [
     "foot",
     "line_meets_circle",
     "line_meets_line",
+    "meet",
+    "meet_circle",
+    "meet_line",
+    "offset",
+    "offset_tapered",
     "rounded_corner",
+    "self_crossings",
     "side_of",
     "turn_between",
 ]
