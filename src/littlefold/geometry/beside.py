@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import pairwise
-from math import copysign, pi
+from math import copysign, pi, sqrt
 from typing import TYPE_CHECKING
 
 from .arc import Arc
 from .bezier import Cubic
 from .equation import root_between, sign_changes
-from .fit import fitted
+from .fit import Sample, fitted
 from .line import Line
+from .point import Point, Vector
 from .tolerance import SAME_POINT
 
 if TYPE_CHECKING:
-    from .point import Point, Vector
+    from .quadrature import Speed
     from .segment import Segment
 
 # Where a cubic is asked whether its offset has turned back; a backward part shorter than a sixteenth may be
@@ -58,7 +59,11 @@ def _arc(arc: Arc, distance: float) -> list[Leg]:
 
 def _curve(segment: Segment, here: float, there: float) -> list[Leg]:
     """Fitted, in parts between the places where the offset turns back."""
-    follow = _Follower(segment, here, there)
+    follow: _Parallel | _Tapering
+    if isinstance(segment, Cubic) and here == there:
+        follow = _Parallel(segment, segment.speed(), here)
+    else:
+        follow = _Tapering(segment, here, there)
     changes = sign_changes(follow.forwardness, GRID)
     turns = [root_between(follow.forwardness, low, high, 0.0) for low, high in changes]
     stops = [0.0, *(t for t in turns if 0 < t < 1), 1.0]
@@ -70,8 +75,34 @@ def _curve(segment: Segment, here: float, there: float) -> list[Leg]:
 
 
 @dataclass(frozen=True, slots=True)
-class _Follower:
-    """The point that goes along beside a segment."""
+class _Parallel:
+    """The point that goes along beside a cubic at one distance to the left [mm]."""
+
+    cubic: Cubic
+    speed: Speed
+    distance: float
+
+    def sample(self, t: float) -> Sample:
+        """Its place, its direction, and its speed: (1 - distance x curvature) of the cubic's own."""
+        v = self.speed
+        x, y = (v.ax * t + v.bx) * t + v.cx, (v.ay * t + v.by) * t + v.cy
+        own = sqrt(x * x + y * y)
+        place = self.cubic.at(t)
+        along = Vector(x / own, y / own) if own > SAME_POINT else self.cubic.tangent(t)
+        beside = Point(place.x - along.y * self.distance, place.y + along.x * self.distance)
+        return Sample(beside, along, self.forwardness(t) / (own * own) if own > 0 else 0.0)
+
+    def forwardness(self, t: float) -> float:
+        """Positive where it goes the way of the cubic, negative where it goes back; finite at cusps."""
+        v = self.speed
+        own = v.at(t)
+        bend = (v.bx * v.ay - v.by * v.ax) * t * t + 2 * (v.cx * v.ay - v.cy * v.ax) * t
+        return own * own * own - self.distance * (bend + v.cx * v.by - v.cy * v.bx)
+
+
+@dataclass(frozen=True, slots=True)
+class _Tapering:
+    """The point that goes along beside a segment at a distance that changes evenly with the length [mm]."""
 
     segment: Segment
     here: float
@@ -79,29 +110,20 @@ class _Follower:
 
     def distance(self, t: float) -> float:
         """How far to the left it is at a parameter [mm]."""
-        if self.here == self.there:
-            return self.here
         return self.here + (self.there - self.here) * self.segment.length_to(t) / self.segment.length()
 
-    def place(self, t: float) -> Point:
-        """Where it is."""
-        return self.segment.at(t) + self.segment.tangent(t).turned_left() * self.distance(t)
-
-    def way(self, t: float) -> Vector:
-        """Its derivative: along by (1 - distance x curvature) of the segment's own, sideways by the taper."""
-        along = self.segment.tangent(t)
-        speed = self.segment.derivative(t).length
-        ahead = (
-            along * (speed * (1 - self.distance(t) * self.segment.curvature(t))) if speed > 0 else along * 0.0
-        )
-        if self.here == self.there:
-            return ahead
-        return ahead + along.turned_left() * ((self.there - self.here) * speed / self.segment.length())
+    def sample(self, t: float) -> Sample:
+        """Its place, and its derivative: along by (1 - distance x curvature), sideways by the taper."""
+        along, own, distance = self.segment.tangent(t), self.segment.derivative(t).length, self.distance(t)
+        place = self.segment.at(t) + along.turned_left() * distance
+        if own == 0:
+            return Sample(place, along, 0.0)
+        ahead = 1 - distance * self.segment.curvature(t)
+        taper = (self.there - self.here) / self.segment.length()
+        way = along * ahead + along.turned_left() * taper
+        sign = copysign(1.0, ahead)
+        return Sample(place, way.unit() * sign, own * way.length * sign)
 
     def forwardness(self, t: float) -> float:
-        """Positive where it goes the way of the segment, negative where it goes back; finite at cusps."""
-        way = self.segment.derivative(t)
-        speed = way.length
-        if isinstance(self.segment, Cubic):
-            return speed * speed * speed - self.distance(t) * way.cross(self.segment.second_derivative(t))
+        """Positive where it goes the way of the segment, negative where it goes back."""
         return 1 - self.distance(t) * self.segment.curvature(t)
