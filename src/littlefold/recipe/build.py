@@ -20,30 +20,42 @@ _CLASS_OF = {
 }
 # Rules that are nothing but a list.
 _LISTS = frozenset(
-    ("settings", "wanteds", "options", "rows", "allowance_rules", "stops", "names", "chain", "texts", "cuts")
-    + ("lines_named", "edge_list"),
+    (
+        "settings",
+        "wanteds",
+        "options",
+        "rows",
+        "allowance_rules",
+        "stops",
+        "names",
+        "chain",
+        "texts",
+        "cuts",
+        "lines_named",
+        "edge_list",
+    )
 )
 # Rules that stand for their one part.
 _PLAIN_PARTS = frozenset(("source_words", "slug", "fold_way"))
-# Words that are there or not.
-_SWITCHES = frozenset(("TURNED_OVER", "DOUBLE", "FIXED"))
+# Which part of a rule is a word that is there or not.
+_SWITCH_AT = {"placing": 5, "notch_at": 2, "notch_share": 3, "notch_by": 3, "notion": 4}
 
 
 class Builder(Transformer[Token, Any]):
     """Builds the values of `recipe.tree`, leaves first."""
 
-    def __default__(self, data: Token, children: list[Any], meta: object) -> Any:  # noqa: PLW3201
+    def __default__(self, data: Token, children: list[Any], meta: object) -> Any:
         """The value of a rule."""
         if data in _LISTS:
             return tuple(children)
         if data in _PLAIN_PARTS:
             return children[0]
+        if data in _SWITCH_AT:
+            children[_SWITCH_AT[data]] = children[_SWITCH_AT[data]] is not None
         return _CLASSES[data](*children)
 
-    def __default_token__(self, token: Token) -> Any:  # noqa: PLW3201
+    def __default_token__(self, token: Token) -> Any:
         """A word that a rule keeps, with its spaces made even."""
-        if token.type in _SWITCHES:
-            return True
         return re.sub(r"\s+", " ", token)
 
     def NAME(self, token: Token) -> tree.Name:  # noqa: N802, D102
@@ -51,7 +63,7 @@ class Builder(Transformer[Token, Any]):
 
     def NUMBER(self, token: Token) -> tree.Numeral:  # noqa: N802, D102
         text = re.sub(r"\s+", " ", token)
-        return tree.Numeral(text, _number(text), _spot(token))
+        return tree.Numeral(text, read_number(text), _spot(token))
 
     def SPAN(self, token: Token) -> tree.Span:  # noqa: N802, D102
         return tree.Span(*_parts(token))
@@ -61,6 +73,9 @@ class Builder(Transformer[Token, Any]):
 
     def STRING(self, token: Token) -> str:  # noqa: N802, D102
         return re.sub(r"\\(.)", r"\1", token[1:-1])
+
+    def PI(self, token: Token) -> tree.Pi:  # noqa: N802, D102
+        return tree.Pi(_spot(token))
 
     def LANGUAGE(self, token: Token) -> str:  # noqa: N802, D102
         return str(token[:-1])
@@ -77,25 +92,6 @@ class Builder(Transformer[Token, Any]):
     def round_of(self, edges: tuple[tree.Name, ...]) -> tree.RoundOf:  # noqa: D102
         return tree.RoundOf(edges)
 
-    @v_args(inline=True)
-    def placing(
-        self, point: Any, onto: Any, second: Any, towards: Any, overlap: Any, over: Any
-    ) -> tree.Placing:  # noqa: D102
-        return tree.Placing(point, onto, second, towards, overlap, over is not None)
-
-    def notch_at(self, children: list[Any]) -> tree.NotchAt:  # noqa: D102
-        return tree.NotchAt(*children[:-1], children[-1] is not None)
-
-    def notch_share(self, children: list[Any]) -> tree.NotchShare:  # noqa: D102
-        return tree.NotchShare(*children[:-1], children[-1] is not None)
-
-    def notch_by(self, children: list[Any]) -> tree.NotchBy:  # noqa: D102
-        return tree.NotchBy(*children[:-1], children[-1] is not None)
-
-    def notion(self, children: list[Any]) -> tree.NotionLine:  # noqa: D102
-        children[4] = children[4] is not None
-        return tree.NotionLine(*children)
-
 
 def _spot(token: Token) -> tree.Spot:
     return (token.line or 1, token.column or 1)
@@ -110,7 +106,7 @@ def _parts(token: Token) -> list[tree.Name]:
     return names
 
 
-def _number(text: str) -> float:
+def read_number(text: str) -> float:
     """The value of `3`, `2.5`, `1/2` or `3 1/4`; a fraction over nought is not a number (nan)."""
     whole, _, fraction = text.rpartition(" ")
     if "/" not in fraction:

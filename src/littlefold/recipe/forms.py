@@ -125,7 +125,7 @@ FORMS: dict[str, tuple[str, ...]] = {
         'piece neck_facing "Front neck facing" facing of front.neckline by 5 cm cut 1 on fold',
     ),
     "edges": (
-        "edges A-B fold, hemline hem 2 cm turned twice, side seam 1.25 cm, armhole bound, neckline casing 2 cm",
+        "edges A-B fold, hem_line hem 2 cm turned twice, side seam 1 cm, armhole bound, neckline casing 2 cm",
         "edges as front",
         "edges as front but A-B as centre seam 1 cm",
     ),

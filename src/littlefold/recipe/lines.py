@@ -11,7 +11,10 @@ MOST_LINES = 4_000
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """The text of one statement, without its comment; `line` counts from 1; a blank or comment line has no text."""
+    """The text of one statement, without its comment.
+
+    `line` counts from 1; a blank line, or one that is only a comment, has no text.
+    """
 
     line: int
     text: str

@@ -75,15 +75,13 @@ def read_statement(text: str) -> Any:
 
 
 def _too_long(stretch: Stretch, file: str) -> Problem:
+    size = len(stretch.text)
     return Problem(
         "statement-too-long",
-        f"{file}, line {stretch.line}: this statement has {len(stretch.text)} characters and many operators; at most "
+        f"{file}, line {stretch.line}: this statement has {size} characters and many operators; at most "
         f"{MOST_IN_STATEMENT} characters and {MOST_OPERATORS} operators are read. Write it as several amounts.",
         place=Place(file=file, line=stretch.line, column=1),
-        numbers=(
-            Number("characters", len(stretch.text), "count"),
-            Number("at most", MOST_IN_STATEMENT, "count"),
-        ),
+        numbers=(Number("characters", size, "count"), Number("at most", MOST_IN_STATEMENT, "count")),
     )
 
 
@@ -93,8 +91,8 @@ def _too_large(text: str, file: str) -> Problem | None:
         return None
     return Problem(
         "recipe-too-large",
-        f"{file}: the recipe has {len(text)} characters in {lines} lines; at most {MOST_CHARACTERS} characters and "
-        f"{MOST_LINES} lines are read. Divide it into several recipes.",
+        f"{file}: the recipe has {len(text)} characters in {lines} lines; at most {MOST_CHARACTERS} characters "
+        f"and {MOST_LINES} lines are read. Divide it into several recipes.",
         place=Place(file=file, line=1, column=1),
         numbers=(Number("characters", len(text), "count"), Number("at most", MOST_CHARACTERS, "count")),
     )

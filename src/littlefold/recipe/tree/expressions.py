@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
-from littlefold.recipe.tree.names import LineRef, Name, Numeral, Spot
+if TYPE_CHECKING:
+    from littlefold.recipe.tree.names import LineRef, Name, Numeral, Spot
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,7 @@
 """Names, lines by name and numbers, each with its spot in the statement.
 
-A spot is (line, column) within the statement's own text, counted from 1; `parse.Written` adds the line on which
-the statement begins.  Spots take no part in comparisons: two statements are equal when they say the same.
+A spot is (line, column) within the statement's own text, counted from 1; `recipe.Written` adds the line on
+which the statement begins.  Spots take no part in comparisons: statements are equal when they say the same.
 """
 
 from __future__ import annotations

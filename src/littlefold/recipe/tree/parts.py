@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from littlefold.recipe.tree.expressions import Expr
-from littlefold.recipe.tree.names import LineRef, Name, Numeral, Text
+if TYPE_CHECKING:
+    from littlefold.recipe.tree.expressions import Expr
+    from littlefold.recipe.tree.names import LineRef, Name, Numeral, Text
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from littlefold.recipe.tree.expressions import Expr
-from littlefold.recipe.tree.names import Name, Text
+if TYPE_CHECKING:
+    from littlefold.recipe.tree.expressions import Expr
+    from littlefold.recipe.tree.names import Name, Text
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from littlefold.recipe.tree.clauses import Bend, Clauses, Direction, Side
-from littlefold.recipe.tree.expressions import Expr
-from littlefold.recipe.tree.names import Corner, LineRef, Name, Text
+if TYPE_CHECKING:
+    from littlefold.recipe.tree.clauses import Bend, Clauses, Direction, Side
+    from littlefold.recipe.tree.expressions import Expr
+    from littlefold.recipe.tree.names import Corner, LineRef, Name, Text
 
 
 @dataclass(frozen=True, slots=True)
