@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from .bounds import Bounds
 from .equation import quadratic_roots
+from .gap import Gap
 from .point import Point, Vector
 from .quadrature import Speed
 from .tolerance import FLATNESS, QUADRATURE, SAME_POINT
@@ -25,14 +26,7 @@ if TYPE_CHECKING:
 # taken for a direction.
 NO_SPEED = 1e-9
 
-# The steps in which the nearest point is looked for before it is refined.  More: slower.  Fewer: of two
-# places almost equally near on a tight curve the farther may be found.
-STEPS = 16
-
-# Refining ends where the parameter moves by less than this, a few units of its last place.
-STILL = 1e-15
-
-# It ends after so many Newton steps; each doubles the digits, so five are usual.
+# The search for a length ends after so many Newton steps; each doubles the digits, so five are usual.
 NEWTON = 40
 
 
@@ -178,40 +172,22 @@ class Cubic:
         return Bounds.of_points(self.start, self.end, *(self.at(t) for t in inside))
 
     def nearest(self, point: Point) -> float:
-        """The parameter at which it lies nearest to a point: the best of a row of places, refined."""
-        squares = [self._square(point, k / STEPS) for k in range(STEPS + 1)]
-        valleys = [
-            k
-            for k in range(STEPS + 1)
-            if (k == 0 or squares[k] <= squares[k - 1]) and (k == STEPS or squares[k] <= squares[k + 1])
-        ]
-        valleys.sort(key=squares.__getitem__)
-        found = [
-            self._valley(point, max(0, k - 1) / STEPS, min(STEPS, k + 1) / STEPS, k / STEPS)
-            for k in valleys[:3]
-        ]
-        return min((0.0, 1.0, *found), key=lambda t: self._square(point, t))
-
-    def _square(self, point: Point, t: float) -> float:
-        """The square of the distance from a point at a parameter [mm2]."""
-        here = self.at(t)
-        x, y = here.x - point.x, here.y - point.y
-        return x * x + y * y
-
-    def _valley(self, point: Point, low: float, high: float, t: float) -> float:
-        """Where, near t and in a bracket, the way to the point is square to the curve."""
-        for _ in range(NEWTON):
-            gap, way = self.at(t) - point, self.derivative(t)
-            slope = gap.dot(way)
-            low, high = (low, t) if slope > 0 else (t, high)
-            bend = way.dot(way) + gap.dot(self.second_derivative(t))
-            guess = t - slope / bend if bend > 0 else low
-            if not low < guess < high:
-                guess = (low + high) / 2
-            if abs(guess - t) <= STILL:
-                break
-            t = guess
-        return t
+        """The parameter at which it lies nearest to a point."""
+        p, q, r, e = self.start, self.control1, self.control2, self.end
+        return Gap(
+            (
+                e.x - p.x + 3 * (q.x - r.x),
+                3 * (p.x - 2 * q.x + r.x),
+                3 * (q.x - p.x),
+                p.x - point.x,
+            ),
+            (
+                e.y - p.y + 3 * (q.y - r.y),
+                3 * (p.y - 2 * q.y + r.y),
+                3 * (q.y - p.y),
+                p.y - point.y,
+            ),
+        ).shortest()
 
     def flatten(self, tolerance: float = FLATNESS) -> tuple[Point, ...]:
         """Points along it whose chords are never further off than the tolerance [mm].
