@@ -13,16 +13,16 @@ GRID = tuple(k / STEPS for k in range(STEPS + 1))
 # them valleys.
 VALLEYS = 3
 
-# Refining ends where the parameter moves by less than this, a few units of its last place, or after so many
+# Refining ends where the parameter moves by less than this, a billionth of a millimetre, or after so many
 # Newton steps; each doubles the digits, so five are usual.
-STILL, NEWTON = 1e-15, 40
+STILL, NEWTON = 1e-12, 40
 
 Coefficients = tuple[float, float, float, float]
 
 
 @dataclass(frozen=True, slots=True)
 class Gap:
-    """The way from a point to a cubic: x and y as polynomials of the parameter, the highest power first [mm]."""
+    """The way from a point to a cubic [mm]: x and y as polynomials, the highest power first."""
 
     x: Coefficients
     y: Coefficients
@@ -36,7 +36,7 @@ class Gap:
         return u * u + v * v
 
     def shortest(self) -> float:
-        """The parameter between 0 and 1 at which it is shortest: the best of a row of places, each refined."""
+        """The parameter from 0 to 1 at which it is shortest: the best of a row of places, refined."""
         squares = [self.square(t) for t in GRID]
         valleys = [
             k
@@ -54,11 +54,9 @@ class Gap:
             slope, bend = self._slope(t)
             low, high = (low, t) if slope > 0 else (t, high)
             guess = t - slope / bend if bend > 0 else low
-            if not low < guess < high:
-                guess = (low + high) / 2
             if abs(guess - t) <= STILL:
                 break
-            t = guess
+            t = guess if low < guess < high else (low + high) / 2
         return t
 
     def _slope(self, t: float) -> tuple[float, float]:
