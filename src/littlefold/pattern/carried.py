@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Carried:
-    """A path carried on; places are lengths from its start [mm], below 0 or above `length` beyond its ends."""
+    """A path carried on; places are lengths from its start [mm], below 0 or above `length` outside it."""
 
     path: Path
     length: float

@@ -8,11 +8,13 @@ from typing import TYPE_CHECKING
 from littlefold.geometry import Path
 from littlefold.geometry.tolerance import SAME_POINT
 from littlefold.pattern.corners import corner
-from littlefold.pattern.margin import Margin
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from littlefold.draft.model import DraftEdge
     from littlefold.pattern.corner import Corner
+    from littlefold.pattern.margin import Margin
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,9 +30,8 @@ class Strip:
     overlap: float
 
 
-def strips(edges: tuple[DraftEdge, ...]) -> tuple[tuple[Strip, ...], tuple[Corner, ...]]:
+def strips(margins: Sequence[Margin]) -> tuple[tuple[Strip, ...], tuple[Corner, ...]]:
     """The cutting line of each edge, and the corner after each edge, in the same order."""
-    margins = [Margin.of(edge) for edge in edges]
     following = [*margins[1:], margins[0]]
     corners = tuple(corner(m.reversed(), after) for m, after in zip(margins, following, strict=True))
     before = (corners[-1], *corners[:-1])

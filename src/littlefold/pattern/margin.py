@@ -29,12 +29,17 @@ class Margin:
     inside: int
 
     @classmethod
-    def of(cls, edge: DraftEdge) -> Margin:
-        """The margin of an edge that goes counter-clockwise round its piece."""
+    def of(cls, edge: DraftEdge) -> Margin | None:
+        """The margin of an edge that goes counter-clockwise round its piece.
+
+        None where the edge bends so tightly outwards that nothing lies at its width beside it.
+        """
         wide = width(edge)
         stitch = Carried.of(edge.path)
-        cut = Carried.of(offset(edge.path, -wide)) if wide > 0 else stitch
-        return cls(edge, wide, stitch, cut, 1)
+        if wide == 0:
+            return cls(edge, wide, stitch, stitch, 1)
+        beside = offset(edge.path, -wide)
+        return None if beside is None else cls(edge, wide, stitch, Carried.of(beside), 1)
 
     def reversed(self) -> Margin:
         """The same travelled the other way."""

@@ -37,8 +37,8 @@ if TYPE_CHECKING:
 # beyond (slants of less than 20 degrees) a hem cannot be turned neatly.  Common practice, no source.
 FOLD_LIMIT = 3.0
 
-# The neighbour is followed inwards no further than this many depths of the hem, which is enough for slants of 10
-# degrees.  Larger: long wings at cusps.  Smaller: sharp corners are not mirrored.
+# The neighbour is followed inwards no further than this many depths of the hem, which is enough for slants of
+# 10 degrees.  Larger: long wings at cusps.  Smaller: sharp corners are not mirrored.
 DEPTH_LIMIT = 6.0
 
 

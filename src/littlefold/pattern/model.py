@@ -15,8 +15,8 @@ if TYPE_CHECKING:
 class Notch:
     """A mark at which edges meet.
 
-    It stands on the stitch line at `foot`, `at` millimetres of stitch length from the start of its edge, and points
-    `outward` into the allowance, square to the edge; `count` 1 is single (front), 2 double (back).
+    It stands on the stitch line at `foot`, `at` millimetres of stitch length from the start of its edge, and
+    points `outward` into the allowance, square to the edge; `count` 1 is single (front), 2 double (back).
     """
 
     edge: str

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from shapely import LineString, MultiLineString, Polygon
+from shapely import LineString, MultiLineString, Polygon, make_valid
 from shapely.geometry.polygon import orient
 
 from littlefold.geometry import Path, Point
@@ -35,7 +35,7 @@ def lies_within(inner: Path, outer: Path) -> bool:
 
 def widened(outline: Path, by: float) -> Path:
     """A closed outline with the same margin all round, its corners mitred; straight lines only."""
-    return _ring(polygon(outline).buffer(by, join_style="mitre", mitre_limit=2.0))
+    return _ring(make_valid(polygon(outline)).buffer(by, join_style="mitre", mitre_limit=2.0))
 
 
 def _ring(shape: BaseGeometry) -> Path:

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 
 from littlefold.pattern.model import Pattern, Piece
 from littlefold.pattern.notch import notches
-from littlefold.pattern.outline import outlines, piece_place
+from littlefold.pattern.outline import outlines
 from littlefold.pattern.run import Surroundings
 from littlefold.pattern.seam import measured
+from littlefold.pattern.trouble import piece_place
 from littlefold.pattern.turn import turn_lines
 
 if TYPE_CHECKING:

@@ -25,7 +25,10 @@ def turn_lines(edges: Sequence[DraftEdge], cut: Path) -> tuple[Path, ...]:
 
 
 def _fold(edge: DraftEdge, away: float, cut: Path, reach: float) -> Path | None:
-    line = Carried.of(offset(edge.path, -away) if away > 0 else edge.path)
+    path = offset(edge.path, -away) if away > 0 else edge.path
+    if path is None:
+        return None
+    line = Carried.of(path)
     whole = line.part(-reach, line.length + reach)
     ends = stretch_inside(whole, cut, line.at(line.length / 2))
     if ends is None:
