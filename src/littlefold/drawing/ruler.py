@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import pi
 
 from littlefold.drawing.marks import Label, Mark, Meaning, Stroke
@@ -14,6 +15,8 @@ BREADTH = 5.6
 """From the centimetre edge of the tape to its inch edge [mm]."""
 LENGTH = 114.0
 """How long the tape is with the words behind it [mm]."""
+LONG, SHORT = 2.2, 1.1
+"""The length of its ticks [mm]."""
 
 
 def ruler(start: Point, angle: float = 0.0, name: str = "check") -> tuple[Mark, ...]:
@@ -23,28 +26,38 @@ def ruler(start: Point, angle: float = 0.0, name: str = "check") -> tuple[Mark, 
     """
     along, up = Vector.polar(angle), Vector.polar(angle + pi / 2)
     top = start + up * BREADTH
-    metric = _scale(top, along, -up, tuple(CM / 2 * k for k in range(21)), f"{name}.cm")
-    imperial = _scale(start, along, up, tuple(INCH / 4 * k for k in range(17)), f"{name}.in")
+    zero = Stroke(Path.line_through(start, top), Meaning.RULER, f"{name}.zero")
+    metric = _scale(top, along, -up, Scale(f"{name}.cm", CM / 2, 20, 2))
+    imperial = _scale(start, along, up, Scale(f"{name}.in", INCH / 4, 16, 4))
     behind = start + along * (4 * INCH + 1.2)
     words = (
         Label("10 cm", behind + up * (BREADTH - 2.0), Meaning.RULER, 2.0, angle, name=f"{name}.words"),
         Label("4 in", behind, Meaning.RULER, 2.0, angle, name=f"{name}.words"),
     )
-    return (*metric, *imperial, *words)
+    return (zero, *metric, *imperial, *words)
 
 
-def _scale(
-    start: Point, along: Vector, inwards: Vector, places: tuple[float, ...], name: str
-) -> tuple[Stroke, ...]:
-    """One edge of the tape with ticks: the whole units long, the parts short."""
-    parts = 2 if len(places) == 21 else 4  # noqa: PLR2004 - half centimetres, quarter inches
-    edge = Stroke(Path.line_through(start, start + along * places[-1]), Meaning.RULER, name)
-    ticks = tuple(
-        Stroke(
-            Path.line_through(start + along * u, start + along * u + inwards * (1.1 if k % parts else 2.2)),
-            Meaning.RULER,
-            f"{name}.tick",
-        )
-        for k, u in enumerate(places)
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """One edge of the tape: `count` steps of a length [mm], every `whole` steps a long tick."""
+
+    name: str
+    step: float
+    count: int
+    whole: int
+
+
+def _scale(start: Point, along: Vector, inwards: Vector, scale: Scale) -> tuple[Stroke, ...]:
+    """The edge itself, and its ticks after the zero."""
+    end = start + along * (scale.step * scale.count)
+    ticks = (
+        (start + along * (scale.step * k), LONG if k % scale.whole == 0 else SHORT)
+        for k in range(1, scale.count + 1)
     )
-    return (edge, *ticks)
+    return (
+        Stroke(Path.line_through(start, end), Meaning.RULER, scale.name),
+        *(
+            Stroke(Path.line_through(foot, foot + inwards * length), Meaning.RULER, f"{scale.name}.tick")
+            for foot, length in ticks
+        ),
+    )

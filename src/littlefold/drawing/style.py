@@ -2,7 +2,8 @@
 
 The conventions are those of textbooks: helping lines dotted and thin, the final line of the draft solid,
 the cutting line solid and heavy, the stitching line broken, the fold a long dash and a dot, the grain a
-double arrow (sheets of pattern markings: skuola.net; scribd.com/document/427806985).  Everything is ink on paper: no colour carries a meaning.
+double arrow (sheets of pattern markings: skuola.net; scribd.com/document/427806985).  Everything is ink on
+paper: no colour carries a meaning.
 """
 
 from __future__ import annotations
@@ -56,7 +57,7 @@ LOOKS: Mapping[Meaning, Look] = MappingProxyType(
         Meaning.TEXT: Look(0.2),
         Meaning.TITLE: Look(0.3, face="heavy"),
         Meaning.CAUTION: Look(0.5, face="heavy"),
-        Meaning.FRAME: Look(0.15, grey=0.45),
+        Meaning.FRAME: Look(0.15, grey=0.35),
         Meaning.RULER: Look(0.18),
         Meaning.FINDING: Look(0.7, (0.7, 0.9), dot=2.2),
         Meaning.CLOTH: Look(0.5, (14.0, 2.5)),

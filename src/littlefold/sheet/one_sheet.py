@@ -1,0 +1,40 @@
+"""One large sheet for a copy shop: an A0, or a length off a roll."""
+
+from __future__ import annotations
+
+from math import ceil
+from typing import TYPE_CHECKING
+
+from littlefold.problem import Number, Problem
+from littlefold.sheet.grid import BLEED
+from littlefold.sheet.tile import cut_off, tile
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from littlefold.drawing import Drawing
+    from littlefold.geometry import Bounds
+    from littlefold.sheet.page import Page
+    from littlefold.sheet.paper import Paper
+
+
+def one_sheet(drawing: Drawing, paper: Paper, made: date, title: str = "") -> Page | Problem:
+    """The drawing on a single sheet, or how much larger the paper has to be."""
+    box = drawing.bounds()
+    sheet = cut_off(paper, drawing)
+    if box is not None and not _fits(box, sheet):
+        return _too_large(box, paper)
+    return tile(drawing, sheet, made, title)[0]
+
+
+def _fits(box: Bounds, paper: Paper) -> bool:
+    return box.width + 2 * BLEED <= paper.room_across and box.height + 2 * BLEED <= paper.room_up
+
+
+def _too_large(box: Bounds, paper: Paper) -> Problem:
+    width, height = (ceil(side + 2 * (BLEED + paper.margin)) for side in (box.width, box.height))
+    have = f"{paper.width:.0f} mm wide" if paper.is_roll else f"{paper.width:.0f} x {paper.longest:.0f} mm"
+    cure = f"Take a roll at least {width} mm wide, or print pages to join."
+    message = f"The sheet needs {width} x {height} mm, but {paper.name} is {have}. {cure}"
+    numbers = (Number("width needed", width), Number("width", paper.width), Number("height needed", height))
+    return Problem("sheet-too-small", message, numbers=numbers, cure=cure)

@@ -1,0 +1,102 @@
+"""A drawing at a stated scale, for teaching: the lines get smaller, the words stay readable."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from math import sqrt
+from typing import TYPE_CHECKING
+
+from littlefold.drawing import Drawing, Label, Mark, Meaning, Stroke
+from littlefold.geometry import Affine, Bounds, Path, Point, Vector
+from littlefold.sheet.furniture import CAPTION, caption_marks
+from littlefold.sheet.page import Page
+from littlefold.sheet.words_apart import words_apart
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from littlefold.sheet.paper import Paper
+
+DIVISORS = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 200, 500, 1000)
+"""Scales that a pupil can multiply by: 1:4 and 1:5 are usual in class (drafting manuals; common practice)."""
+
+READABLE = 1.8
+"""Words are never set with smaller capitals [mm]; in the text face that is 8 point."""
+
+BARS = (100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0)
+"""What the scale bar may stand for [mm]; the first that is long enough on paper is taken."""
+SHORTEST_BAR = 15.0
+"""On paper [mm]."""
+BELOW = 7.0
+"""How far the scale bar stands below the drawing [mm]."""
+
+
+def reduced(drawing: Drawing, divisor: float) -> Drawing:
+    """The drawing at 1 : divisor, with a scale bar below it.
+
+    Words are set smaller, but never too small to read, and moved apart where they would now overlap; words
+    of a block (same name) stay together.  A word for which no place is found is left out, letters of points
+    never.
+    """
+    small = drawing.transformed(Affine.scale(1 / divisor))
+    labels = [_fitted(mark, divisor) for mark in small.marks if isinstance(mark, Label)]
+    lines = tuple(mark for mark in small.marks if not isinstance(mark, Label))
+    picture = Drawing((*lines, *words_apart(labels)), drawing.title)
+    return picture.with_marks(scale_bar(picture, divisor))
+
+
+def _fitted(label: Label, divisor: float) -> Label:
+    """Words set smaller by the root of the scale: the order of sizes stays, the picture is not drowned."""
+    height = min(label.height, max(READABLE, label.height / sqrt(divisor)))
+    return replace(label, height=height)
+
+
+def scale_bar(picture: Drawing, divisor: float) -> tuple[Mark, ...]:
+    """A bar of a round length below a reduced picture, and the scale in words."""
+    box = picture.bounds()
+    if box is None:
+        return ()
+    stands_for = next((bar for bar in BARS if bar / divisor >= SHORTEST_BAR), BARS[-1])
+    start = Point(box.left, box.bottom - BELOW)
+    end = start + Vector(stands_for / divisor, 0.0)
+    up = Vector(0.0, 1.6)
+    bar = Path.line_through(start + up, start, end, end + up)
+    words = f"{stands_for / 10:.0f} cm    scale 1 : {divisor:g}"
+    beside = end + Vector(2.0, 0.0)
+    return (
+        Stroke(bar, Meaning.RULER, "scale.bar"),
+        Label(words, beside, Meaning.RULER, 2.0, name="scale.words"),
+    )
+
+
+def reduced_page(drawing: Drawing, paper: Paper, made: date, title: str = "") -> Page:
+    """The drawing on one page at the largest scale of `DIVISORS` that fits, with title and date."""
+    sheet = paper if paper.height is not None else _square(paper)
+    room = Bounds(0.0, 0.0, sheet.width, sheet.longest).grown(-sheet.margin)
+    below = Bounds(room.left, room.bottom, room.right, room.top - CAPTION[1])
+    picture = _largest(drawing, below)
+    caption = caption_marks(Point(room.left, below.top + 2.0), "", title or drawing.title, made)
+    whole = Drawing((*_centred(picture, below).marks, *caption), drawing.title)
+    return Page(sheet.width, sheet.longest, whole, room, name="reduced")
+
+
+def _square(paper: Paper) -> Paper:
+    return replace(paper, height=paper.width)
+
+
+def _largest(drawing: Drawing, room: Bounds) -> Drawing:
+    """The first scale that fits, words included; the smallest there is if none does."""
+    pictures = (reduced(drawing, divisor) for divisor in DIVISORS)
+    fitting = (picture for picture in pictures if _fits(picture.bounds(), room))
+    return next(fitting, reduced(drawing, DIVISORS[-1]))
+
+
+def _fits(box: Bounds | None, room: Bounds) -> bool:
+    return box is None or (box.width <= room.width and box.height <= room.height)
+
+
+def _centred(picture: Drawing, room: Bounds) -> Drawing:
+    box = picture.bounds()
+    if box is None:
+        return picture
+    return picture.transformed(Affine.translation(room.centre - box.centre))

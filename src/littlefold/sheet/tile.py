@@ -1,0 +1,91 @@
+"""Pages to join: a drawing cut into sheets of home paper, with a cover that shows how they go together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from littlefold.drawing import Drawing, Label
+from littlefold.drawing.crop import boxed, crop_boxed
+from littlefold.geometry import Affine, Bounds, Point, Vector
+from littlefold.sheet.cover import cover
+from littlefold.sheet.furniture import furniture
+from littlefold.sheet.grid import BLEED, cell_name, fit_grid, sample, whole_cell
+from littlefold.sheet.joining import joining_marks
+from littlefold.sheet.page import Page
+from littlefold.sheet.paper import LEAST
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    import numpy as np
+
+    from littlefold.drawing.crop import Boxed
+    from littlefold.sheet.grid import Cell, Grid
+    from littlefold.sheet.paper import Paper
+
+
+def tile(drawing: Drawing, paper: Paper, made: date, title: str = "") -> tuple[Page, ...]:
+    """A cover and the pages to join, in reading order; pages with nothing on them are left out.
+
+    A drawing that fits one page has no cover.
+
+    Args:
+        drawing: What to print at full size.
+        paper: The sheet, its margins, and how far pages overlap; a roll is taken as one very long page.
+        made: The date that every page carries.
+        title: Printed on every page; the title of the drawing if empty.
+    """
+    sheet = cut_off(paper, drawing)
+    grid = fit_grid(drawing, sheet)
+    words = title or drawing.title
+    job = _Job(grid, boxed(drawing), sample(drawing), sheet, words, made)
+    pages = tuple(_page(cell, job) for cell in grid.printed)
+    return pages if len(pages) == 1 else (cover(drawing, grid, sheet, words, made), *pages)
+
+
+def cut_off(paper: Paper, drawing: Drawing) -> Paper:
+    """A sheet as it is; of a roll as much as the drawing needs, and at least room for the check marks."""
+    box = drawing.bounds()
+    if not paper.is_roll or box is None:
+        return paper
+    length = max(box.height + 2 * BLEED, LEAST) + 2 * paper.margin
+    return replace(paper, height=min(length, paper.longest))
+
+
+@dataclass(frozen=True, slots=True)
+class _Job:
+    """What all pages of one drawing have in common."""
+
+    grid: Grid
+    marks: tuple[Boxed, ...]
+    places: np.ndarray
+    paper: Paper
+    title: str
+    made: date
+
+
+def _page(cell: Cell, job: _Job) -> Page:
+    window, margin, name = job.grid.window(cell), job.paper.margin, cell_name(cell)
+    shown = tuple(mark for mark in job.marks if not _stands_on_top(mark, cell, job.grid))
+    joins = joining_marks(job.grid, cell, job.places)
+    extra = furniture(job.places, window, joins, name=name, title=job.title, made=job.made)
+    corner = Point(window.left - margin, window.bottom - margin)
+    home = Affine.translation(Vector(-corner.x, -corner.y))
+    return Page(
+        job.paper.width,
+        job.paper.longest,
+        Drawing(crop_boxed(shown, window)).transformed(home),
+        Bounds(margin, margin, margin + window.width, margin + window.height),
+        Drawing((*joins, *extra)).transformed(home),
+        name,
+        corner,
+    )
+
+
+def _stands_on_top(mark: Boxed, cell: Cell, grid: Grid) -> bool:
+    """Whether words stand whole on a page that is laid over this one, which then needs no part of them."""
+    if not isinstance(mark[0], Label):
+        return False
+    whole = whole_cell(mark[1], grid)
+    return whole is not None and whole != cell and cell[0] <= whole[0] and cell[1] <= whole[1]

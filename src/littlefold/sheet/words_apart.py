@@ -1,0 +1,92 @@
+"""Moving words off each other, as happens to all of them when a drawing is reduced."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from functools import reduce
+from itertools import groupby, product
+from math import pi
+from typing import TYPE_CHECKING
+
+from littlefold.drawing import Label, Meaning, label_bounds
+from littlefold.drawing.words import LEADING
+from littlefold.geometry import Bounds, Vector
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+# Who keeps the place: first the letters of points, without which no sentence can be followed, then
+# warnings, then the names of things, then measures, then running text.
+RANKS = (Meaning.LETTER, Meaning.NEW, Meaning.CAUTION, Meaning.TITLE, Meaning.GUIDE, Meaning.TEXT)
+KEPT = frozenset({Meaning.LETTER, Meaning.NEW, Meaning.CAUTION})
+"""Never left out, even where no free place is found."""
+
+# How far words may go from their place, in heights of a capital, in the order tried.
+REACHES = (1.0, 2.0, 3.0, 4.5, 6.0)
+WAYS = tuple(Vector.polar(k * pi / 4) for k in (6, 2, 0, 4, 7, 5, 1, 3))
+
+# Bare paper left between words, in heights of a capital.
+AIR = 0.15
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Lines of words that stay together."""
+
+    lines: tuple[Label, ...]
+
+    @property
+    def box(self) -> Bounds:
+        """The rectangle round all lines."""
+        return reduce(Bounds.union, (label_bounds(line) for line in self.lines))
+
+    def moved(self, way: Vector) -> Block:
+        """The same lines elsewhere."""
+        return Block(tuple(replace(line, at=line.at + way) for line in self.lines))
+
+
+def words_apart(labels: Iterable[Label]) -> tuple[Label, ...]:
+    """The same words, each block as near to its place as it finds room; in order of rank."""
+    blocks = sorted((Block(_stacked(lines)) for lines in _blocks(labels)), key=_rank)
+    placed: list[Block] = []
+    taken: list[Bounds] = []
+    for block in blocks:
+        found = _placed(block, taken)
+        if found is not None:
+            placed.append(found)
+            taken.append(found.box)
+    return tuple(line for block in placed for line in block.lines)
+
+
+def _blocks(labels: Iterable[Label]) -> Iterator[tuple[Label, ...]]:
+    """Neighbours in the drawing that share a name and a look are lines of one block."""
+    for key, lines in groupby(
+        labels, key=lambda label: (label.name, label.meaning, label.angle, label.anchor)
+    ):
+        if key[0] and key[1] is not Meaning.LETTER:
+            yield tuple(lines)
+        else:
+            yield from ((line,) for line in lines)
+
+
+def _stacked(lines: tuple[Label, ...]) -> tuple[Label, ...]:
+    """The lines below the first one, as far apart as their size asks for."""
+    first = lines[0]
+    down = Vector.polar(first.angle - pi / 2, first.height * LEADING)
+    return tuple(replace(line, at=first.at + down * number) for number, line in enumerate(lines))
+
+
+def _rank(block: Block) -> int:
+    meaning = block.lines[0].meaning
+    return RANKS.index(meaning) if meaning in RANKS else len(RANKS)
+
+
+def _placed(block: Block, taken: list[Bounds]) -> Block | None:
+    """The block where it is free of the others; None if there is no such place and it may be left out."""
+    height = block.lines[0].height
+    ways = (way * (reach * height) for reach, way in product(REACHES, WAYS))
+    for tried in (block, *(block.moved(way) for way in ways)):
+        box = tried.box.grown(AIR * height)
+        if not any(box.overlaps(other) for other in taken):
+            return tried
+    return block if block.lines[0].meaning in KEPT else None
