@@ -86,8 +86,8 @@ def _short(piece: DraftPiece, before: DraftEdge, after: DraftEdge) -> Problem:
     long = min(before.path.length(), after.path.length())
     return Problem(
         "hem-deeper-than-its-neighbour",
-        f"On {piece.title}, at the corner of {before.name} and {after.name}, the turned cloth is {deep:.1f} mm"
-        f" deep, but the edge it is turned over is only {long:.1f} mm long. {cure}",
+        f"On {piece.title}, at the corner of {before.name} and {after.name}, the turned cloth is {deep:.1f}"
+        f" mm deep, but the edge it is turned over is only {long:.1f} mm long. {cure}",
         severity=Severity.WARNING,
         place=piece_place(piece, before.name),
         numbers=(Number("depth", deep), Number("edge", long)),

@@ -1,0 +1,102 @@
+"""The label of a piece: as large as there is room, else smaller, else beside it with a leader."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from littlefold.drawing import Dot, Label, Mark, Meaning, Stroke, text_width, wrapped
+from littlefold.geometry import Path, Point
+from littlefold.pattern.room import Place, Room, shifted
+from littlefold.pattern.simple import polygon
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.pattern.model import Piece
+
+# Heights of a capital [mm] of the title and of the lines below it, from the largest tried to the smallest that is
+# still read at a table.  Common practice, no source.
+HEIGHTS = ((5.0, 3.1), (4.0, 2.6), (3.2, 2.2), (2.6, 2.0), (2.2, 1.8))
+
+# Widths tried for the block [mm], in this order.
+WIDTHS = (95.0, 70.0, 130.0, 50.0, 180.0, 36.0, 260.0)
+
+# What stands between the lines where all are run together.
+RUN_TOGETHER = " · "
+
+LEADING = 1.75
+"""From base line to base line, in heights of a capital."""
+
+LEADER = 12.0
+"""How far beside a small piece its label stands [mm]."""
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Title and lines broken to a width, with the heights of their capitals, and the room they take [mm]."""
+
+    title: tuple[str, ...]
+    lines: tuple[str, ...]
+    heights: tuple[float, float]
+
+    @property
+    def rows(self) -> tuple[tuple[str, float, Meaning], ...]:
+        """Every row with its height and meaning, from the top."""
+        large, small = self.heights
+        titles = tuple((row, large, Meaning.TITLE) for row in self.title)
+        return (*titles, *((row, small, Meaning.TEXT) for row in self.lines))
+
+    @property
+    def deep(self) -> float:
+        """From the top of the first row to below the last [mm]."""
+        return sum(height * LEADING for _, height, _ in self.rows)
+
+    @property
+    def wide(self) -> float:
+        """The width of the longest row [mm]."""
+        return max(text_width(row, height) for row, height, _ in self.rows)
+
+    def marks(self, place: Place, name: str) -> tuple[Mark, ...]:
+        """The rows as labels in a block whose lower left corner is given."""
+        base, drawn = self.deep, []
+        for row, height, meaning in self.rows:
+            base -= height * LEADING
+            at = shifted(place, 0.0, base + height * (LEADING - 1) / 2)
+            drawn.append(Label(row, at, meaning, height, place.angle, name=name))
+        return tuple(drawn)
+
+
+def label(piece: Piece, lines: tuple[str, ...], room: Room) -> tuple[Mark, ...]:
+    """Title and lines inside the piece, or beside it with a leader where it is too small for words."""
+    for block in _blocks(piece.title, lines):
+        place = room.place(block.wide, block.deep)
+        if place is not None:
+            return block.marks(place, f"{piece.name}.label")
+    return _beside(piece, _block(piece.title, lines, WIDTHS[0], HEIGHTS[-2]))
+
+
+def _blocks(title: str, lines: tuple[str, ...]) -> Iterator[Block]:
+    """Blocks to try, the largest letters first, broken to several widths; at last all lines run together."""
+    for said in (lines, (RUN_TOGETHER.join(lines),)):
+        for heights in HEIGHTS:
+            yield from (_block(title, said, width, heights) for width in WIDTHS)
+
+
+def _block(title: str, lines: tuple[str, ...], width: float, heights: tuple[float, float]) -> Block:
+    large, small = heights
+    rows = tuple(row for line in lines for row in wrapped(line, width, small))
+    return Block(wrapped(title, width, large), rows, heights)
+
+
+def _beside(piece: Piece, block: Block) -> tuple[Mark, ...]:
+    box = piece.outline.cut.bounds()
+    place = Place(Point(box.right + LEADER, box.centre.y - block.deep / 2), 0.0)
+    inside = polygon(piece.outline.cut).representative_point()
+    leader = Path.line_through(Point(box.right + LEADER - 1.5, box.centre.y), Point(inside.x, inside.y))
+    name = f"{piece.name}.label"
+    return (
+        Stroke(leader, Meaning.GUIDE, name),
+        Dot(leader.end, Meaning.GUIDE, name),
+        *block.marks(place, name),
+    )
