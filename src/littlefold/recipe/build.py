@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from lark import Token, Transformer, v_args
+from lark import Token, Transformer, Tree, v_args
 
 from littlefold.recipe import tree
 
@@ -20,23 +20,12 @@ _CLASS_OF = {
 }
 # Rules that are nothing but a list.
 _LISTS = frozenset(
-    (
-        "settings",
-        "wanteds",
-        "options",
-        "rows",
-        "allowance_rules",
-        "stops",
-        "names",
-        "chain",
-        "texts",
-        "cuts",
-        "lines_named",
-        "edge_list",
-    )
-)
+    ("settings", "wanteds", "options", "rows", "allowance_rules", "stops", "names", "chain", "texts", "cuts")
+) | {"lines_named", "edge_list"}
 # Rules that stand for their one part.
-_PLAIN_PARTS = frozenset(("source_words", "slug", "fold_way"))
+_PLAIN_PARTS = frozenset(
+    ("source_words", "slug", "fold_way", "sourced", "bearing", "included", "turns", "within", "counted")
+) | {"place", "fixed", "free", "said"}
 # Which part of a rule is a word that is there or not.
 _SWITCH_AT = {"placing": 5, "notch_at": 2, "notch_share": 3, "notch_by": 3, "notion": 4}
 
@@ -52,17 +41,27 @@ class Builder(Transformer[Token, Any]):
             return children[0]
         if data in _SWITCH_AT:
             children[_SWITCH_AT[data]] = children[_SWITCH_AT[data]] is not None
+        if data.startswith("__"):  # a repetition within a rule, which the reader takes apart itself
+            return Tree(data, children)
         return _CLASSES[data](*children)
 
-    def __default_token__(self, token: Token) -> Any:
-        """A word that a rule keeps, with its spaces made even."""
-        return re.sub(r"\s+", " ", token)
+    def word(self, token: Token) -> str:
+        """A word that a rule keeps, or several with the spaces between them made even."""
+        return " ".join(token.split())
+
+    SCALE = TABLE_KEY = TABLE_WAY = START = END = LEVEL = CLOCK = WAY_OF = WAY = HEADING = GOING = word
+    TURNED_OVER = FOLD_KIND = FOLD_WAY = GATHER_WAY = INCLUDED = TURNS = DOUBLE = HOLES = word
+    SIGN = EQUALS = WEIGHT = FIXED = word
+
+    def CUT_WAY(self, token: Token) -> str:  # noqa: N802
+        """`on fold` may be written `on the fold`."""
+        return self.word(token).replace("on the fold", "on fold")
 
     def NAME(self, token: Token) -> tree.Name:  # noqa: N802, D102
         return tree.Name(str(token), _spot(token))
 
     def NUMBER(self, token: Token) -> tree.Numeral:  # noqa: N802, D102
-        text = re.sub(r"\s+", " ", token)
+        text = " ".join(token.split())
         return tree.Numeral(text, read_number(text), _spot(token))
 
     def SPAN(self, token: Token) -> tree.Span:  # noqa: N802, D102
@@ -83,10 +82,6 @@ class Builder(Transformer[Token, Any]):
     @v_args(inline=True)
     def text(self, words: str, *translations: tree.Translation) -> tree.Text:  # noqa: D102
         return tree.Text(words, translations)
-
-    @v_args(inline=True)
-    def sourced(self, words: tree.Text | tree.CommonPractice) -> tree.Text | tree.CommonPractice:  # noqa: D102
-        return words
 
     @v_args(inline=True)
     def round_of(self, edges: tuple[tree.Name, ...]) -> tree.RoundOf:  # noqa: D102

@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from importlib.resources import files
 from typing import Any
 
-from lark import Lark
 from lark.exceptions import UnexpectedInput
 
 from littlefold.problem import Number, Place, Problem
-from littlefold.recipe.build import Builder
+from littlefold.recipe.grammar import grammar
 from littlefold.recipe.lines import MOST_CHARACTERS, MOST_LINES, Stretch, stretches
 from littlefold.recipe.mistakes import explain
 from littlefold.recipe.recipe import Recipe, Written
@@ -19,13 +17,6 @@ from littlefold.recipe.recipe import Recipe, Written
 MOST_IN_STATEMENT = 4_000
 MOST_OPERATORS = 120
 _OPERATORS = "+*/(-"
-
-
-@lru_cache(maxsize=1)
-def grammar() -> Lark:
-    """The grammar, made ready for reading; done once a program."""
-    text = files("littlefold.recipe").joinpath("grammar.lark").read_text(encoding="utf-8")
-    return Lark(text, parser="lalr", start="statement", maybe_placeholders=True)
 
 
 def parse(text: str, file: str = "recipe") -> Recipe:
@@ -71,15 +62,16 @@ def read_statement(text: str) -> Any:
     Raises:
         UnexpectedInput: The text is not a statement.
     """
-    return Builder().transform(grammar().parse(text))
+    return grammar().parse(text)
 
 
 def _too_long(stretch: Stretch, file: str) -> Problem:
     size = len(stretch.text)
     return Problem(
         "statement-too-long",
-        f"{file}, line {stretch.line}: this statement has {size} characters and many operators; at most "
-        f"{MOST_IN_STATEMENT} characters and {MOST_OPERATORS} operators are read. Write it as several amounts.",
+        f"{file}, line {stretch.line}: this statement has {size} characters and many operators; "
+        f"at most {MOST_IN_STATEMENT} characters and {MOST_OPERATORS} operators are read. "
+        f"Write it as several amounts.",
         place=Place(file=file, line=stretch.line, column=1),
         numbers=(Number("characters", size, "count"), Number("at most", MOST_IN_STATEMENT, "count")),
     )
@@ -91,8 +83,8 @@ def _too_large(text: str, file: str) -> Problem | None:
         return None
     return Problem(
         "recipe-too-large",
-        f"{file}: the recipe has {len(text)} characters in {lines} lines; at most {MOST_CHARACTERS} characters "
-        f"and {MOST_LINES} lines are read. Divide it into several recipes.",
+        f"{file}: the recipe has {len(text)} characters in {lines} lines; at most {MOST_CHARACTERS} "
+        f"characters and {MOST_LINES} lines are read. Divide it into several recipes.",
         place=Place(file=file, line=1, column=1),
         numbers=(Number("characters", len(text), "count"), Number("at most", MOST_CHARACTERS, "count")),
     )
