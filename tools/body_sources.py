@@ -5,7 +5,17 @@ Used only by tools/derive_body_tables.py.  Statures and values in mm.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
 import numpy as np
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from numpy.typing import NDArray
+
+    Floats = NDArray[np.float64]
 
 # Our name: the column of the survey, or the sum of two columns.
 SURVEYED = {
@@ -32,6 +42,9 @@ SURVEYED = {
     "waist_height": "waist_height",
     "sitting_height": "sitting_height",
 }
+
+# Surveyed, used for the measurements of DERIVED, and not kept.
+AUXILIARY = ("biacromial", "suprasternale", "axilla", "waist_height", "sitting_height")
 
 # Length of a baby at the middle of the age cells of the survey's infants: WHO 2006 medians, mean of girl and boy, at
 # 1, 4.5, 7.5, 10.5, 14, 18 and 22 months.
@@ -107,46 +120,76 @@ _BODY_RISE = (
 )  # fmt: skip
 
 
-def _line(points: tuple[tuple[float, float], ...], degree: int = 1) -> np.ndarray:
+def _line(points: tuple[tuple[float, float], ...], degree: int = 1) -> Floats:
     return np.polyfit([s for s, _ in points], [v for _, v in points], degree)
 
 
-def body_rise_line(stature: np.ndarray) -> np.ndarray:
+def body_rise_line(stature: Floats) -> Floats:
     return np.polyval(_line(_BODY_RISE), stature)
 
 
-def back_waist_line(stature: np.ndarray) -> np.ndarray:
+def back_waist_line(stature: Floats) -> Floats:
     return np.polyval(_line(_BACK_WAIST), stature)
 
 
-# Name: (sum of surveyed measurements that it follows, its median from stature and the medians found so far,
-# share of its variance that is its own, factor on its spread).  The own shares and factors are judged, not measured:
-# nobody surveyed these lengths, and the difference of two heights taken on different children spreads too far.
+@dataclass(frozen=True)
+class Derived:
+    """A measurement that nobody surveyed.
+
+    Attributes:
+        parts: The surveyed measurements whose sum it follows, with their shares.
+        median: Its median, from stature and from the medians found so far.
+        own_share: The share of its variance that is its own.
+        factor: On the spread of the sum: the difference of two heights taken on different children spreads too far.
+        skew_of: The measurement whose skew it takes; none: even.
+
+    The own shares and the factors are judged, not measured.
+    """
+
+    parts: dict[str, float]
+    median: Callable[[Floats, dict[str, Floats]], Floats]
+    own_share: float
+    factor: float = 1.0
+    skew_of: str | None = None
+
+
 DERIVED = {
     # 0.975 of shoulder breadth: a bodice draft for 18-24 months 198 (survey 203 at 86); a UK shop's chart 234 at 105
     # (240); a Russian dress draft 322 at 152 (331).
-    "across_back": ({"biacromial": 0.975}, lambda s, m: 0.975 * m["biacromial"], {"own_share": 0.1}),
+    "across_back": Derived({"biacromial": 1.0}, lambda _, m: 0.975 * m["biacromial"], own_share=0.1),
     # 0.37 of shoulder breadth: a Nordic chart 80 at 92 (214), 88 at 104 (238), 100 at 122 (270); Russian 122 at 152.
-    "shoulder": ({"biacromial": 0.37}, lambda s, m: 0.37 * m["biacromial"], {"own_share": 0.3}),
-    "back_waist": (
-        {"suprasternale": 1.0, "waist_height": -1.0}, lambda s, m: back_waist_line(s), {"own_share": 0.1, "scale": 0.8},
+    "shoulder": Derived({"biacromial": 0.37}, lambda _, m: 0.37 * m["biacromial"], own_share=0.3),
+    "back_waist": Derived(
+        {"suprasternale": 1.0, "waist_height": -1.0},
+        lambda s, _: back_waist_line(s),
+        own_share=0.1,
+        factor=0.8,
     ),
     # A bodice draft for 18-24 months: the side neck 15 mm over the nape, in front 10 mm more: 255 / 230.
-    "front_waist": (
-        {"suprasternale": 1.0, "waist_height": -1.0}, lambda s, m: 1.1 * back_waist_line(s), {"own_share": 0.2, "scale": 0.88},
+    "front_waist": Derived(
+        {"suprasternale": 1.0, "waist_height": -1.0},
+        lambda s, _: 1.1 * back_waist_line(s),
+        own_share=0.2,
+        factor=0.88,
     ),
     # 124 at 18-24 months (bodice draft, size 86); 6 mm a size (German grade 98 to 116); 190 at 152 (Russian draft).
-    "scye_depth": (
-        {"suprasternale": 1.0, "axilla": -1.0}, lambda s, m: 124.0 + 0.1 * (s - 860.0), {"own_share": 0.1, "scale": 0.45},
+    "scye_depth": Derived(
+        {"suprasternale": 1.0, "axilla": -1.0},
+        lambda s, _: 124.0 + 0.1 * (s - 860.0),
+        own_share=0.1,
+        factor=0.45,
     ),
     # Between calf and thigh: common practice, no source.
-    "knee": (
-        {"calf": 0.85, "thigh": 0.15}, lambda s, m: 0.85 * m["calf"] + 0.15 * m["thigh"], {"own_share": 0.2, "skew_of": "calf"},
+    "knee": Derived(
+        {"calf": 0.85, "thigh": 0.15},
+        lambda _, m: 0.85 * m["calf"] + 0.15 * m["thigh"],
+        own_share=0.2,
+        skew_of="calf",
     ),
-    "body_rise": (
-        {"waist_height": 1.0, "inside_leg": -1.0}, lambda s, m: body_rise_line(s), {"own_share": 0.1, "scale": 0.6},
+    "body_rise": Derived(
+        {"waist_height": 1.0, "inside_leg": -1.0}, lambda s, _: body_rise_line(s), own_share=0.1, factor=0.6
     ),
-    "outside_leg": (
-        {"waist_height": 1.0}, lambda s, m: m["inside_leg"] + body_rise_line(s), {"own_share": 0.1},
+    "outside_leg": Derived(
+        {"waist_height": 1.0}, lambda s, m: m["inside_leg"] + body_rise_line(s), own_share=0.1
     ),
-}  # fmt: skip
+}

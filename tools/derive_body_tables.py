@@ -2,276 +2,162 @@
 
     .venv/bin/python tools/derive_body_tables.py ../shared/reference/data/snyder1977_garment_mm.csv
 
-writes src/littlefold/body/tables/: `by_stature.csv` (L, M, S of every measurement at statures 500 to 1940 mm) and
-`correlation.csv` (how the measurements of one child go together).
+writes src/littlefold/body/tables/: `by_stature.csv` (L, M and S of every measurement at statures 500 to 1940 mm)
+and `relations.csv` (how the measurements of one child go together, at four statures).
 
 Survey: R. G. Snyder et al., Anthropometry of Infants, Children, and Youths to Age 18 for Product Safety Design,
-UM-HSRI-77-17, 1977, made for the US Consumer Product Safety Commission; 3,900 children of 2 to 20 years.  Each child
-got one of three sets of measurements, so the correlations are found by expectation and maximisation over what is
-missing, with the weights of a t distribution, so that a slip of the tape in 1977 does not bend them.
+UM-HSRI-77-17, 1977, made for the US Consumer Product Safety Commission; 3,900 children of 2 to 20 years.  Each
+child got one of three sets of measurements.  Babies and the lengths that nobody surveyed: `body_sources.py`.
 
-A measurement at a given stature has the median M and, with z a standard normal number, the value
-M (1 + L S z)^(1/L).  Babies and the lengths that nobody surveyed: see `tools/body_sources.py`.
+A measurement at a given stature has the value M (1 + L S z)^(1/L), z being a standard normal number.  How they go
+together is told of the deviations log(value / M) / S.
 """
 
 from __future__ import annotations
 
 import csv
 import sys
+from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
-from body_sources import BABY_NODES, DERIVED, SURVEYED, body_rise_line
-from scipy.optimize import lsq_linear
+from body_covariance import NODES, local_covariances
+from body_curves import STATURES, age_curves, median_curve, on_curve, power_curve, spread_curve, transform
+from body_sources import AUXILIARY, DERIVED, SURVEYED, Derived
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    Floats = NDArray[np.float64]
 
 OUT = Path(__file__).parents[1] / "src/littlefold/body/tables"
-STATURES = np.arange(500.0, 1941.0, 60.0)
-FREEDOM = 8.0  # of the t weights: a child four sigma off counts a third
-AUXILIARY = ("biacromial", "suprasternale", "axilla", "waist_height", "sitting_height")
 
 
-def read_survey(path: Path) -> dict[str, np.ndarray]:
-    """The survey's columns under our names [mm, months]; what was not measured is nan."""
+@dataclass(frozen=True)
+class Tables:
+    """What is written: curves L, M, S by name over STATURES; `names` orders the covariances at NODES."""
+
+    curves: dict[str, tuple[Floats, Floats, Floats]]
+    names: tuple[str, ...]
+    covariances: tuple[Floats, ...]
+
+    def without(self, names: tuple[str, ...]) -> Tables:
+        """The same without these names."""
+        kept = tuple(name for name in self.names if name not in names)
+        rows = [self.names.index(name) for name in kept]
+        curves = {name: curve for name, curve in self.curves.items() if name not in names}
+        return Tables(curves, kept, tuple(cov[np.ix_(rows, rows)] for cov in self.covariances))
+
+
+def read_survey(path: Path) -> dict[str, Floats]:
+    """The survey's columns under our names [mm, months]; what was not measured is nan; sex is +1 for girls."""
     with path.open() as lines:
         rows = [row for row in csv.DictReader(lines) if row["stature"] and row["age_y"]]
-    column = lambda key: np.array([float(row[key]) if row[key] else np.nan for row in rows])  # noqa: E731
-    found = {name: sum(column(part) for part in parts.split("+")) for name, parts in SURVEYED.items()}
+
+    def column(key: str) -> Floats:
+        return np.array([float(row[key]) if row[key] else np.nan for row in rows])
+
+    found = {
+        name: np.sum([column(part) for part in parts.split("+")], axis=0) for name, parts in SURVEYED.items()
+    }
     found["age"] = column("age_y") * 12.0
     found["sex"] = np.array([1.0 if row["sex"] == "F" else -1.0 for row in rows])
     return found
 
 
-def smooth_curve(
-    x: np.ndarray, y: np.ndarray, weight: np.ndarray, stiffness: float, least: float
-) -> np.ndarray:
-    """The smoothest curve over STATURES near the points whose slope is nowhere below `least`."""
-    count = len(STATURES)
-    place = np.clip((x - STATURES[0]) / 60.0, 0, count - 1 - 1e-9)
-    low, share = place.astype(int), place % 1.0
-    rows = np.zeros((len(x), count))
-    rows[np.arange(len(x)), low] = 1 - share
-    rows[np.arange(len(x)), low + 1] = share
-    bend = stiffness * np.diff(np.eye(count), 2, axis=0)
-    to_steps = np.tril(np.ones((count, count)))  # value = sum of steps
-    design = np.vstack([rows * weight[:, None], bend]) @ to_steps
-    goal = np.concatenate([y * weight, np.zeros(count - 2)])
-    bounds = np.full(count, least * 60.0)
-    bounds[0] = -np.inf
-    found = lsq_linear(design, goal, (bounds, np.full(count, np.inf)), tol=1e-12)
-    return to_steps @ found.x
+def derive(survey: dict[str, Floats]) -> Tables:
+    """The tables of these children."""
+    stature = survey["stature"]
+    curves = {name: _curves(name, survey) for name in SURVEYED if name != "stature"}
+    curves["age"] = age_curves(stature, survey["age"])
+    deviations = [
+        np.log(survey[name] / on_curve(median, stature)) / on_curve(spread, stature)
+        for name, (_, median, spread) in curves.items()
+    ]
+    covariances = local_covariances(stature, np.column_stack([*deviations, survey["sex"]]))
+    return _with_derived(Tables(curves, (*curves, "sex"), tuple(covariances))).without(AUXILIARY)
 
 
-def medians(stature: np.ndarray, value: np.ndarray, step: float = 30.0) -> tuple[np.ndarray, ...]:
-    """Median stature, median value and root of the count in every band of stature."""
-    points = []
-    for low in np.arange(840.0, 1950.0, step):
-        band = (stature >= low) & (stature < low + step) & np.isfinite(value)
-        if band.sum() >= 8:  # noqa: PLR2004
-            points.append((np.median(stature[band]), np.median(value[band]), np.sqrt(band.sum())))
-    return tuple(np.array(points).T)
+def _curves(name: str, survey: dict[str, Floats]) -> tuple[Floats, Floats, Floats]:
+    stature = survey["stature"]
+    median = median_curve(name, stature, survey[name])
+    ratio = survey[name] / on_curve(median, stature)
+    power = power_curve(stature, ratio)
+    return power, median, spread_curve(stature, transform(ratio, on_curve(power, stature)))
 
 
-def fit_median(name: str, survey: dict[str, np.ndarray]) -> np.ndarray:
-    """The median at STATURES, from babies' figures below and the survey above."""
-    x, y, weight = medians(survey["stature"], survey[name])
-    baby = BABY_NODES.get(name, ())
-    if name == "thigh":  # the babies' thigh was taken at its middle; carried to the upper thigh at the joint
-        baby = tuple((s, v * 1.09) for s, v in baby)
-    x = np.concatenate([[s for s, _ in baby], x])
-    y = np.concatenate([[v for _, v in baby], y])
-    weight = np.concatenate([np.full(len(baby), 4.0), weight])
-    scale = np.median(y)
-    return scale * smooth_curve(x, y / scale, weight, stiffness=12.0, least=2e-5)
+def _with_derived(tables: Tables) -> Tables:
+    """The tables with the measurements that nobody surveyed, each following a sum of surveyed ones."""
+    curves, covariances = dict(tables.curves), list(tables.covariances)
+    for name, rule in DERIVED.items():
+        shares = _shares(rule, tables)
+        median = rule.median(STATURES, {known: curve[1] for known, curve in curves.items()})
+        spread = [
+            np.sqrt(row @ _between(tables.covariances, s) @ row)
+            for row, s in zip(shares, STATURES, strict=True)
+        ]
+        power = curves[rule.skew_of][0] if rule.skew_of else np.ones(len(STATURES))
+        curves[name] = (power, median, rule.factor * np.array(spread) / median / np.sqrt(1 - rule.own_share))
+        covariances = [
+            _grown(cov, _padded(_at_node(shares, node), len(cov)), rule.own_share)
+            for cov, node in zip(covariances, NODES, strict=True)
+        ]
+    return Tables(curves, (*tables.names, *DERIVED), tuple(covariances))
 
 
-def fit_power(stature: np.ndarray, ratio: np.ndarray) -> np.ndarray:
-    """The Box-Cox power at STATURES that makes the outer quantiles lie even about the median, from wide bands."""
-    points = []
-    for low in np.arange(840.0, 1900.0, 120.0):
-        band = (stature >= low) & (stature < low + 240.0) & np.isfinite(ratio)
-        if band.sum() >= 60:  # noqa: PLR2004
-            points.append((np.median(stature[band]), power_of(ratio[band]), np.sqrt(band.sum())))
-    x, y, weight = np.array(points).T
-    curve = smooth_curve(x, y, weight / weight.mean(), stiffness=8.0, least=-1.0)
-    return np.interp(np.clip(STATURES, x.min(), x.max()), STATURES, curve).round(2)
+def _shares(rule: Derived, tables: Tables) -> Floats:
+    """What one unit of each deviation adds [mm], one row a stature."""
+    shares = np.zeros((len(STATURES), len(tables.names)))
+    for part, share in rule.parts.items():
+        _, median, spread = tables.curves[part]
+        shares[:, tables.names.index(part)] = share * median * spread
+    return shares
 
 
-def power_of(ratio: np.ndarray) -> float:
-    """The Box-Cox power for one band."""
-    powers = np.arange(-6.0, 3.01, 0.1)
-
-    def lean(power: float) -> float:
-        low2, low, mid, high, high2 = np.quantile(transform(ratio, power), (0.02, 0.10, 0.5, 0.90, 0.98))
-        return abs(low + high - 2 * mid) + abs(low2 + high2 - 2 * mid)
-
-    return float(min(powers, key=lean))
+def _between(covariances: tuple[Floats, ...], stature: float) -> Floats:
+    place = float(np.interp(stature, NODES, range(len(NODES))))
+    low = min(int(place), len(NODES) - 2)
+    return covariances[low] * (1 - place + low) + covariances[low + 1] * (place - low)
 
 
-def transform(ratio: np.ndarray, power: np.ndarray | float) -> np.ndarray:
-    power = np.where(np.abs(power) < 1e-3, 1e-3, power)  # noqa: PLR2004  # the logarithm, near enough
-    return (ratio**power - 1) / power
+def _at_node(shares: Floats, node: float) -> Floats:
+    return shares[int(np.argmin(np.abs(STATURES - node)))]
 
 
-def fit_spread(stature: np.ndarray, shift: np.ndarray) -> np.ndarray:
-    """The standard deviation of the transformed ratio at STATURES, from its P10 and P90 in bands."""
-    points = []
-    for low in np.arange(840.0, 1950.0, 60.0):
-        band = (stature >= low) & (stature < low + 60.0) & np.isfinite(shift)
-        if band.sum() >= 20:  # noqa: PLR2004
-            p10, p90 = np.quantile(shift[band], (0.1, 0.9))
-            points.append((np.median(stature[band]), (p90 - p10) / 2.5631, np.sqrt(band.sum())))
-    x, y, weight = np.array(points).T
-    curve = smooth_curve(x, y / y.mean(), weight, stiffness=60.0, least=-1.0) * y.mean()
-    return np.where(
-        x.min() - 30 > STATURES, np.interp(x.min(), STATURES, curve), np.maximum(curve, y.min() * 0.8)
-    )
+def _padded(row: Floats, length: int) -> Floats:
+    return np.concatenate([row, np.zeros(length - len(row))])
 
 
-def fit_lms(survey: dict[str, np.ndarray]) -> dict[str, tuple[np.ndarray, ...]]:
-    """L, and M and S at STATURES, of every surveyed measurement."""
-    found = {}
-    for name in SURVEYED:
-        if name == "stature":
-            continue
-        median = fit_median(name, survey)
-        ratio = survey[name] / np.interp(survey["stature"], STATURES, median)
-        power = fit_power(survey["stature"], ratio)
-        shift = transform(ratio, np.interp(survey["stature"], STATURES, power))
-        found[name] = (power, median, fit_spread(survey["stature"], shift))
-    found["age"] = age_of_babies(fit_age(survey), survey)
-    return found
+def _grown(cov: Floats, row: Floats, own_share: float) -> Floats:
+    """The covariance with one more row: the sum of the others by `row`, and a part of its own; variance 1."""
+    across = cov @ row / np.sqrt(row @ cov @ row) * np.sqrt(1 - own_share)
+    return np.block([[cov, across[:, None]], [across[None, :], np.ones((1, 1))]])
 
 
-def fit_age(survey: dict[str, np.ndarray]) -> np.ndarray:
-    """The median age at STATURES [months]: WHO for babies, the survey above."""
-    x, y, weight = medians(survey["stature"], survey["age"])
-    above = smooth_curve(x, y / 60, weight, stiffness=12.0, least=2e-5) * 60
-    lengths, ages = zip(*BABY_NODES["age"], strict=True)
-    return np.where(STATURES < 860.0, np.interp(STATURES, lengths, ages), above)  # noqa: PLR2004
-
-
-def age_of_babies(median: np.ndarray, survey: dict[str, np.ndarray]) -> tuple[np.ndarray, ...]:
-    """Age as its logarithm: a baby's spread is the spread of length (3.4 %, WHO) over its growth in a month."""
-    ratio = survey["age"] / np.interp(survey["stature"], STATURES, median)
-    spread = fit_spread(survey["stature"], np.log(ratio))
-    growth = np.gradient(np.log(median), STATURES)
-    return np.zeros(len(STATURES)), median, np.where(STATURES < 860.0, 0.034 * STATURES * growth, spread)  # noqa: PLR2004
-
-
-def scores(survey: dict[str, np.ndarray], lms: dict) -> tuple[list[str], np.ndarray]:
-    """One row a child, one column a measurement: its z at the child's stature; sex stands last, scaled."""
-    names = [*lms, "sex"]
-    columns = []
-    for name, (power, median, spread) in lms.items():
-        at = lambda curve: np.interp(survey["stature"], STATURES, curve)  # noqa: B023, E731
-        columns.append(transform(survey[name] / at(median), at(power)) / at(spread))
-    columns.append((survey["sex"] - survey["sex"].mean()) / survey["sex"].std())
-    return names, np.array(columns).T
-
-
-def covariance_with_gaps(
-    z: np.ndarray, rounds: int = 60, ridge: float = 0.5
-) -> tuple[np.ndarray, np.ndarray]:
-    """Mean and covariance of rows with gaps: expectation and maximisation with t weights."""
-    mean, cov = np.nanmean(z, 0), np.diag(np.nanvar(z, 0))
-    seen = np.isfinite(z)
-    patterns, which = np.unique(seen, axis=0, return_inverse=True)
-    for _ in range(rounds):
-        total, cross, weights = np.zeros(len(mean)), np.zeros_like(cov), 0.0
-        for number, known in enumerate(patterns):
-            rows = z[which == number]
-            if not known.any():
-                continue
-            gain = cov[:, known] @ np.linalg.inv(cov[np.ix_(known, known)])
-            apart = rows[:, known] - mean[known]
-            distance = np.einsum("ij,jk,ik->i", apart, np.linalg.inv(cov[np.ix_(known, known)]), apart)
-            weight = (FREEDOM + known.sum()) / (FREEDOM + distance)
-            filled = mean + apart @ gain.T
-            total += weight @ filled
-            shifted = filled - mean
-            cross += (shifted * weight[:, None]).T @ shifted + len(rows) * (cov - gain @ cov[known])
-            weights += weight.sum()
-        mean = total / weights
-        cov = (cross + ridge * np.eye(len(mean))) / (len(z) + ridge)
-    return mean, cov
-
-
-def scaled_to_bulk(z: np.ndarray, mean: np.ndarray, cov: np.ndarray) -> np.ndarray:
-    """The correlation; the spreads of single measurements are already in S."""
-    del z, mean
-    sigma = np.sqrt(np.diag(cov))
-    return cov / np.outer(sigma, sigma)
-
-
-def add_derived(lms: dict, names: list[str], corr: np.ndarray) -> tuple[dict, list[str], np.ndarray]:
-    """Measurements that nobody surveyed, each a sum of surveyed ones scaled to a published median."""
-    at = 1160.0  # where the shares of the parts are taken: the middle of the range
-    size = {n: np.interp(at, STATURES, lms[n][1] * lms[n][2]) for n in lms}
-    rows, table = [np.eye(len(names))[names.index(n)] for n in names], dict(lms)
-    labels = list(names)
-    for name, (parts, median_of, extra) in DERIVED.items():
-        row = np.zeros(len(names))
-        for part, share in parts.items():
-            row[names.index(part)] += share * size[part]
-        own = np.sqrt(row @ corr @ row)
-        median = median_of(STATURES, {n: table[n][1] for n in table})
-        source = np.array(
-            [np.sqrt((np.array(s) @ corr @ np.array(s))) for s in _rows_along(parts, names, lms)]
-        )
-        scale = extra.get("scale", 1.0)
-        table[name] = (table[extra["skew_of"]][0] if "skew_of" in extra else np.ones(len(STATURES)), median, scale * source / median / np.sqrt(1 - extra["own_share"]))
-        rows.append(row / own * np.sqrt(1 - extra["own_share"]))
-        labels.append(name)
-    change = np.array(rows)
-    full = change @ corr @ change.T
-    np.fill_diagonal(full, 1.0)
-    return table, labels, full
-
-
-def _rows_along(parts: dict[str, float], names: list[str], lms: dict) -> list[list[float]]:
-    out = []
-    for i in range(len(STATURES)):
-        row = [0.0] * len(names)
-        for part, share in parts.items():
-            row[names.index(part)] += share * lms[part][1][i] * lms[part][2][i]
-        out.append(row)
-    return out
-
-
-def write_tables(table: dict, names: list[str], corr: np.ndarray) -> None:
+def write(tables: Tables) -> None:
     """The two files of the product."""
     OUT.mkdir(parents=True, exist_ok=True)
-    keep = [n for n in names if n not in AUXILIARY]
-    head = "# Derived by tools/derive_body_tables.py from Snyder et al. 1977 (UM-HSRI-77-17) and the figures quoted in\n"
-    head += "# tools/body_sources.py. Columns: stature [mm]. M in mm (age in months); L and S without unit.\n"
-    with (OUT / "by_stature.csv").open("w") as out:
-        out.write(head + "measurement,quantity," + ",".join(f"{s:.0f}" for s in STATURES) + "\n")
-        for name in keep:
-            if name == "sex":
-                continue
-            power, median, spread = table[name]
-            out.write(f"{name},L," + ",".join(f"{p:.2f}" for p in power) + "\n")
-            out.write(f"{name},M," + ",".join(f"{m:.1f}" for m in median) + "\n")
-            out.write(f"{name},S," + ",".join(f"{s:.4f}" for s in spread) + "\n")
-    index = [names.index(n) for n in keep]
-    small = corr[np.ix_(index, index)]
-    with (OUT / "correlation.csv").open("w") as out:
-        out.write(
-            "# Correlation of z at given stature; derived by tools/derive_body_tables.py (Snyder et al. 1977).\n"
-        )
-        out.write("measurement," + ",".join(keep) + "\n")
-        for i, name in enumerate(keep):
-            out.write(f"{name}," + ",".join(f"{v:.3f}" for v in small[i, : i + 1]) + "\n")
-
-
-def derive(survey: dict[str, np.ndarray]) -> tuple[dict, list[str], np.ndarray]:
-    """Table and correlation from these children."""
-    lms = fit_lms(survey)
-    names, z = scores(survey, lms)
-    mean, cov = covariance_with_gaps(z)
-    return add_derived(lms, names, scaled_to_bulk(z, mean, cov))
+    lines = [
+        "# Derived by tools/derive_body_tables.py from Snyder et al. 1977 (UM-HSRI-77-17) and the figures quoted,",
+        "# each with its source, in tools/body_sources.py.  Columns: stature [mm]; M in mm (age in months).",
+        "measurement,quantity," + ",".join(f"{stature:.0f}" for stature in STATURES),
+    ]
+    for name, (power, median, spread) in tables.curves.items():
+        lines.append(f"{name},L," + ",".join(f"{value:.2f}" for value in power))
+        lines.append(f"{name},M," + ",".join(f"{value:.1f}" for value in median))
+        lines.append(f"{name},S," + ",".join(f"{value:.4f}" for value in spread))
+    (OUT / "by_stature.csv").write_text("\n".join(lines) + "\n")
+    lines = [
+        "# Covariance of log(value / M) / S within one child, lower half, at four statures [mm]; sex is +1 for girls.",
+        "# Derived by tools/derive_body_tables.py from Snyder et al. 1977 (UM-HSRI-77-17).",
+        "stature,measurement," + ",".join(tables.names),
+    ]
+    for node, cov in zip(NODES, tables.covariances, strict=True):
+        for row, name in enumerate(tables.names):
+            lines.append(f"{node:.0f},{name}," + ",".join(f"{value:.3f}" for value in cov[row, : row + 1]))
+    (OUT / "relations.csv").write_text("\n".join(lines) + "\n")
 
 
 if __name__ == "__main__":
-    assert body_rise_line  # the line is used by DERIVED
-    write_tables(*derive(read_survey(Path(sys.argv[1]))))
+    write(derive(read_survey(Path(sys.argv[1]))))

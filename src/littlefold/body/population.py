@@ -1,8 +1,7 @@
 """Made-up bodies to draft for: as tall, as stout and as various as real children.
 
-Statures are drawn evenly between two ends.  At each stature the scores of all measurements are one draw from
-the correlations of the 1977 survey (`relations`), and each score gives a value by its curve (`proportions`);
-below 86 cm the curves stand on the figures for babies.  Shape facts of the survey stay true: in some small
+Statures are drawn evenly between two ends.  At each stature the measurements are one draw that goes together as
+in the 1977 survey (`relations`), and each has the median, spread and skew of its curve (`proportions`); below 86 cm the curves stand on the figures for babies.  Shape facts of the survey stay true: in some small
 children the waist is as large as the hip, and often the hip is smaller than the chest.
 """
 
@@ -39,16 +38,16 @@ def bodies(
         largest: Greatest stature [mm].
     """
     dice = np.random.default_rng(seed)
-    root = _root(relations().correlation)
     for number in range(count):
         stature = float(dice.uniform(smallest, largest))
-        scores = np.clip(root @ dice.standard_normal(len(root)), -_FURTHEST, _FURTHEST)
+        scores = np.clip(_draw(relations().at(stature), dice), -_FURTHEST, _FURTHEST)
         yield _body(number, stature, dict(zip(relations().names, scores.tolist(), strict=True)))
 
 
-def _root(correlation: NDArray[np.float64]) -> NDArray[np.float64]:
-    values, vectors = np.linalg.eigh(correlation)
-    return np.asarray(vectors * np.sqrt(np.maximum(values, 0.0)), dtype=np.float64)
+def _draw(covariance: NDArray[np.float64], dice: np.random.Generator) -> NDArray[np.float64]:
+    """Standard normal numbers that go together as the covariance says."""
+    spreads = np.sqrt(np.diag(covariance))
+    return np.asarray(np.linalg.cholesky(covariance) @ dice.standard_normal(len(spreads)) / spreads)
 
 
 def _body(number: int, stature: float, scores: dict[str, float]) -> Measurements:

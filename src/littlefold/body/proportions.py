@@ -46,6 +46,18 @@ class Proportion:
         inside = min(max(stature, self.statures[0]), self.statures[-1])
         return between(self.statures, self.medians, inside) * stature / inside
 
+    def spread(self, stature: float) -> float:
+        """S, about the coefficient of variation among children of this stature."""
+        return between(self.statures, self.spreads, stature)
+
+    def deviation(self, stature: float, value: float) -> float:
+        """The logarithm of value over median, in units of the spread."""
+        return math.log(value / self.median(stature)) / self.spread(stature)
+
+    def deviated(self, stature: float, deviation: float) -> float:
+        """The value at this deviation [mm]."""
+        return self.median(stature) * math.exp(deviation * self.spread(stature))
+
     def value(self, stature: float, z: float) -> float:
         """The value at z standard deviations [mm]."""
         if abs(z) > TALLEST_SCORE:
@@ -53,14 +65,12 @@ class Proportion:
             last = self.value(stature, end)
             return last + (abs(z) - TALLEST_SCORE) * (last - self.value(stature, end - math.copysign(1.0, z)))
         power = between(self.statures, self.powers, stature)
-        spread = between(self.statures, self.spreads, stature)
-        return self.median(stature) * _power_inverse(z * spread, power)
+        return self.median(stature) * _power_inverse(z * self.spread(stature), power)
 
     def score(self, stature: float, value: float) -> float:
         """How many standard deviations the value lies from the median, z."""
         power = between(self.statures, self.powers, stature)
-        spread = between(self.statures, self.spreads, stature)
-        z = _power(value / self.median(stature), power) / spread
+        z = _power(value / self.median(stature), power) / self.spread(stature)
         if abs(z) <= TALLEST_SCORE:
             return z
         end = math.copysign(TALLEST_SCORE, z)
