@@ -33,6 +33,10 @@ PAIRS = (
 )
 MIDDLE = (0.209482141084727828012999174891714, 0.417959183673469387755102040816327)
 
+# Where the speed falls below the mean by this factor, the pair may agree by chance, and is not trusted.
+# Larger: lengths of parts that end at a cusp do not add up.  Smaller: many halvings on harmless curves.
+KINK = 30.0
+
 # Halving ends here: the widest gap at a cusp is then a billionth of the curve.
 DEEPEST = 30
 
@@ -59,25 +63,30 @@ class Speed:
         return self._way(t0, t1, slack, DEEPEST)
 
     def _way(self, t0: float, t1: float, slack: float, depth: int) -> float:
-        fine, rough = self._pair(t0, t1)
-        if abs(fine - rough) <= slack or depth == 0:
+        """By the pair; by halves where it disagrees, or the point almost stops and the speed has a kink."""
+        fine, rough, slowest = self._pair(t0, t1)
+        sure = abs(fine - rough) <= slack and slowest * KINK * abs(t1 - t0) >= abs(fine)
+        if sure or abs(fine) <= slack or depth == 0:
             return fine
         middle = (t0 + t1) / 2
         return self._way(t0, middle, slack / 2, depth - 1) + self._way(middle, t1, slack / 2, depth - 1)
 
-    def _pair(self, t0: float, t1: float) -> tuple[float, float]:
-        """The length by K15 and by G7."""
+    def _pair(self, t0: float, t1: float) -> tuple[float, float, float]:
+        """The length by K15 and by G7, and the lowest speed met."""
         ax, bx, cx, ay, by, cy = self.ax, self.bx, self.cx, self.ay, self.by, self.cy
         middle, half = (t0 + t1) / 2, (t1 - t0) / 2
-        speed = self.at(middle)
-        fine, rough = speed * MIDDLE[0], speed * MIDDLE[1]
+        slowest = self.at(middle)
+        fine, rough = slowest * MIDDLE[0], slowest * MIDDLE[1]
         for node, heavy, light in PAIRS:
             step = half * node
             t = middle - step
             u, v = (ax * t + bx) * t + cx, (ay * t + by) * t + cy
+            before = sqrt(u * u + v * v)
             t = middle + step
-            p, q = (ax * t + bx) * t + cx, (ay * t + by) * t + cy
-            speed = sqrt(u * u + v * v) + sqrt(p * p + q * q)
-            fine += heavy * speed
-            rough += light * speed
-        return fine * half, rough * half
+            u, v = (ax * t + bx) * t + cx, (ay * t + by) * t + cy
+            after = sqrt(u * u + v * v)
+            fine += heavy * (before + after)
+            rough += light * (before + after)
+            if before < slowest or after < slowest:
+                slowest = min(before, after)
+        return fine * half, rough * half, slowest
