@@ -3,12 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from littlefold.geometry import Line, Path
+from littlefold.geometry.tolerance import SAME_POINT
 
 if TYPE_CHECKING:
-    from littlefold.geometry import Point, Vector
+    from littlefold.geometry import Point, Segment, Vector
+
+
+class Footing(NamedTuple):
+    """A place on a line: the point, the direction of travel, and the curvature there [1/mm]."""
+
+    point: Point
+    along: Vector
+    bend: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,15 +58,15 @@ class Carried:
         Raises:
             ValueError: Nothing lies between them.
         """
-        pieces = []
-        if start < 0:
-            pieces.append(_straight(self.at(start), self.at(min(0.0, end))))
         low, high = max(0.0, start), min(self.length, end)
-        if low < high:
-            pieces.append(self.path if (low, high) == (0.0, self.length) else self.path.part(low, high))
+        if high - low <= SAME_POINT:
+            return Path((Line(self.at(start), self.at(end)),))
+        path = self.path if (low, high) == (0.0, self.length) else self.path.part(low, high)
+        if start < 0:
+            path = _begun(path, self.at(start))
         if end > self.length:
-            pieces.append(_straight(self.at(max(start, self.length)), self.at(end)))
-        return Path.joined(*pieces)
+            path = _begun(path.reversed(), self.at(end)).reversed()
+        return path
 
     def foot(self, point: Point) -> float:
         """The place that lies nearest to a point."""
@@ -71,11 +80,32 @@ class Carried:
             place = self.length + after
         return place
 
+    def footing(self, point: Point) -> Footing:
+        """The place that lies nearest to a point, as a footing."""
+        start, end = self.path.start, self.path.end
+        before = (point - start).dot(self.path.start_tangent)
+        after = (point - end).dot(self.path.end_tangent)
+        found = [_on_segment(segment, point) for segment in self.path.segments]
+        if before < 0:
+            found.append(Footing(self.at(before), self.path.start_tangent, 0.0))
+        if after > 0:
+            found.append(Footing(end + self.path.end_tangent * after, self.path.end_tangent, 0.0))
+        return min(found, key=lambda footing: footing.point.distance(point))
+
     def straight_start(self) -> float:
         """The place up to which it is one straight line from its start: the length of a first line, or 0."""
         first = self.path.segments[0]
         return first.length() if isinstance(first, Line) else 0.0
 
 
-def _straight(start: Point, end: Point) -> Path:
-    return Path((Line(start, end),))
+def _on_segment(segment: Segment, point: Point) -> Footing:
+    t = segment.nearest(point)
+    return Footing(segment.at(t), segment.tangent(t), segment.curvature(t))
+
+
+def _begun(path: Path, start: Point) -> Path:
+    """A path begun earlier, at a point straight behind its start: one line with a first line."""
+    first = path.segments[0]
+    if isinstance(first, Line):
+        return Path((Line(start, first.end), *path.segments[1:]))
+    return Path((Line(start, first.start), *path.segments))

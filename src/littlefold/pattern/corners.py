@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from littlefold.draft.model import EdgeKind
+from littlefold.geometry.tolerance import SAME_POINT
 from littlefold.pattern.allowance import TURNED, is_turned
 from littlefold.pattern.corner import Corner, Rule
 from littlefold.pattern.mirrored import mirrored
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
 
 def corner(first: Margin, second: Margin) -> Corner:
     """The corner between two margins that both set out from it: fold before turned edge before seams."""
-    if first.width == 0 and second.width == 0:
+    if first.cut.path.start.distance(second.cut.path.start) <= SAME_POINT:
         return Corner(Rule.PLAIN, 0.0, 0.0)
     if EdgeKind.FOLD in (first.edge.kind, second.edge.kind):
         return to_fold(first, second) or stepped(first, second)

@@ -53,4 +53,10 @@ def closed(chain: tuple[Strip, ...]) -> Path | None:
     """The strips as one closed line; None where corners overlap."""
     if any(strip.overlap > SAME_POINT for strip in chain):
         return None
-    return Path.joined(*lines(chain))
+    return closed_up(Path.joined(*lines(chain)))
+
+
+def closed_up(path: Path) -> Path:
+    """A path that comes back to its start but for rounding, with that rounding taken out."""
+    last = path.segments[-1]
+    return Path((*path.segments[:-1], last.ending(last.start, path.start)))

@@ -15,8 +15,8 @@ if TYPE_CHECKING:
 
     from littlefold.pattern.model import Piece
 
-# Heights of a capital [mm] of the title and of the lines below it, from the largest tried to the smallest that is
-# still read at a table.  Common practice, no source.
+# Heights of a capital [mm] of the title and of the lines below it, from the largest tried to the smallest
+# that is still read at a table.  Common practice, no source.
 HEIGHTS = ((5.0, 3.1), (4.0, 2.6), (3.2, 2.2), (2.6, 2.0), (2.2, 1.8))
 
 # Widths tried for the block [mm], in this order.

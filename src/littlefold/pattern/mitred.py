@@ -40,7 +40,4 @@ def _meeting(first: Margin, second: Margin, rule: Rule) -> Corner | None:
 
 def stepped(first: Margin, second: Margin) -> Corner:
     """Each cutting line ends square across from the corner; a straight cut joins the two."""
-    start, end = first.cut.at(0.0), second.cut.at(0.0)
-    if start.distance(end) <= SAME_POINT:
-        return Corner(Rule.PLAIN, 0.0, 0.0)
-    return Corner(Rule.STEPPED, 0.0, 0.0, (Path.line_through(start, end),))
+    return Corner(Rule.STEPPED, 0.0, 0.0, (Path.line_through(first.cut.at(0.0), second.cut.at(0.0)),))

@@ -9,7 +9,7 @@ from littlefold.geometry import Path
 from littlefold.geometry.tolerance import SAME_POINT
 from littlefold.pattern import trouble
 from littlefold.pattern.allowance import width
-from littlefold.pattern.cutting_line import closed, strips
+from littlefold.pattern.cutting_line import closed, closed_up, strips
 from littlefold.pattern.margin import Margin
 from littlefold.pattern.model import Outline
 from littlefold.pattern.simple import is_simple, lies_within, widened
@@ -45,7 +45,7 @@ def outlines(piece: DraftPiece) -> Outlines:
     Where the corners cannot be cut as their rules say, the cutting line is a plain margin all round, as wide
     as the widest allowance, and a problem says so.
     """
-    stitch = Path.joined(*(edge.path for edge in piece.edges))
+    stitch = closed_up(Path.joined(*(edge.path for edge in piece.edges)))
     cut = _cut(piece, stitch)
     drawn = Outline(stitch, cut.path or _plain_margin(piece, stitch))
     whole, more = _whole(piece, cut, drawn)

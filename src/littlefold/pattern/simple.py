@@ -19,7 +19,7 @@ SLIVER = 0.05
 
 def polygon(outline: Path) -> Polygon:
     """A closed path as a polygon, flattened."""
-    return Polygon([(point.x, point.y) for point in outline.flatten()])
+    return Polygon([(point.x, point.y) for point in outline.flatten()[:-1]])
 
 
 def is_simple(outline: Path) -> bool:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.draft.model import EdgeKind
 from littlefold.geometry import Affine, Path
-from littlefold.pattern.cutting_line import lines
+from littlefold.pattern.cutting_line import closed_up, lines
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -41,4 +41,4 @@ def mirror(fold: DraftEdge) -> Affine:
 
 def _doubled(half: Path, fold: DraftEdge) -> Path:
     """A line from the fold round to the fold, and its mirror image back."""
-    return Path.joined(half, half.transformed(mirror(fold)).reversed())
+    return closed_up(Path.joined(half, half.transformed(mirror(fold)).reversed()))
