@@ -45,9 +45,8 @@ def complete(
     if stature is None:
         return measurements, (_nothing_known(),)
     whole = measurements.with_reading("stature", stature)
-    for name, reading in _estimates(
-        measurements, stature, tuple(n for n in missing if n != "stature")
-    ).items():
+    others = tuple(name for name in missing if name != "stature")
+    for name, reading in _estimates(measurements, stature, others, model).items():
         whole = whole.with_reading(name, reading)
     return _in_register_order(whole), (_estimated(missing),)
 
@@ -65,7 +64,7 @@ def _stature(measurements: Measurements, model: BodyModel) -> Reading | None:
 
 
 def _likely_statures(measurements: Measurements, model: BodyModel) -> NDArray[np.float64]:
-    """How likely each of `_STATURES` is, as shares of 1: by the age (WHO), and by how well it explains the rest."""
+    """How likely each of `_STATURES` is, as shares of 1: by the age (WHO), and by the readings."""
     logs = np.zeros(len(_STATURES))
     if measurements.age_months is not None:
         growth = stature_at(measurements.age_months, measurements.sex)

@@ -1,8 +1,8 @@
 """Which sets of measurements belong to a real child, and what known ones say of the others.
 
-The deviations of one child's measurements (`relations`) are taken to follow a t distribution, so that one odd
-reading or one unusual child does not weigh too much.  Given some of them, the others have a conditional median and
-spread; a set as a whole has a density, by which two stories about the same card can be compared.
+The deviations of one child's measurements (`relations`) are taken to follow a t distribution, so that one
+odd reading or one unusual child does not weigh too much.  Given some of them, the others have a conditional
+median and spread; a set as a whole has a density, by which two stories about the same card can be compared.
 """
 
 from __future__ import annotations

@@ -1,7 +1,8 @@
 """Made-up bodies to draft for: as tall, as stout and as various as real children.
 
-Statures are drawn evenly between two ends.  At each stature the measurements are one draw that goes together as
-in the 1977 survey (`relations`), and each has the median, spread and skew of its curve (`proportions`); below 86 cm the curves stand on the figures for babies.  Shape facts of the survey stay true: in some small
+Statures are drawn evenly between two ends.  At each stature the measurements are one draw that goes together
+as in the 1977 survey (`relations`), and each has the median, spread and skew of its curve (`proportions`);
+below 86 cm the curves stand on the figures for babies.  Shape facts of the survey stay true: in some small
 children the waist is as large as the hip, and often the hip is smaller than the chest.
 """
 

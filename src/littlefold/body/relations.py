@@ -1,7 +1,7 @@
 """How the measurements of one child go together: who is stout in the chest is stout in the waist.
 
-Every measurement is turned into its deviation at the child's stature, log(value / M) / S (`proportions`).  The
-deviations of one child have the covariance of `tables/relations.csv`, derived from the 1977 survey by
+Every measurement is turned into its deviation at the child's stature, log(value / M) / S (`proportions`).
+The deviations of one child have the covariance of `tables/relations.csv`, derived from the 1977 survey by
 `tools/derive_body_tables.py`; it is given at four statures, and taken between them in proportion.
 """
 
