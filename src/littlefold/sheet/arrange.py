@@ -92,7 +92,7 @@ def _sheets(paper: Paper) -> tuple[Paper, ...]:
 
 @dataclass(frozen=True, slots=True)
 class _Attempt:
-    """Pieces in order, the spot of each, and what it costs: pages, then area, then height of the sheet."""
+    """Pieces in order, their spots, and the cost: pages, longer side of the sheet, area."""
 
     pieces: tuple[_Piece, ...]
     spots: tuple[Spot, ...]
@@ -149,7 +149,7 @@ def _attempt(pieces: tuple[_Piece, ...], spots: tuple[Spot, ...], paper: Paper) 
     )
     box = reduce(Bounds.union, (_moved(piece.box, way) for piece, way in zip(pieces, ways, strict=True)))
     pages = min(len(touched(grid, places)) for grid in candidates(box.grown(BLEED), paper, TRIED))
-    return _Attempt(pieces, spots, paper, (pages, box.width * box.height, box.height))
+    return _Attempt(pieces, spots, paper, (pages, max(box.width, box.height), box.width * box.height))
 
 
 def _moved(box: Bounds, way: Vector) -> Bounds:

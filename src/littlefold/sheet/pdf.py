@@ -74,7 +74,7 @@ def typeset(
     Raises:
         typst.TypstError: The template does not fit the data, which is our own mistake.
     """
-    words = json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    words = _json(data)
     source = f"{_resource('replay.typ')}\n#let data = json(bytes(sys.inputs.data))\n{template}"
     stamp = datetime.combine(made or _NO_DATE, datetime.min.time(), UTC)
     with TemporaryDirectory() as empty:
@@ -84,6 +84,12 @@ def typeset(
         )
     assert isinstance(pdf, bytes), "one document makes one file"  # noqa: S101 - our own mistake
     return pdf
+
+
+def _json(data: Mapping[str, Any]) -> str:
+    """The data as JSON; halves of letters that no file can hold become question marks."""
+    words = json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    return words.encode("utf-8", "replace").decode("utf-8")
 
 
 @lru_cache(maxsize=2)

@@ -30,7 +30,7 @@ SQUARE = 100.0
 """The sides of the square [mm]."""
 
 STEPS = (
-    "Print this page as you will print the pattern: actual size, 100 %, the paper that is in it.",
+    "Print this page as you will print the pattern: actual size, 100 %, on the same paper.",
     "Measure the square both ways with a stiff ruler: each side is 100 mm. A cloth tape may have grown.",
     "Write both numbers down and type them in. You will be told which setting to change, if any.",
 )
