@@ -74,6 +74,7 @@ class Step:
         kind: The construction, e.g. `point.offset`; a table of sentences has an entry for each kind.
         words: What the sentence speaks, by the name of its place in the sentence.
         formula: The distance as the recipe writes it, e.g. `chest / 4 + 1 cm`; empty where there is none.
+        terms: The names in the formula and their values, so that the formula can be shown with numbers put in.
         value: The same distance worked out, after tape rounding [mm]; None where there is none.
         exact: The distance before tape rounding [mm].
         source: Where the formula comes from.
@@ -94,6 +95,7 @@ class Step:
     line: int
     column: int
     remark: str = ""
+    terms: tuple[tuple[str, Said], ...] = ()
 
 
 class EdgeKind(StrEnum):
@@ -179,7 +181,7 @@ class Inside:
 
 @dataclass(frozen=True, slots=True)
 class DraftPiece:
-    """A piece as the recipe states it, traced from the draft."""
+    """A piece as the recipe states it, traced from the draft; `made_as` tells strips and facings from the body's own."""
 
     name: str
     title: str
@@ -192,6 +194,7 @@ class DraftPiece:
     inside: tuple[Inside, ...] = ()
     marks: tuple[tuple[str, Point], ...] = ()
     place: Place | None = None
+    made_as: Literal["traced", "rectangle", "bias", "band", "facing"] = "traced"
 
 
 @dataclass(frozen=True, slots=True)
@@ -220,12 +223,25 @@ class DraftSeam:
 
 @dataclass(frozen=True, slots=True)
 class Notion:
-    """Something to buy or cut beside the cloth; `length` in mm, None for things that are counted only."""
+    """Something to buy or cut beside the cloth.
+
+    Attributes:
+        name: What it is: `elastic`, `cord`, `tape`, `buttons` ...
+        length: Of each [mm]; None for things that are counted only.
+        count: How many.
+        remark: The recipe's words about it.
+        where: The part of the garment it sits at: `neck`, `waist`, `hem`, `hood` ...; empty where the recipe says none.
+        fixed: Whether it is sewn fast at its middle, so that it cannot be pulled out.
+        free_end: How far each end hangs free when the garment is opened to its largest [mm].
+    """
 
     name: str
     length: float | None
     count: int = 1
     remark: str = ""
+    where: str = ""
+    fixed: bool = False
+    free_end: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

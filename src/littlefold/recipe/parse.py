@@ -29,9 +29,9 @@ def parse(text: str, file: str = "recipe") -> Recipe:
     Returns:
         The recipe; lines that could not be read are left out and reported in `problems`.
     """
-    too_large = _too_large(text, file)
-    if too_large:
-        return Recipe(file, text, (), (too_large,))
+    oversized = oversize(text, file)
+    if oversized:
+        return Recipe(file, text, (), (oversized,))
     written: list[Written] = []
     problems: list[Problem] = []
     for stretch in stretches(text):
@@ -41,13 +41,13 @@ def parse(text: str, file: str = "recipe") -> Recipe:
         if isinstance(outcome, Problem):
             problems.append(outcome)
         else:
-            written.append(Written(stretch.line, outcome))
+            written.append(Written(stretch.line, outcome, file))
     return Recipe(file, text, tuple(written), tuple(problems))
 
 
 def _read(stretch: Stretch, file: str) -> Any:
     """The statement of a stretch of text, or the problem with it."""
-    if len(stretch.text) > MOST_IN_STATEMENT or sum(map(stretch.text.count, _OPERATORS)) > MOST_OPERATORS:
+    if is_too_long(stretch.text):
         return _too_long(stretch, file)
     try:
         return read_statement(stretch.text)
@@ -65,6 +65,11 @@ def read_statement(text: str) -> Any:
     return grammar().parse(text)
 
 
+def is_too_long(text: str) -> bool:
+    """Whether a statement has more characters or operators than are read."""
+    return len(text) > MOST_IN_STATEMENT or sum(map(text.count, _OPERATORS)) > MOST_OPERATORS
+
+
 def _too_long(stretch: Stretch, file: str) -> Problem:
     size = len(stretch.text)
     return Problem(
@@ -77,7 +82,8 @@ def _too_long(stretch: Stretch, file: str) -> Problem:
     )
 
 
-def _too_large(text: str, file: str) -> Problem | None:
+def oversize(text: str, file: str) -> Problem | None:
+    """The problem with a text that is larger than any recipe need be; None when there is none."""
     lines = text.count("\n") + 1
     if len(text) <= MOST_CHARACTERS and lines <= MOST_LINES:
         return None

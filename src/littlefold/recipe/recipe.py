@@ -21,10 +21,11 @@ class Written:
 
     line: int
     statement: Any
+    file: str = "recipe"
 
-    def place(self, spot: tree.Spot = (1, 1), file: str | None = None) -> Place:
+    def place(self, spot: tree.Spot = (1, 1)) -> Place:
         """The place of a spot of this statement in the whole text."""
-        return Place(file=file, line=self.line + spot[0] - 1, column=spot[1])
+        return Place(file=self.file, line=self.line + spot[0] - 1, column=spot[1])
 
 
 @dataclass(frozen=True, slots=True)

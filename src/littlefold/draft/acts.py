@@ -1,0 +1,113 @@
+"""What each kind of statement does; one dictionary, so that nothing is done twice or forgotten."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from littlefold.draft import sewing, sheets, stating, values
+from littlefold.draft.register import CONSTRUCTIONS
+from littlefold.draft.shapes import SHAPE_ACTS
+from littlefold.draft.steps import draw_step
+from littlefold.draft.strips import STRIP_ACTS
+from littlefold.recipe import tree
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from littlefold.draft.desk import Desk
+    from littlefold.recipe.recipe import Written
+
+    Act = Callable[[Written, Desk], None]
+
+
+def _run(line: Written, desk: Desk) -> None:
+    """Several edges or lines under one name."""
+    step: tree.Run = line.statement
+    parts = tuple(part for name in step.parts for part in desk.runs.get(name.text, (name,)))
+    desk.runs[step.name.text] = parts
+
+
+def _caution(line: Written, desk: Desk) -> None:
+    desk.cautions.append(line.statement.text.words)
+
+
+def _nothing(line: Written, desk: Desk) -> None:
+    """Statements that describe the recipe; they are read from it, not played."""
+
+
+ACTS: dict[type, Act] = {
+    tree.Measure: values.measure,
+    tree.OwnMeasure: values.own_measure,
+    tree.Unit: values.unit,
+    tree.Amount: values.amount,
+    tree.Table: values.table,
+    tree.Allowances: values.allowances,
+    tree.Drawing: lambda line, desk: sheets.begin(line.statement.name, line.statement.text, desk),
+    tree.ContinueDrawing: lambda line, desk: sheets.go_on(line.statement.name, desk),
+    tree.TraceLines: sheets.trace_lines,
+    tree.LayPart: sheets.lay,
+    tree.Run: _run,
+    tree.Piece: stating.begin_piece,
+    tree.Edges: stating.piece_edges,
+    tree.EdgesAs: stating.piece_edges_as,
+    tree.Grain: stating.grain,
+    tree.GrainAngle: stating.grain,
+    tree.NotchAt: stating.notch,
+    tree.NotchShare: stating.notch,
+    tree.NotchBy: stating.notch,
+    tree.InsideLine: stating.inside,
+    tree.Holes: stating.holes,
+    tree.Mark: stating.mark,
+    tree.Sew: sewing.sew,
+    tree.Caution: _caution,
+    **{statement: draw_step for statement in CONSTRUCTIONS},
+    **dict.fromkeys(
+        (tree.RecipeName, tree.Title, tree.Suits, tree.Source, tree.Garment, tree.Knit), _nothing
+    ),
+    **dict.fromkeys((tree.Remark, tree.Example), _nothing),
+    **SHAPE_ACTS,
+    **STRIP_ACTS,
+}
+
+# Statements that belong to the piece in hand and do not end it.
+PART_OF_PIECE: tuple[type[Any], ...] = (
+    tree.Edges,
+    tree.EdgesAs,
+    tree.Grain,
+    tree.GrainAngle,
+    tree.NotchAt,
+    tree.NotchShare,
+    tree.NotchBy,
+    tree.InsideLine,
+    tree.Holes,
+    tree.Mark,
+    tree.WhenBegins,
+    tree.Otherwise,
+    tree.EndWhen,
+)
+
+# Statements that a recipe takes over when it begins with another's draft: all that leads to the drawings.
+TAKEN_OVER: tuple[type[Any], ...] = (
+    tree.Measure,
+    tree.OwnMeasure,
+    tree.Unit,
+    tree.ChoiceLength,
+    tree.ChoiceOption,
+    tree.Amount,
+    tree.Table,
+    tree.Find,
+    tree.Allowances,
+    tree.Drawing,
+    tree.ContinueDrawing,
+    tree.Redraw,
+    tree.WithChange,
+    tree.Without,
+    tree.TraceLines,
+    tree.LayPart,
+    tree.WhenBegins,
+    tree.Otherwise,
+    tree.EndWhen,
+    tree.BeginWith,
+    *CONSTRUCTIONS,
+    *SHAPE_ACTS,
+)

@@ -1,0 +1,86 @@
+"""Points where lines, curves and circles meet."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.draft.drawn import NewPoint, named, pencil, word
+from littlefold.draft.refusal import Refusal
+from littlefold.draft.register import construction
+from littlefold.draft.sides import pick, side_words
+from littlefold.geometry import Path, Vector, line_meets_circle, line_meets_line
+from littlefold.geometry.intersection import meet, meet_circle, meet_line
+from littlefold.recipe import tree
+
+if TYPE_CHECKING:
+    from littlefold.draft.desk import Desk
+    from littlefold.geometry import Point
+
+LEVELS = {"level": Vector(1, 0), "plumb": Vector(0, 1)}
+
+
+@construction(tree.PointMeet, "point.meet")
+def where_lines_meet(step: tree.PointMeet, desk: Desk) -> NewPoint:
+    """Where two lines meet; a straight line is carried on as far as needed, a curve is not."""
+    answers = _meetings(desk.line(step.line), desk.line(step.other))
+    if not answers:
+        raise Refusal(
+            "lines-do-not-meet",
+            f"{step.line} and {step.other} do not meet. Carry a curve on, or choose another line.",
+            step.name.spot,
+        )
+    place = pick(answers, lambda point: point, step.side, desk, step.name.spot)
+    words = {"line": named(step.line), "other": named(step.other)}
+    return NewPoint(place, words | side_words(step.side))
+
+
+def _meetings(one: Path, other: Path) -> tuple[Point, ...]:
+    if one.is_straight and other.is_straight:
+        found = line_meets_line(one.start, one.end, other.start, other.end)
+        return () if found is None else (found,)
+    if one.is_straight:
+        one, other = other, one
+    if other.is_straight:
+        return tuple(meeting.point for meeting in meet_line(one, other.start, other.end - other.start))
+    return tuple(meeting.point for meeting in meet(one, other))
+
+
+@construction(tree.PointMeetCircle, "point.meet_circle")
+def where_circle_meets(step: tree.PointMeetCircle, desk: Desk) -> NewPoint:
+    """Where a line meets a circle: a stroke of the compass across it."""
+    path, centre = desk.line(step.line), desk.point(step.centre)
+    radius = pencil(step.radius, desk)
+    answers = _on_circle(path, centre, radius.value)
+    if not answers:
+        raise Refusal(
+            "compass-does-not-reach",
+            f"a circle of {radius.value / 10:.1f} cm about {step.centre} does not reach {step.line}. Change the radius.",
+            step.centre.spot,
+        )
+    place = pick(answers, lambda point: point, step.side, desk, step.name.spot)
+    words = {"line": named(step.line), "centre": named(step.centre), "distance": radius.said}
+    return NewPoint(place, words | side_words(step.side), radius)
+
+
+def _on_circle(path: Path, centre: Point, radius: float) -> tuple[Point, ...]:
+    if radius <= 0:
+        return ()
+    if path.is_straight:
+        return line_meets_circle(path.start, path.end, centre, radius)
+    return tuple(meeting.point for meeting in meet_circle(path, centre, radius))
+
+
+@construction(tree.PointOnLevel, "point.on_level")
+def on_level(step: tree.PointOnLevel, desk: Desk) -> NewPoint:
+    """Where a line comes level or plumb with another point."""
+    path, other = desk.line(step.line), desk.point(step.other)
+    answers = tuple(meeting.point for meeting in meet_line(path, other, LEVELS[step.level]))
+    if not answers:
+        raise Refusal(
+            "never-level",
+            f"{step.line} is nowhere {step.level} with {step.other}. Carry it on, or take another point.",
+            step.other.spot,
+        )
+    place = pick(answers, lambda point: point, step.side, desk, step.name.spot)
+    words = {"line": named(step.line), "level": word(step.level), "other": named(step.other)}
+    return NewPoint(place, words | side_words(step.side))

@@ -1,0 +1,202 @@
+"""The desk on which a draft grows: values, points, lines and pieces made so far, and how they are looked up.
+
+It is the only thing in this stage that changes.  It lives as long as one evaluation; what comes out is a
+`Draft`, which does not change.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+from typing import TYPE_CHECKING
+
+from littlefold.draft.quantity import UNITS, Quantity
+from littlefold.draft.refusal import Missing, Refusal
+from littlefold.geometry import Line, Path, Point
+from littlefold.recipe import tree
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from littlefold.body.measurements import Measurements
+    from littlefold.body.tape import TapeMark
+    from littlefold.draft.model import (
+        Amount,
+        Comparison,
+        DraftLine,
+        DraftPiece,
+        DraftPoint,
+        DraftSeam,
+        DraftSheet,
+        EdgeRef,
+        Notion,
+        Step,
+    )
+    from littlefold.draft.pieces import StatedPiece
+    from littlefold.problem import Problem
+    from littlefold.recipe.recipe import Written
+
+Value = Quantity | str
+"""A length, number, angle, age; or the name of an option."""
+
+DEFAULT_ALLOWANCES = {
+    "fold": 0.0,
+    "seam": 10.0,
+    "hem": 20.0,
+    "casing": 20.0,
+    "bound": 0.0,
+    "faced": 6.0,
+    "gathered": 10.0,
+    "button": 0.0,
+    "selvedge": 0.0,
+    "raw": 0.0,
+}
+"""The allowance of an edge of which nothing is said [mm]: plain seam 1 cm (see docs/decisions.md), faced edge 1/4 in
+ rounded to 6 mm; hem and casing 2 cm, common practice, no source."""
+
+MOST_STEPS = 2_000
+"""A draft of more steps is refused: a garment has fewer than a hundred."""
+
+FOLLOWS = "follows-from-another"
+"""The code of a refusal whose cause has been reported already; it is not reported again."""
+
+MOST_ACTS = 60_000
+"""Constructions done in one evaluation, trials of `find` among them; bounds the time a stranger's recipe can take."""
+
+
+@dataclass(slots=True)
+class Branch:
+    """A `when` in force: whether its present part holds, and whether one of its parts has held."""
+
+    holds: bool
+    has_held: bool
+
+
+@dataclass(slots=True)
+class Desk:
+    """All that has been made so far."""
+
+    measurements: Measurements
+    tape: TapeMark | None
+    values: dict[str, Value] = field(default_factory=dict)
+    units: dict[str, Quantity] = field(default_factory=lambda: dict(UNITS))
+    options: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    tables: dict[str, tree.Table] = field(default_factory=dict)
+    amounts: list[Amount] = field(default_factory=list)
+    sheets: dict[str, DraftSheet] = field(default_factory=dict)
+    sheet: str = ""
+    points: dict[str, DraftPoint] = field(default_factory=dict)
+    lines: dict[str, DraftLine] = field(default_factory=dict)
+    outlines: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    runs: dict[str, tuple[tree.Name, ...]] = field(default_factory=dict)
+    steps: list[Step] = field(default_factory=list)
+    pieces: dict[str, DraftPiece] = field(default_factory=dict)
+    seams: list[DraftSeam] = field(default_factory=list)
+    notions: list[Notion] = field(default_factory=list)
+    work: list[str] = field(default_factory=list)
+    cautions: list[str] = field(default_factory=list)
+    comparisons: list[Comparison] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+    acts: int = 0
+    history: dict[str, list[Written]] = field(default_factory=dict)
+    failed: set[str] = field(default_factory=set)
+    stated: StatedPiece | None = None
+    stated_edges: dict[str, tuple[tree.Edge, ...]] = field(default_factory=dict)
+    allowances: dict[str, float] = field(default_factory=lambda: dict(DEFAULT_ALLOWANCES))
+    later: list[Written] = field(default_factory=list)
+    printed: list[tuple[Written, tree.Printed, Quantity]] = field(default_factory=list)
+    used: list[str] = field(default_factory=list)
+    branches: list[Branch] = field(default_factory=list)
+
+    @property
+    def is_active(self) -> bool:
+        """Whether the conditions in force all hold."""
+        return all(branch.holds for branch in self.branches)
+
+    def trial(self) -> Desk:
+        """A desk on which the same things lie, for a trial that leaves this one as it is."""
+        copy = Desk(self.measurements, self.tape)
+        copy.values, copy.units = dict(self.values), self.units
+        copy.options, copy.tables, copy.runs = self.options, self.tables, dict(self.runs)
+        copy.sheets, copy.sheet = dict(self.sheets), self.sheet
+        copy.points, copy.lines, copy.outlines = dict(self.points), dict(self.lines), dict(self.outlines)
+        copy.steps, copy.pieces, copy.seams = list(self.steps), dict(self.pieces), list(self.seams)
+        copy.history = {sheet: list(written) for sheet, written in self.history.items()}
+        copy.stated_edges, copy.allowances = dict(self.stated_edges), self.allowances
+        copy.acts, copy.failed = self.acts, set(self.failed)
+        copy.branches = [Branch(branch.holds, branch.has_held) for branch in self.branches]
+        return copy
+
+    def qualified(self, name: str) -> str:
+        """The full name of something made on the sheet in hand."""
+        return f"{self.sheet}.{name}" if self.sheet else name
+
+    def point(self, name: tree.Name) -> Point:
+        """The place of a point, by its name on the sheet in hand or its full name."""
+        found = self.points.get(self.qualified(name.text)) or self.points.get(name.text)
+        if found is None:
+            raise self.missing("point", name, self.points)
+        return found.at
+
+    def line(self, ref: tree.LineRef) -> Path:
+        """The path of a line by name, or of the straight lines between points."""
+        if isinstance(ref, tree.Name):
+            return self.named_line(ref).path
+        ends = (ref.start, ref.end) if isinstance(ref, tree.Span) else (ref.start, ref.corner, ref.end)
+        places = [self.point(name) for name in ends]
+        self._apart(ref, places)
+        return Path.line_through(*places)
+
+    def named_line(self, name: tree.Name) -> DraftLine:
+        """A drawn line by its name on the sheet in hand or its full name."""
+        found = self.lines.get(self.qualified(name.text)) or self.lines.get(name.text)
+        if found is None:
+            raise self.missing("line", name, self.lines)
+        return found
+
+    def straight(self, ref: tree.LineRef) -> Line:
+        """A line that has to be straight, from its first to its last point."""
+        path = self.line(ref)
+        if not path.is_straight:
+            raise Refusal(
+                "line-not-straight", f"{ref} is not straight; a straight line is needed here.", ref.spot
+            )
+        return Line(path.start, path.end)
+
+    def has_point(self, name: str) -> bool:
+        """Whether a point of that name is there, on the sheet in hand or anywhere."""
+        return self.qualified(name) in self.points or name in self.points
+
+    def value(self, name: tree.Name) -> Value:
+        """A value by name: one found on the sheet in hand, or one of the whole recipe."""
+        found = self.values.get(self.qualified(name.text), self.values.get(name.text))
+        if found is None:
+            raise self.missing("amount, measurement or choice", name, self.values)
+        return found
+
+    def missing(self, kind: str, name: tree.Name, known: Iterable[str]) -> Missing:
+        """The refusal of a name that is not there (yet)."""
+        if self.qualified(name.text) in self.failed or name.text in self.failed:
+            return Missing(FOLLOWS, f"{name} could not be made.", name.spot)
+        names = [self._short(full) for full in known]
+        close = get_close_matches(name.text, names, n=1)
+        hint = f' Did you mean "{close[0]}"?' if close else ""
+        listed = ", ".join(names[:24]) or "none"
+        return Missing(
+            "name-not-known",
+            f'there is no {kind} "{name}" yet. So far: {listed}.{hint} Make {name} before you use it.',
+            name.spot,
+        )
+
+    def _short(self, full: str) -> str:
+        front = f"{self.sheet}."
+        return full.removeprefix(front) if self.sheet else full
+
+    def _apart(self, ref: tree.LineRef, places: list[Point]) -> None:
+        for one, other in zip(places, places[1:], strict=False):
+            if one.distance(other) < 1e-6:  # noqa: PLR2004 - geometry.tolerance.SAME_POINT: no direction between
+                raise Refusal(
+                    "points-fall-together",
+                    f"two points of {ref} lie in the same place, so it has no direction. Move one of them.",
+                    ref.spot,
+                )

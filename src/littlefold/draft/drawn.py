@@ -1,0 +1,77 @@
+"""What a construction gives back: a point or a line, and what its sentence has to say."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from littlefold.body.tape import round_to_mark
+from littlefold.draft.arithmetic import evaluate_angle, evaluate_length
+from littlefold.draft.model import LineKind, Said
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from littlefold.draft.desk import Desk
+    from littlefold.geometry import Path, Point
+    from littlefold.recipe import tree
+
+
+@dataclass(frozen=True, slots=True)
+class Distance:
+    """A distance given to the pencil: worked out, and rounded to the tape's mark [mm]."""
+
+    expr: tree.Expr
+    exact: float
+    value: float
+
+    @property
+    def said(self) -> Said:
+        """The distance as a sentence speaks it."""
+        return Said("length", self.value)
+
+
+def pencil(expr: tree.Expr, desk: Desk) -> Distance:
+    """A distance for the pencil.  Only such distances are rounded to the tape; the amounts in between are not."""
+    exact = evaluate_length(expr, desk)
+    return Distance(expr, exact, round_to_mark(exact, desk.tape))
+
+
+def angle(expr: tree.Expr, clock: str, desk: Desk) -> float:
+    """An angle [rad], counter-clockwise positive."""
+    value = evaluate_angle(expr, desk)
+    return -value if clock == "clockwise" else value
+
+
+def named(name: object) -> Said:
+    """A name as a sentence speaks it."""
+    return Said("name", str(name))
+
+
+def word(text: str) -> Said:
+    """A word that the table of sentences has in each language."""
+    return Said("word", text)
+
+
+@dataclass(frozen=True, slots=True)
+class NewPoint:
+    """A point to be marked."""
+
+    at: Point
+    words: Mapping[str, Said] = field(default_factory=dict)
+    distance: Distance | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class NewLine:
+    """A line, arc or curve to be drawn; `start` and `end` name the points at its ends where they have names."""
+
+    path: Path
+    kind: LineKind
+    start: str = ""
+    end: str = ""
+    words: Mapping[str, Said] = field(default_factory=dict)
+    distance: Distance | None = None
+
+
+Drawn = NewPoint | NewLine

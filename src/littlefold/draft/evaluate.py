@@ -1,0 +1,239 @@
+"""A recipe and a child's measurements make a draft.
+
+    draft = evaluate(recipe, measurements, choices)
+
+Statement after statement is played on a desk.  One that cannot be played is reported, and so is nothing that only
+follows from it; the rest is still drawn.
+"""
+
+from __future__ import annotations
+
+from types import MappingProxyType
+from typing import TYPE_CHECKING
+
+from littlefold.draft import find, sewing, sheets, stating, values
+from littlefold.draft.acts import ACTS, PART_OF_PIECE, TAKEN_OVER
+from littlefold.draft.arithmetic import evaluate as value_of
+from littlefold.draft.arithmetic import holds
+from littlefold.draft.desk import FOLLOWS, Branch, Desk
+from littlefold.draft.model import Draft
+from littlefold.draft.printed import compare_printed
+from littlefold.draft.refusal import Refusal
+from littlefold.draft.suits import stature_range
+from littlefold.problem import Problem
+from littlefold.recipe import tree
+from littlefold.recipe.recipe import Written
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping, Sequence
+
+    from littlefold.body.measurements import Measurements
+    from littlefold.body.tape import TapeMark
+    from littlefold.recipe.recipe import Recipe
+
+    Shelf = Callable[[str], Recipe | None]
+
+MOST_BEGINNINGS = 4
+"""A recipe may begin with one that begins with another, so many times."""
+
+
+def evaluate(
+    recipe: Recipe,
+    measurements: Measurements,
+    choices: Mapping[str, float | str] | None = None,
+    *,
+    tape: TapeMark | None = None,
+    shelf: Shelf = lambda name: None,  # noqa: ARG005
+) -> Draft:
+    """The draft of a recipe for one child.
+
+    Args:
+        recipe: As parsed.
+        measurements: The child's, completed as far as they can be.
+        choices: Values of choices by name: lengths [mm], angles [rad], numbers, names of options.
+        tape: The mark of the tape to which distances are rounded; None draws exactly.
+        shelf: Gives a recipe by name, for recipes that begin with another's draft.
+
+    Returns:
+        All that could be drawn, with every problem of the recipe and of this draft.
+    """
+    desk = Desk(measurements, tape)
+    player = _Player(choices or {}, shelf)
+    player.play_all(recipe.written, desk)
+    _end_piece(desk, recipe)
+    for line in desk.later:
+        _attempt(line, desk, lambda line=line: sewing.LATER[type(line.statement)](line, desk))
+    desk.problems.extend(compare_printed(recipe, desk, player.choices))
+    return _draft(recipe, desk)
+
+
+class _Player:
+    """Plays statements on a desk, with the choices made and the shelf to take recipes from."""
+
+    def __init__(self, choices: Mapping[str, float | str], shelf: Shelf) -> None:
+        self.choices = dict(choices)
+        self.shelf = shelf
+        self.opened: list[str] = []
+
+    def play_all(self, written: Sequence[Written], desk: Desk) -> None:
+        """Plays statements in order."""
+        lines = sheets.with_changes(written)
+        for index in range(len(lines)):
+            self.play(lines, index, desk)
+
+    def play(self, lines: Sequence[Written], index: int, desk: Desk) -> None:
+        """Plays one of several statements; `find` looks at those after it."""
+        line = lines[index]
+        if desk.stated is not None and not isinstance(line.statement, PART_OF_PIECE):
+            _attempt(line, desk, lambda: stating.end_piece(desk))
+        _attempt(line, desk, lambda: self._play(line, lines, index, desk))
+
+    def _play(self, line: Written, lines: Sequence[Written], index: int, desk: Desk) -> None:
+        statement = line.statement
+        if isinstance(statement, (tree.WhenBegins, tree.Otherwise, tree.EndWhen)):
+            _branch(statement, desk)
+            return
+        if not desk.is_active or not _wanted(statement, desk):
+            return
+        match statement:
+            case tree.ChoiceLength():
+                values.choice_length(line, desk, self.choices)
+            case tree.ChoiceOption():
+                values.choice_option(line, desk, self.choices)
+            case tree.Find():
+                _remember(line, desk)
+                find.find(line, lines[index + 1 :], desk, self.play)
+            case sheets.Redrawing():
+                sheets.redraw(line, desk, self.play)
+            case tree.BeginWith():
+                self._begin_with(statement, desk)
+            case tree.Check() | tree.NotionLine() | tree.Work():
+                desk.later.append(line)
+            case _:
+                if type(statement) in ACTS:
+                    _remember(line, desk)
+                    ACTS[type(statement)](line, desk)
+
+    def _begin_with(self, step: tree.BeginWith, desk: Desk) -> None:
+        """Plays the drawings of another recipe."""
+        if step.recipe in self.opened or len(self.opened) >= MOST_BEGINNINGS:
+            chain = ", ".join((*self.opened, step.recipe))
+            raise Refusal(
+                "recipes-in-a-ring",
+                f"recipes begin with each other in a ring, or more than {MOST_BEGINNINGS} deep: {chain}.",
+            )
+        other = self.shelf(step.recipe)
+        if other is None:
+            raise Refusal("recipe-not-known", f'there is no recipe "{step.recipe}" on the shelf.')
+        self.opened.append(step.recipe)
+        for setting in step.choosing or ():
+            self._set(setting, desk)
+        self.play_all([line for line in other.written if isinstance(line.statement, TAKEN_OVER)], desk)
+        self.opened.pop()
+
+    def _set(self, setting: tree.Setting, desk: Desk) -> None:
+        """Sets a choice of the other recipe, unless the maker has chosen herself."""
+        if setting.name.text in self.choices:
+            return
+        if isinstance(setting.value, tree.Named) and setting.value.name.text not in desk.values:
+            self.choices[setting.name.text] = setting.value.name.text
+        else:
+            self.choices[setting.name.text] = value_of(setting.value, desk).value
+
+
+def _remember(line: Written, desk: Desk) -> None:
+    """Keeps a drawing statement of the sheet in hand, so that the sheet can be redrawn."""
+    clauses = getattr(line.statement, "clauses", None)
+    if clauses is not None and desk.sheet and not isinstance(line.statement, tree.Amount):
+        desk.history[desk.sheet].append(line)
+
+
+def _branch(statement: tree.WhenBegins | tree.Otherwise | tree.EndWhen, desk: Desk) -> None:
+    match statement:
+        case tree.WhenBegins(condition):
+            held = desk.is_active and holds(condition, desk)
+            desk.branches.append(Branch(held, held))
+        case tree.Otherwise(condition):
+            branch = _open_branch(desk)
+            outside = all(other.holds for other in desk.branches[:-1])
+            branch.holds = outside and not branch.has_held and (condition is None or holds(condition, desk))
+            branch.has_held = branch.has_held or branch.holds
+        case tree.EndWhen():
+            _open_branch(desk)
+            desk.branches.pop()
+
+
+def _open_branch(desk: Desk) -> Branch:
+    if not desk.branches:
+        raise Refusal("no-when-open", 'there is no "when" above to which this belongs.')
+    return desk.branches[-1]
+
+
+def _wanted(statement: object, desk: Desk) -> bool:
+    """Whether the condition at the end of a statement holds, where it has one."""
+    clauses = getattr(statement, "clauses", None)
+    condition = clauses.when if clauses is not None else getattr(statement, "when", None)
+    return condition is None or holds(condition, desk)
+
+
+def _attempt(line: Written, desk: Desk, do: Callable[[], None]) -> None:
+    """Does something for a statement; if it is refused, reports it and goes on."""
+    try:
+        do()
+    except Refusal as refusal:
+        made = getattr(line.statement, "name", None)
+        if isinstance(made, tree.Name):
+            desk.failed.update((made.text, desk.qualified(made.text)))
+        if refusal.code != FOLLOWS:
+            desk.problems.append(_problem(refusal, line))
+
+
+def _problem(refusal: Refusal, line: Written) -> Problem:
+    place = line.place(refusal.spot)
+    message = f"{place.file}, line {place.line}, column {place.column}: {refusal.message}"
+    return Problem(refusal.code, message, place=place, numbers=refusal.numbers)
+
+
+def _end_piece(desk: Desk, recipe: Recipe) -> None:
+    if desk.stated is not None:
+        last = Written(desk.stated.place.line or 1, recipe.written[-1].statement, recipe.file)
+        _attempt(last, desk, lambda: stating.end_piece(desk))
+
+
+def _draft(recipe: Recipe, desk: Desk) -> Draft:
+    garment = recipe.first(tree.Garment)
+    return Draft(
+        recipe=recipe.name,
+        title=recipe.title,
+        garment=garment.kind.text if garment else "",
+        recipe_hash=recipe.fingerprint,
+        stature_range=stature_range(recipe),
+        measurements=desk.measurements,
+        used=tuple(desk.used),
+        choices=MappingProxyType(_chosen(recipe, desk)),
+        tape=desk.tape.name if desk.tape else None,
+        amounts=tuple(desk.amounts),
+        sheets=tuple(desk.sheets.values()),
+        points=MappingProxyType(desk.points),
+        lines=MappingProxyType(desk.lines),
+        steps=tuple(desk.steps),
+        pieces=tuple(desk.pieces.values()),
+        seams=tuple(desk.seams),
+        notions=tuple(desk.notions),
+        work=tuple(desk.work),
+        cautions=tuple(desk.cautions),
+        comparisons=tuple(desk.comparisons),
+        problems=(*recipe.problems, *desk.problems),
+    )
+
+
+def _chosen(recipe: Recipe, desk: Desk) -> dict[str, float | str]:
+    """The value of every choice, those of a recipe begun with among them."""
+    chosen: dict[str, float | str] = {}
+    names = {
+        step.name.text for kind in (tree.ChoiceLength, tree.ChoiceOption) for step in recipe.all_of(kind)
+    }
+    for amount in desk.amounts:
+        if amount.name in names or amount.name in desk.options:
+            chosen[amount.name] = amount.value
+    return chosen

@@ -1,0 +1,220 @@
+"""What paper cannot solve: the value for which two quantities become equal.
+
+The goal speaks of lines that are drawn only after the unknown is known.  So the statements that follow are drawn
+for trial on a copy of the desk, until both sides of the goal have a value; the difference is the function whose
+nought is sought.  The search goes outward from the start value in even strides, so that of several solutions the
+one nearest to it is found.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from scipy.optimize import brentq
+
+from littlefold.body.tape import round_to_mark
+from littlefold.draft.arithmetic import evaluate
+from littlefold.draft.model import Amount
+from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity
+from littlefold.draft.refusal import Missing, Refusal
+from littlefold.problem import Number, Problem, Severity
+from littlefold.recipe.wording import written
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from littlefold.draft.desk import Desk
+    from littlefold.recipe import tree
+    from littlefold.recipe.recipe import Written
+
+    Play = Callable[[Sequence[Written], int, Desk], None]
+
+STRIDES = 40
+"""The bounds are searched in this many strides; two solutions within one stride can be overlooked."""
+
+GOAL = "goal-never-drawn"
+"""The code of the refusal of a trial in which the goal got no value."""
+
+SOLVED = 1e-3
+"""The unknown is found to a thousandth of a millimetre (or degree of its unit), ten times finer than promised."""
+
+
+def find(line: Written, following: Sequence[Written], desk: Desk, play: Play) -> None:
+    """Solves for the unknown and puts it among the values of the sheet in hand.
+
+    Args:
+        line: The `find` statement.
+        following: The statements after it, in order.
+        desk: The desk; only the found value is added.
+        play: Draws one statement of several on a desk.
+
+    Raises:
+        Refusal: There is no solution between the bounds, or the goal cannot be worked out.
+    """
+    step: tree.Find = line.statement
+    low, high = evaluate(step.low, desk), evaluate(step.high, desk)
+    start = (
+        evaluate(step.start, desk) if step.start else Quantity((low.value + high.value) / 2, low.dimension)
+    )
+    _bounds_make_sense(step, low, high, start)
+    trial = _Trial(step, following, desk, play, low.dimension)
+    bracket = _bracket(trial, low.value, high.value, start.value)
+    if bracket is None:
+        raise trial.last if trial.needed is None and trial.last else _no_solution(step, trial, low, high)
+    one, other = bracket
+    exact = one if one == other else float(brentq(trial.gap, one, other, xtol=SOLVED / 10))
+    _put(line, exact, low.dimension, desk, trial)
+
+
+def _bounds_make_sense(step: tree.Find, low: Quantity, high: Quantity, start: Quantity) -> None:
+    alike = low.dimension is high.dimension is start.dimension
+    if not alike or not low.value <= start.value <= high.value or low.value == high.value:
+        raise Refusal(
+            "bounds-do-not-fit",
+            f"find {step.name}: the bounds {written(step.low)} and {written(step.high)} must be of one kind, the lower first, "
+            "and the start between them.",
+            step.name.spot,
+        )
+
+
+class _Trial:
+    """Draws what follows for a value of the unknown, and gives the gap between both sides of the goal."""
+
+    def __init__(  # noqa: PLR0917
+        self, step: tree.Find, following: Sequence[Written], desk: Desk, play: Play, dimension: Dimension
+    ) -> None:
+        self.step, self.following, self.desk, self.play, self.dimension = (
+            step,
+            following,
+            desk,
+            play,
+            dimension,
+        )
+        self.needed: int | None = None
+        self.last: Refusal | None = None
+
+    def gap(self, value: float) -> float:
+        """Left side minus right side of the goal."""
+        desk = self.desk.trial()
+        desk.values[desk.qualified(self.step.name.text)] = Quantity(value, self.dimension)
+        for count in range(1, (self.needed or len(self.following)) + 1):
+            self.play(self.following, count - 1, desk)
+            if self.needed is None and self._worked_out(desk) is not None:
+                self.needed = count
+                break
+        self.desk.acts = desk.acts
+        found = self._worked_out(desk)
+        if found is None:
+            raise self._never(desk)
+        return found
+
+    def _worked_out(self, desk: Desk) -> float | None:
+        try:
+            left, right = evaluate(self.step.left, desk), evaluate(self.step.right, desk)
+        except Missing:
+            return None
+        if left.dimension is not right.dimension:
+            raise Refusal(
+                "numbers-do-not-go-together",
+                f"{written(self.step.left)} and {written(self.step.right)} are not of one kind.",
+                self.step.name.spot,
+            )
+        return left.value - right.value
+
+    def _never(self, desk: Desk) -> Refusal:
+        try:
+            evaluate(self.step.left, desk)
+            evaluate(self.step.right, desk)
+        except Refusal as refusal:
+            return Refusal(GOAL, f"find {self.step.name}: {refusal.message}", refusal.spot)
+        return Refusal(GOAL, f"find {self.step.name}: its goal is never drawn.", self.step.name.spot)
+
+
+def _bracket(trial: _Trial, low: float, high: float, start: float) -> tuple[float, float] | None:
+    """Two neighbouring trial values between which the gap changes its sign, nearest to the start."""
+    stride = (high - low) / STRIDES
+    here = _gap(trial, start)
+    if here == 0:
+        return (start, start)
+    up, down = (start, here), (start, here)
+    for count in range(1, STRIDES + 1):
+        for sign, last in ((1, up), (-1, down)):
+            value = min(high, max(low, start + sign * count * stride))
+            if value == last[0]:
+                continue
+            gap = _gap(trial, value)
+            if gap is not None and last[1] is not None and gap * last[1] <= 0:
+                return (min(value, last[0]), max(value, last[0]))
+            up, down = ((value, gap), down) if sign > 0 else (up, (value, gap))
+    return None
+
+
+def _gap(trial: _Trial, value: float) -> float | None:
+    """The gap at a trial value; None where the draft is impossible for it."""
+    try:
+        return trial.gap(value)
+    except Refusal as refusal:
+        if refusal.code != GOAL:
+            raise
+        trial.last = refusal
+        return None
+
+
+def _no_solution(step: tree.Find, trial: _Trial, low: Quantity, high: Quantity) -> Refusal:
+    gaps = [(value, _gap(trial, value)) for value in (low.value, high.value)]
+    told = "; ".join(
+        f"at {value / 10:.2f} cm {'it cannot be drawn' if gap is None else f'they differ by {gap / 10:+.2f} cm'}"
+        for value, gap in gaps
+    )
+    return Refusal(
+        "no-solution",
+        f"find {step.name}: between its bounds {written(step.left)} never becomes {written(step.right)}: {told}. "
+        "Widen the bounds or change a choice.",
+        step.name.spot,
+        tuple(Number(f"gap at {value:g}", gap) for value, gap in gaps if gap is not None),
+    )
+
+
+def _put(line: Written, exact: float, dimension: Dimension, desk: Desk, trial: _Trial) -> None:
+    """Keeps the found value, rounded to the tape where one is in force, and judges what rounding leaves."""
+    step: tree.Find = line.statement
+    value = round_to_mark(exact, desk.tape) if dimension is Dimension.LENGTH else exact
+    name = desk.qualified(step.name.text)
+    if name in desk.values or step.name.text in desk.values:
+        raise Refusal(
+            "name-taken", f'"{step.name}" has a meaning already. Choose another name.', step.name.spot
+        )
+    desk.values[name] = Quantity(value, dimension)
+    title = step.clauses.text.words if step.clauses.text else ""
+    formula = f"{written(step.left)} = {written(step.right)}"
+    desk.amounts.append(Amount(name, value, UNIT_NAMES[dimension], formula, title, "", line.line))
+    if value != exact:
+        _judge(line, exact, value, trial, desk)
+
+
+def _judge(line: Written, exact: float, value: float, trial: _Trial, desk: Desk) -> None:
+    step: tree.Find = line.statement
+    rest = _gap(trial, value)
+    allowed = evaluate(step.within, desk).value if step.within else DEFAULT_REST
+    left = "it can no longer be drawn" if rest is None else f"a difference of {abs(rest):.1f} mm remains"
+    severity = Severity.NOTE if rest is not None and abs(rest) <= allowed else Severity.WARNING
+    desk.problems.append(
+        Problem(
+            "found-value-rounded",
+            f"{step.name} is {exact / 10:.2f} cm, rounded to {value / 10:.2f} cm on the tape; {left} between "
+            f"{written(step.left)} and {written(step.right)} (allowed {allowed:.1f} mm).",
+            severity,
+            line.place(step.name.spot),
+            (
+                Number("exact", exact),
+                Number("rounded", value),
+                Number("remains", rest or 0.0),
+                Number("allowed", allowed),
+            ),
+        )
+    )
+
+
+DEFAULT_REST = 3.0
+"""What rounding may leave between two lengths where the recipe says nothing [mm]: 1/8 in, the looser of the two
+tolerances published for seams (docs/decisions.md)."""

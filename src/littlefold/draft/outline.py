@@ -1,0 +1,172 @@
+"""Closed outlines from lines in order: cut where neighbours meet, turned counter-clockwise, stitch line found.
+
+   neckline
+A ---.        Lines as drawn often run on past each other (armhole and side), or stop at a point of each
+|     \\       other; each is cut where it meets its neighbours, so that together they close.
+|      | armhole
+B------+
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.draft.refusal import Refusal
+from littlefold.geometry import Line, Path
+from littlefold.geometry.intersection import meet, meet_line
+from littlefold.geometry.offset import offset
+from littlefold.problem import Number
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from littlefold.recipe.tree import Spot
+
+# Ends that lie this near each other [mm] are one corner; a pencil cannot tell them apart.
+CORNER = 0.02
+
+# How far a straight end may have to be carried on to meet its neighbour after an allowance was taken off [mm].
+MOST_CARRIED_ON = 300.0
+
+
+def closed(paths: Sequence[Path], names: Sequence[str], spots: Sequence[Spot]) -> tuple[Path, ...]:
+    """The paths cut where neighbours meet and turned head to tail, in their order.
+
+    Args:
+        paths: The lines as drawn, in order round the outline, each in any direction.
+        names: What a problem calls them.
+        spots: Where they are named in the recipe.
+
+    Raises:
+        Refusal: Two neighbours do not meet.
+    """
+    count = len(paths)
+    if count == 1:
+        return _alone(paths[0], names[0], spots[0])
+    corners = [_corner(paths, names, spots, index) for index in range(count)]
+    return tuple(
+        _cut(paths[index], corners[index - 1][1], corners[index][0], names[index], spots[index])
+        for index in range(count)
+    )
+
+
+def _alone(path: Path, name: str, spot: Spot) -> tuple[Path, ...]:
+    if not path.is_closed:
+        raise Refusal("outline-open", f"{name} alone does not close. Name the other edges too.", spot)
+    return (path,)
+
+
+def _corner(
+    paths: Sequence[Path], names: Sequence[str], spots: Sequence[Spot], index: int
+) -> tuple[float, float]:
+    """Where an edge ends and the next begins: the lengths along both at which they meet."""
+    following = (index + 1) % len(paths)
+    first, second = paths[index], paths[following]
+    options = _meetings(first, second)
+    if not options:
+        gap = min(
+            one.distance(other) for one in (first.start, first.end) for other in (second.start, second.end)
+        )
+        raise Refusal(
+            "edges-do-not-meet",
+            f"{names[index]} and {names[following]} do not meet; between their nearest ends are {gap / 10:.2f} cm. "
+            "Draw the missing line, or name the edges in order round the piece.",
+            spots[following],
+            (Number("gap", gap),),
+        )
+    if len(paths) == 2 and len(options) > 1:  # noqa: PLR2004 - two edges meet twice: once at each turn
+        return sorted(options)[0] if index == 0 else sorted(options)[-1]
+    return min(options, key=lambda option: _overrun(first, option[0]) + _overrun(second, option[1]))
+
+
+def _meetings(first: Path, second: Path) -> list[tuple[float, float]]:
+    ends = [
+        (one, other)
+        for one, place in ((0.0, first.start), (first.length(), first.end))
+        for other, mate in ((0.0, second.start), (second.length(), second.end))
+        if place.distance(mate) <= CORNER
+    ]
+    return ends or [(meeting.first_length, meeting.second_length) for meeting in meet(first, second)]
+
+
+def _overrun(path: Path, length: float) -> float:
+    """What is cut off when a path is cut there and the longer part kept."""
+    return min(length, path.length() - length)
+
+
+def _cut(path: Path, start: float, end: float, name: str, spot: Spot) -> Path:
+    if abs(start - end) <= CORNER:
+        raise Refusal("edge-without-length", f"nothing is left of {name} between its neighbours.", spot)
+    if start < end:
+        return path.part(start, end)
+    return path.part(end, start).reversed()
+
+
+def counter_clockwise(paths: tuple[Path, ...]) -> bool:
+    """Whether paths that are joined head to tail run counter-clockwise round what they enclose."""
+    return Path.joined(*snapped(paths)).signed_area() > 0
+
+
+def snapped(paths: tuple[Path, ...]) -> tuple[Path, ...]:
+    """The paths with their ends in exactly the same places, so that they join."""
+    return tuple(
+        _ending(path, paths[index - 1].end if index or len(paths) > 1 else path.start, path.end)
+        for index, path in enumerate(paths)
+    )
+
+
+def _ending(path: Path, start: object, end: object) -> Path:
+    first = path.segments[0]
+    if len(path.segments) == 1:
+        return Path((first.ending(start, end),))  # type: ignore[arg-type]
+    moved = first.ending(start, first.end)  # type: ignore[arg-type]
+    return Path((moved, *path.segments[1:]))
+
+
+def stitch_lines(
+    paths: tuple[Path, ...], insets: Sequence[float], names: Sequence[str], spots: Sequence[Spot]
+) -> tuple[Path, ...]:
+    """The stitch lines of edges drawn as cutting lines: each moved inward by its inset, and cut anew.
+
+    Args:
+        paths: The edges, counter-clockwise, head to tail.
+        insets: How far inside each drawn line its stitch line lies [mm]; 0 where the drawn line is the stitch line.
+        names: What a problem calls the edges.
+        spots: Where they are named.
+
+    Raises:
+        Refusal: An allowance is wider than its edge can bear.
+    """
+    if not any(insets):
+        return paths
+    moved = []
+    for path, inset, name, spot in zip(paths, insets, names, spots, strict=True):
+        beside = offset(path, inset) if inset else path
+        if beside is None:
+            raise Refusal(
+                "included-allowance-too-wide",
+                f"{name}: {inset / 10:.1f} cm inside the drawn line leaves nothing of it. Take a smaller allowance.",
+                spot,
+                (Number("allowance", inset),),
+            )
+        moved.append(beside)
+    return closed([_reaching(moved, index) for index in range(len(moved))], names, spots)
+
+
+def _reaching(paths: list[Path], index: int) -> Path:
+    """A path carried on straight at both ends as far as its neighbours, where it falls short of them."""
+    path = paths[index]
+    before, after = paths[index - 1], paths[(index + 1) % len(paths)]
+    if not meet(path, after):
+        path = _carried_on(path, after)
+    if not meet(path, before):
+        path = _carried_on(path.reversed(), before).reversed()
+    return path
+
+
+def _carried_on(path: Path, neighbour: Path) -> Path:
+    ray = Path((Line(path.end, path.end + path.end_tangent * MOST_CARRIED_ON),))
+    found = meet(ray, neighbour) or meet_line(neighbour, path.end, path.end_tangent)
+    gaps = [path.end.distance(meeting.point) for meeting in found]
+    reach = min(gaps) if gaps else path.end.distance(neighbour.start)
+    return path.extended_end(min(reach * 1.05 + 1.0, MOST_CARRIED_ON))

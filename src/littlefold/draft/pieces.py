@@ -1,0 +1,134 @@
+"""Pieces as the recipe states them: begun by a `piece` line, filled by the lines after it, traced at the end."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from littlefold.draft.model import Cutting, DraftEdge, DraftNotch, DraftPiece, EdgeKind, Inside
+from littlefold.draft.outline import closed, counter_clockwise, snapped, stitch_lines
+from littlefold.draft.refusal import Refusal
+from littlefold.geometry import Path, Point, Vector
+from littlefold.problem import Place
+
+if TYPE_CHECKING:
+    from typing import Literal
+
+    from littlefold.recipe.recipe import Written
+    from littlefold.recipe.tree import Spot
+
+
+@dataclass(frozen=True, slots=True)
+class StatedEdge:
+    """An edge as stated: its drawn line and what becomes of it."""
+
+    name: str
+    kind: EdgeKind
+    path: Path
+    allowance: float
+    spot: Spot
+    included: bool = False
+    turns: int = 1
+    lap: float = 0.0
+
+
+@dataclass(slots=True)
+class StatedPiece:
+    """A piece in the making."""
+
+    name: str
+    title: str
+    sheet: str
+    cutting: Cutting
+    cloth: str
+    place: Place
+    spot: Spot
+    made_as: Literal["traced", "rectangle", "bias", "band", "facing"] = "traced"
+    edges: list[StatedEdge] = field(default_factory=list)
+    grain: tuple[Point, Vector] | None = None
+    notches: list[Written] = field(default_factory=list)
+    inside: list[Inside] = field(default_factory=list)
+    marks: list[tuple[str, Point]] = field(default_factory=list)
+
+
+def traced_edges(stated: StatedPiece, ends: dict[tuple[float, float], str]) -> tuple[DraftEdge, ...]:
+    """The edges of a piece: cut where neighbours meet, counter-clockwise, stitch lines found.
+
+    Args:
+        stated: The piece as stated.
+        ends: The names of points by their place, rounded to a hundredth of a millimetre.
+
+    Raises:
+        Refusal: The edges do not close.
+    """
+    edges = stated.edges
+    if not edges:
+        raise Refusal(
+            "piece-without-edges", f"the piece {stated.name} has no edges. Add a line: edges ...", stated.spot
+        )
+    names, spots = [edge.name for edge in edges], [edge.spot for edge in edges]
+    drawn = snapped(closed([edge.path for edge in edges], names, spots))
+    if not counter_clockwise(drawn):
+        edges, names, spots = edges[::-1], names[::-1], spots[::-1]
+        drawn = tuple(path.reversed() for path in reversed(drawn))
+    insets = [edge.allowance if edge.included else 0.0 for edge in edges]
+    stitched = snapped(stitch_lines(drawn, insets, names, spots))
+    return tuple(
+        DraftEdge(
+            edge.name,
+            edge.kind,
+            path,
+            _name_at(ends, path.start),
+            _name_at(ends, path.end),
+            edge.allowance,
+            edge.included,
+            edge.turns,
+            edge.lap,
+        )
+        for edge, path in zip(edges, stitched, strict=True)
+    )
+
+
+def _name_at(ends: dict[tuple[float, float], str], place: Point) -> str:
+    return ends.get(place_key(place), "")
+
+
+def place_key(place: Point) -> tuple[float, float]:
+    """A place to a hundredth of a millimetre, by which points are known again."""
+    return (round(place.x, 2), round(place.y, 2))
+
+
+def finished(
+    stated: StatedPiece, edges: tuple[DraftEdge, ...], notches: tuple[DraftNotch, ...]
+) -> DraftPiece:
+    """The piece with its traced edges and its notches."""
+    return DraftPiece(
+        stated.name,
+        stated.title,
+        stated.sheet,
+        stated.cutting,
+        stated.cloth,
+        edges,
+        _grain(stated, edges),
+        notches,
+        tuple(stated.inside),
+        tuple(stated.marks),
+        stated.place,
+        stated.made_as,
+    )
+
+
+# The grain arrow takes up this share of the piece's height, about its middle.
+GRAIN_SHARE = 0.6
+
+
+def _grain(stated: StatedPiece, edges: tuple[DraftEdge, ...]) -> tuple[Point, Point]:
+    """The grain arrow: through the middle of the piece, along the direction stated, upright where none is."""
+    outline = Path.joined(*(edge.path for edge in edges))
+    box = outline.bounds()
+    way = stated.grain[1].unit() if stated.grain else Vector(0, 1)
+    if way.y < 0 or (way.y == 0 and way.x < 0):
+        way = -way
+    reach = min(box.height / abs(way.y) if way.y else 1e9, box.width / abs(way.x) if way.x else 1e9)
+    half = way * (reach * GRAIN_SHARE / 2)
+    return (box.centre + -half, box.centre + half)

@@ -1,0 +1,31 @@
+"""The way of a user's mistake inside the drafting stage.
+
+A construction deep in the draft cannot go on when a name is missing.  It raises `Refusal`; the loop over the
+statements turns it into a `Problem` with its place and goes on with the next statement.  No `Refusal` leaves the
+stage.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from littlefold.problem import Number
+    from littlefold.recipe.tree import Spot
+
+
+class Refusal(Exception):  # noqa: N818 - it is no error of ours
+    """What is wrong with a statement: a code, a sentence, the spot in the statement, the numbers compared."""
+
+    def __init__(
+        self, code: str, message: str, spot: Spot = (1, 1), numbers: tuple[Number, ...] = ()
+    ) -> None:
+        super().__init__(message)
+        self.code = code
+        self.message = message
+        self.spot = spot
+        self.numbers = numbers
+
+
+class Missing(Refusal):
+    """A name that is not there (yet), which `find` has to tell from other mistakes."""

@@ -1,0 +1,119 @@
+"""Seams, checks, notions and the order of work, worked out when all pieces are there."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.draft.arithmetic import compare, evaluate, evaluate_length, evaluate_number, holds
+from littlefold.draft.model import Comparison, DraftSeam, EdgeRef, Notion
+from littlefold.draft.quantity import UNIT_NAMES
+from littlefold.draft.refusal import Refusal
+from littlefold.problem import Number
+from littlefold.recipe import tree
+from littlefold.recipe.wording import written
+
+if TYPE_CHECKING:
+    from littlefold.draft.desk import Desk
+    from littlefold.recipe.recipe import Written
+
+SEAM_TOLERANCE = 2.0
+"""How much two edges of a seam may differ where the recipe says nothing [mm]; published tolerances are 1/16 in and
+1/8 in (1.6 and 3.2 mm, see docs/decisions.md)."""
+
+COMPARED = 0.05
+"""Lengths in a check are equal to within this [mm]: half the last place that is printed."""
+
+
+def sew(line: Written, desk: Desk) -> None:
+    """Joins two runs of edges."""
+    step: tree.Sew = line.statement
+    first, second = (_refs(run, desk) for run in (step.first, step.second))
+    ease = evaluate_length(step.way.amount, desk) if isinstance(step.way, tree.Easing) else 0.0
+    tolerance = evaluate_length(step.within, desk) if step.within is not None else SEAM_TOLERANCE
+    gather = isinstance(step.way, tree.Gathered)
+    desk.seams.append(DraftSeam(first, second, ease, gather, tolerance, line.place(step.first[0].spot)))
+
+
+def _refs(names: tuple[tree.Name, ...], desk: Desk) -> tuple[EdgeRef, ...]:
+    """The edges of a run, runs within it unfolded."""
+    parts = tuple(part for name in names for part in desk.runs.get(name.text, (name,)))
+    return tuple(_ref(part, desk) for part in parts)
+
+
+def _ref(name: tree.Name, desk: Desk) -> EdgeRef:
+    piece, _, edge = name.text.rpartition(".")
+    if not piece:
+        raise Refusal(
+            "edge-without-piece", f'"{name}": write the piece too, such as front.{name}.', name.spot
+        )
+    if piece not in desk.pieces:
+        raise desk.missing("piece", tree.Name(piece, name.spot), desk.pieces)
+    edges = [one.name for one in desk.pieces[piece].edges]
+    if edge not in edges:
+        raise desk.missing(f"edge of {piece}", tree.Name(edge, name.spot), edges)
+    return EdgeRef(piece, edge)
+
+
+def check(line: Written, desk: Desk) -> None:
+    """Works out a comparison of the recipe's own."""
+    step: tree.Check = line.statement
+    left, right = evaluate(step.left, desk), evaluate(step.right, desk)
+    if left.dimension is not right.dimension:
+        raise Refusal(
+            "numbers-do-not-go-together",
+            f"{written(step.left)} and {written(step.right)} are not of one kind; they cannot be compared.",
+            (1, 7),
+        )
+    slack = evaluate_length(step.within, desk) if step.within is not None else COMPARED
+    desk.comparisons.append(
+        Comparison(
+            left.value,
+            step.sign,
+            right.value,
+            UNIT_NAMES[left.dimension],
+            written(step.left),
+            written(step.right),
+            compare(left.value, step.sign, right.value, slack),
+            step.text.words if step.text else "",
+            step.weight or "error",
+            line.place(),
+        )
+    )
+
+
+def notion(line: Written, desk: Desk) -> None:
+    """Something to buy or cut beside the cloth."""
+    step: tree.NotionLine = line.statement
+    size = evaluate_length(step.length, desk) if step.length is not None else None
+    if size is not None and size <= 0:
+        raise Refusal(
+            "notion-without-length",
+            f"{step.name} would be {size / 10:.1f} cm long. Change its formula.",
+            step.name.spot,
+            (Number(step.name.text, size),),
+        )
+    desk.notions.append(
+        Notion(
+            step.name.text,
+            size,
+            round(evaluate_number(step.count, desk)) if step.count is not None else 1,
+            step.text.words if step.text else "",
+            step.at.text if step.at else "",
+            step.fixed,
+            evaluate_length(step.free, desk) if step.free is not None else None,
+        )
+    )
+
+
+def work(line: Written, desk: Desk) -> None:
+    """Steps of the sewing."""
+    desk.work.extend(text.words for text in line.statement.texts)
+
+
+LATER = {tree.Check: check, tree.NotionLine: notion, tree.Work: work}
+"""What is worked out when all pieces and seams are there."""
+
+
+def holds_when(line: Written, desk: Desk) -> bool:
+    """Whether the condition at the end of a finishing statement holds."""
+    return line.statement.when is None or holds(line.statement.when, desk)

@@ -1,0 +1,203 @@
+"""Sheets of paper: begun, gone on with, redrawn with changes, traced from, laid on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import asin, copysign
+from typing import TYPE_CHECKING
+
+from littlefold.draft.drawn import NewLine, NewPoint, named, pencil, word
+from littlefold.draft.model import DraftSheet, Said
+from littlefold.draft.refusal import Refusal
+from littlefold.draft.steps import put, write_step
+from littlefold.geometry import Affine, Point
+from littlefold.problem import Number
+from littlefold.recipe import tree
+from littlefold.recipe.recipe import Written
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from littlefold.draft.desk import Desk
+
+    Play = Callable[[Sequence[Written], int, Desk], None]
+
+
+def begin(name: tree.Name, text: tree.Text | None, desk: Desk) -> None:
+    """Begins a sheet; what follows is drawn on it."""
+    if name.text in desk.sheets:
+        raise Refusal(
+            "name-taken", f'there is a drawing "{name}" already. Write "continue {name}" to go on.', name.spot
+        )
+    if "." in name.text:
+        raise Refusal("name-with-dot", f'"{name}": a drawing is named without a dot.', name.spot)
+    desk.sheets[name.text] = DraftSheet(name.text, text.words if text else "")
+    desk.history[name.text] = []
+    desk.sheet = name.text
+
+
+def go_on(name: tree.Name, desk: Desk) -> None:
+    """Goes back to a sheet begun before."""
+    if name.text not in desk.sheets:
+        raise desk.missing("drawing", name, desk.sheets)
+    desk.sheet = name.text
+
+
+@dataclass(frozen=True, slots=True)
+class Redrawing:
+    """A `redraw` line with the changes that follow it."""
+
+    redraw: tree.Redraw
+    changes: tuple[Written, ...]
+
+
+def with_changes(lines: Sequence[Written]) -> tuple[Written, ...]:
+    """The statements, each `redraw` taken together with the changes after it."""
+    together: list[Written] = []
+    for line in lines:
+        before = together[-1].statement if together else None
+        if isinstance(line.statement, (tree.WithChange, tree.Without)) and isinstance(before, Redrawing):
+            grown = Redrawing(before.redraw, (*before.changes, line))
+            together[-1] = Written(together[-1].line, grown, line.file)
+        elif isinstance(line.statement, tree.Redraw):
+            together.append(Written(line.line, Redrawing(line.statement, ()), line.file))
+        else:
+            together.append(line)
+    return tuple(together)
+
+
+def redraw(line: Written, desk: Desk, play: Play) -> None:
+    """Draws the steps of a sheet again on a new one, the named ones changed or left out."""
+    step: tree.Redraw = line.statement.redraw
+    if step.original.text not in desk.history:
+        raise desk.missing("drawing", step.original, desk.sheets)
+    steps = list(desk.history[step.original.text])
+    begin(step.name, step.text, desk)
+    instead, left_out = _changes(line.statement.changes)
+    known = {_made(original) for original in steps}
+    for name in (*instead, *left_out):
+        if name not in known:
+            raise Refusal(
+                "nothing-to-change",
+                f'the drawing {step.original} has no step that makes "{name}". Steps make: {", ".join(sorted(known))}.',
+                step.name.spot,
+            )
+    anew = [instead.get(_made(original), original) for original in steps if _made(original) not in left_out]
+    for index in range(len(anew)):
+        play(anew, index, desk)
+
+
+def _changes(changes: Sequence[Written]) -> tuple[dict[str, Written], set[str]]:
+    instead: dict[str, Written] = {}
+    left_out: set[str] = set()
+    for change in changes:
+        if isinstance(change.statement, tree.Without):
+            left_out.update(name.text for name in change.statement.names)
+        else:
+            inner = change.statement.step
+            instead[inner.name.text] = Written(change.line, inner, change.file)
+    return instead, left_out
+
+
+def _made(line: Written) -> str:
+    return str(line.statement.name)
+
+
+def trace_lines(line: Written, desk: Desk) -> None:
+    """Traces lines of another sheet in the same place, under their short names."""
+    for name in line.statement.lines:
+        original = desk.named_line(name)
+        short = name.text.rpartition(".")[2]
+        full = desk.qualified(short)
+        if full in desk.lines or full in desk.points:
+            raise Refusal("name-taken", f'"{short}" is on this sheet already.', name.spot)
+        drawn = NewLine(original.path, original.kind, "", "", {"line": named(name)})
+        put(full, drawn, desk)
+        write_step(line, full, "sheet.trace", drawn, desk)
+
+
+def lay(line: Written, desk: Desk) -> None:
+    """Lays a sheet or outline on the sheet in hand: P on Q, R towards S, perhaps overlapped, perhaps turned over.
+
+    What is laid keeps its names, after the name under which it is laid (`front.N`).
+    """
+    step: tree.LayPart = line.statement
+    part = step.part.text
+    if part not in desk.sheets:
+        raise desk.missing("drawing or outline", step.part, desk.sheets)
+    affine = _placed(step, desk) if step.placing else Affine.identity()
+    front = desk.qualified((step.name or step.part).text)
+    _copy_part(part, front, affine, desk)
+    drawn = NewPoint(affine.apply(_first_point(part, desk)), _lay_words(step))
+    write_step(line, front, "sheet.lay" if step.placing else "sheet.lay_plain", drawn, desk)
+
+
+def _copy_part(part: str, front: str, affine: Affine, desk: Desk) -> None:
+    number = len(desk.steps) + 1
+    for full, point in list(desk.points.items()):
+        if full.startswith(f"{part}."):
+            name = front + full.removeprefix(part)
+            desk.points[name] = type(point)(name, affine.apply(point.at), number)
+    for full, drawn in list(desk.lines.items()):
+        if full.startswith(f"{part}."):
+            name = front + full.removeprefix(part)
+            path = drawn.path.transformed(affine)
+            desk.lines[name] = type(drawn)(name, path, drawn.kind, drawn.start, drawn.end, number, ())
+
+
+def _first_point(part: str, desk: Desk) -> Point:
+    return next((point.at for full, point in desk.points.items() if full.startswith(f"{part}.")), Point(0, 0))
+
+
+def _placed(step: tree.LayPart, desk: Desk) -> Affine:
+    """The motion that lays the part down."""
+    placing = step.placing
+    assert placing is not None  # noqa: S101 - the caller has seen to it
+    p, r = (_own_point(step.part, name, desk) for name in (placing.point, placing.second))
+    q, s = desk.point(placing.onto), desk.point(placing.towards)
+    if p.distance(r) == 0 or q.distance(s) == 0:
+        raise Refusal(
+            "points-fall-together",
+            "two points in the same place give no direction to lay along.",
+            placing.point.spot,
+        )
+    over = Affine.mirror(p, r - p) if placing.turned_over else Affine.identity()
+    laid = over.then(Affine.taking(p, r, q, s))
+    return laid.then(_overlap(step, laid, q, laid.apply(r), desk)) if placing.overlap is not None else laid
+
+
+def _own_point(part: tree.Name, name: tree.Name, desk: Desk) -> Point:
+    found = desk.points.get(f"{part}.{name}")
+    if found is None:
+        own = (full.removeprefix(f"{part}.") for full in desk.points if full.startswith(f"{part}."))
+        raise desk.missing(f"point of {part}", name, own)
+    return found.at
+
+
+def _overlap(step: tree.LayPart, laid: Affine, hub: Point, tip: Point, desk: Desk) -> Affine:
+    """The small turn about the first point that brings the second over its partner, away from the part's own side."""
+    assert step.placing is not None and step.placing.overlap is not None  # noqa: S101, PT018
+    amount = pencil(step.placing.overlap, desk).value
+    reach = hub.distance(tip)
+    if abs(amount) >= reach:
+        raise Refusal(
+            "overlap-too-large",
+            f"an overlap of {amount / 10:.1f} cm is as long as the seam itself ({reach / 10:.1f} cm). Make it smaller.",
+            step.part.spot,
+            (Number("overlap", amount), Number("seam", reach)),
+        )
+    own = [laid.apply(point.at) for full, point in desk.points.items() if full.startswith(f"{step.part}.")]
+    side = sum((tip - hub).cross(point - hub) for point in own)
+    return Affine.rotation(-copysign(asin(amount / reach), side), hub)
+
+
+def _lay_words(step: tree.LayPart) -> dict[str, Said]:
+    words = {"part": named(step.part)}
+    placing = step.placing
+    if placing is None:
+        return words
+    words |= {"point": named(placing.point), "onto": named(placing.onto)}
+    words |= {"second": named(placing.second), "towards": named(placing.towards)}
+    words["over"] = word("over" if placing.turned_over else "none")
+    words["overlap"] = word("overlap" if placing.overlap is not None else "none")
+    return words

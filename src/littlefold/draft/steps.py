@@ -1,0 +1,118 @@
+"""Draws one statement: the construction is done, what it makes is named, the step is written down."""
+
+from __future__ import annotations
+
+from dataclasses import fields, is_dataclass
+from functools import lru_cache
+from typing import TYPE_CHECKING, Any
+
+from littlefold.draft import constructions  # noqa: F401 - importing it fills the register
+from littlefold.draft.desk import MOST_ACTS, MOST_STEPS
+from littlefold.draft.drawn import Drawn, NewLine, NewPoint
+from littlefold.draft.guides import guides
+from littlefold.draft.model import DraftLine, DraftPoint, Said, Step
+from littlefold.draft.quantity import Dimension, Quantity, length
+from littlefold.draft.refusal import Refusal
+from littlefold.draft.register import CONSTRUCTIONS
+from littlefold.draft.values import note_printed, source_words
+from littlefold.recipe import tree
+from littlefold.recipe.wording import written
+
+if TYPE_CHECKING:
+    from littlefold.draft.desk import Desk
+    from littlefold.recipe.recipe import Written
+
+
+def draw_step(line: Written, desk: Desk) -> None:
+    """Draws a point or line and writes down the step."""
+    statement = line.statement
+    name = desk.qualified(statement.name.text)
+    _allow(name, statement.name, desk)
+    construction = CONSTRUCTIONS[type(statement)]
+    drawn = construction.draw(statement, desk)
+    put(name, drawn, desk)
+    write_step(line, name, construction.kind, drawn, desk)
+    if line.statement.clauses.printed is not None:
+        note_printed(line, statement.clauses, _printed_value(drawn), desk)
+
+
+def _allow(name: str, made: tree.Name, desk: Desk) -> None:
+    desk.acts += 1
+    if desk.acts > MOST_ACTS or len(desk.steps) >= MOST_STEPS:
+        raise Refusal(
+            "too-much-to-draw",
+            f"the recipe asks for more than {MOST_STEPS} steps or {MOST_ACTS} trials. Make it shorter.",
+            made.spot,
+        )
+    if not desk.sheet:
+        raise Refusal(
+            "no-sheet-yet", f"{made} is drawn on no sheet. Begin with a line: drawing NAME.", made.spot
+        )
+    if "." in made.text:
+        raise Refusal("name-with-dot", f'"{made}": what is drawn is named without a dot.', made.spot)
+    if name in desk.points or name in desk.lines or made.text in desk.values:
+        raise Refusal("name-taken", f'"{made}" has a meaning already. Choose another name.', made.spot)
+
+
+def put(name: str, drawn: Drawn, desk: Desk) -> None:
+    """Puts what was drawn on the desk, under its full name."""
+    number = len(desk.steps) + 1
+    if isinstance(drawn, NewPoint):
+        desk.points[name] = DraftPoint(name, drawn.at, number)
+    else:
+        desk.lines[name] = DraftLine(
+            name, drawn.path, drawn.kind, drawn.start, drawn.end, number, guides(drawn.path, drawn.kind)
+        )
+
+
+def write_step(line: Written, name: str, kind: str, drawn: Drawn, desk: Desk) -> None:
+    """Writes down a step."""
+    statement, distance = line.statement, drawn.distance
+    clauses = getattr(statement, "clauses", None) or tree.Clauses()
+    desk.steps.append(
+        Step(
+            len(desk.steps) + 1,
+            name,
+            desk.sheet,
+            kind,
+            dict(drawn.words),
+            written(distance.expr) if distance else "",
+            distance.value if distance else None,
+            distance.exact if distance else None,
+            source_words(clauses.source),
+            line.line,
+            1,
+            clauses.text.words if clauses.text else "",
+            _terms(distance.expr, desk) if distance else (),
+        )
+    )
+
+
+def _printed_value(drawn: Drawn) -> Quantity:
+    if drawn.distance is not None:
+        return length(drawn.distance.exact)
+    if isinstance(drawn, NewLine):
+        return length(drawn.path.length())
+    return length(0.0)
+
+
+def _terms(expr: tree.Expr, desk: Desk) -> tuple[tuple[str, Said], ...]:
+    """The names in a formula and their values."""
+    found: list[tuple[str, Said]] = []
+    for name in names_in(expr):
+        value = desk.values.get(desk.qualified(name), desk.values.get(name))
+        if isinstance(value, Quantity):
+            sort = {Dimension.LENGTH: "length", Dimension.ANGLE: "angle"}.get(value.dimension, "number")
+            found.append((name, Said(sort, value.value)))  # type: ignore[arg-type]
+    return tuple(found)
+
+
+@lru_cache(maxsize=4096)
+def names_in(expr: Any) -> tuple[str, ...]:
+    """The names of values in an expression, each once, in order."""
+    if isinstance(expr, tree.Named):
+        return (expr.name.text,)
+    if not is_dataclass(expr):
+        return ()
+    inner = [name for part in fields(expr) for name in names_in(getattr(expr, part.name))]
+    return tuple(dict.fromkeys(inner))

@@ -1,0 +1,13 @@
+"""Pieces in one line: rectangles, bias strips, bands, facings."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from littlefold.draft.desk import Desk
+    from littlefold.recipe.recipe import Written
+
+STRIP_ACTS: dict[type, Callable[[Written, Desk], None]] = {}

@@ -1,0 +1,196 @@
+"""The numbers a recipe works with: measurements, choices, amounts, units, tables."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.body.measurements import Origin, Reading
+from littlefold.draft.arithmetic import evaluate, evaluate_length
+from littlefold.draft.model import Amount
+from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity, length
+from littlefold.draft.refusal import Refusal
+from littlefold.problem import Number
+from littlefold.recipe import tree
+from littlefold.recipe.wording import written
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from littlefold.draft.desk import Desk, Value
+    from littlefold.recipe.recipe import Written
+
+
+def measure(line: Written, desk: Desk) -> None:
+    """Takes the measurements a recipe asks for from the child's."""
+    for wanted in line.statement.wanted:
+        _take(line, wanted.name, wanted.fallback, "", desk)
+
+
+def own_measure(line: Written, desk: Desk) -> None:
+    """Takes a measurement of the recipe's own."""
+    step: tree.OwnMeasure = line.statement
+    _take(line, step.name, step.fallback, step.how.words, desk)
+
+
+def _take(line: Written, name: tree.Name, fallback: tree.Expr | None, how: str, desk: Desk) -> None:
+    if name.text in desk.used:
+        return
+    reading = desk.measurements.get(name.text)
+    if fallback is not None and (reading is None or reading.origin is Origin.ESTIMATED):
+        reading = Reading(evaluate_length(fallback, desk), Origin.ESTIMATED)
+        desk.measurements = desk.measurements.with_reading(name.text, reading)
+    if reading is None:
+        told = f" How to take it: {how}." if how else ""
+        raise Refusal(
+            "measurement-missing", f"the measurement {name} is needed and not given.{told}", name.spot
+        )
+    if reading.mm <= 0:
+        raise Refusal(
+            "measurement-not-positive",
+            f"{name} is {reading.mm / 10:.1f} cm; it must be larger than 0.",
+            name.spot,
+            (Number(name.text, reading.mm),),
+        )
+    desk.used.append(name.text)
+    enter(line, name, length(reading.mm), desk, title=how)
+
+
+def unit(line: Written, desk: Desk) -> None:
+    """Declares an old unit."""
+    step: tree.Unit = line.statement
+    if step.name.text in desk.units:
+        raise Refusal("name-taken", f"the unit {step.name} is known already.", step.name.spot)
+    value = evaluate(step.value, desk)
+    if value.value <= 0 or value.dimension not in {Dimension.LENGTH, Dimension.ANGLE, Dimension.AGE}:
+        raise Refusal(
+            "not-a-unit",
+            f"the unit {step.name} must be a length, angle or age larger than 0.",
+            step.name.spot,
+        )
+    desk.units[step.name.text] = value
+
+
+def choice_length(line: Written, desk: Desk, choices: Mapping[str, float | str]) -> None:
+    """A choice between two bounds."""
+    step: tree.ChoiceLength = line.statement
+    default, low, high = (evaluate(part, desk) for part in (step.default, step.low, step.high))
+    if len({default.dimension, low.dimension, high.dimension}) > 1:
+        raise Refusal(
+            "choice-of-mixed-kinds",
+            f"the numbers of the choice {step.name} must be of one kind.",
+            step.name.spot,
+        )
+    value = default.value
+    chosen = choices.get(step.name.text)
+    if isinstance(chosen, (int, float)):
+        value = float(chosen)
+    enter(line, step.name, Quantity(value, default.dimension), desk, title=_title(step.text))
+    if not low.value - 1e-9 <= value <= high.value + 1e-9:
+        raise _outside(step, value, low.value, high.value, default.dimension)
+
+
+def _outside(step: tree.ChoiceLength, value: float, low: float, high: float, dimension: Dimension) -> Refusal:
+    unit_name = UNIT_NAMES[dimension]
+    scale, said = (10, "cm") if dimension is Dimension.LENGTH else (1, "")
+    return Refusal(
+        "choice-out-of-bounds",
+        f"{step.name} is {value / scale:g} {said}; the recipe allows {low / scale:g} to {high / scale:g} {said}. "
+        "Choose a value between them.",
+        step.name.spot,
+        (
+            Number(step.name.text, value, unit_name),
+            Number("least", low, unit_name),
+            Number("most", high, unit_name),
+        ),
+    )
+
+
+def choice_option(line: Written, desk: Desk, choices: Mapping[str, float | str]) -> None:
+    """A choice between options; the first stands when nobody chooses."""
+    step: tree.ChoiceOption = line.statement
+    options = tuple(option.text for option in step.options)
+    desk.options[step.name.text] = options
+    chosen = choices.get(step.name.text, options[0])
+    enter(line, step.name, chosen if chosen in options else options[0], desk, title=_title(step.text))
+    if chosen not in options:
+        raise Refusal(
+            "unknown-option",
+            f'"{chosen}" is no option of {step.name}. Options: {", ".join(options)}.',
+            step.name.spot,
+        )
+
+
+def amount(line: Written, desk: Desk) -> None:
+    """A named value."""
+    step: tree.Amount = line.statement
+    value = evaluate(step.value, desk)
+    note_printed(line, step.clauses, value, desk)
+    enter(
+        line,
+        step.name,
+        value,
+        desk,
+        written(step.value),
+        _title(step.clauses.text),
+        source_words(step.clauses.source),
+    )
+
+
+def table(line: Written, desk: Desk) -> None:
+    """A table; it is looked up when it is used."""
+    step: tree.Table = line.statement
+    _free(step.name, desk)
+    desk.tables[step.name.text] = step
+
+
+def allowances(line: Written, desk: Desk) -> None:
+    """The allowances of the recipe, by kind of edge."""
+    step: tree.Allowances = line.statement
+    for rule in step.rules:
+        if rule.kind.text not in desk.allowances:
+            known = ", ".join(desk.allowances)
+            raise Refusal(
+                "unknown-edge-kind", f'"{rule.kind}" is no kind of edge. Kinds: {known}.', rule.kind.spot
+            )
+        desk.allowances[rule.kind.text] = evaluate_length(rule.width, desk)
+
+
+def enter(  # noqa: PLR0917
+    line: Written,
+    name: tree.Name,
+    value: Value,
+    desk: Desk,
+    formula: str = "",
+    title: str = "",
+    source: str = "",
+) -> None:
+    """Puts a value under a name, once."""
+    _free(name, desk)
+    desk.values[name.text] = value
+    said = value if isinstance(value, str) else value.value
+    unit_name = "" if isinstance(value, str) else UNIT_NAMES[value.dimension]
+    desk.amounts.append(Amount(name.text, said, unit_name, formula, title, source, line.line))
+
+
+def _free(name: tree.Name, desk: Desk) -> None:
+    if name.text in desk.values or name.text in desk.tables:
+        raise Refusal("name-taken", f'"{name}" has a meaning already. Choose another name.', name.spot)
+    if "." in name.text:
+        raise Refusal("name-with-dot", f'"{name}": a name that is made here has no dot.', name.spot)
+
+
+def note_printed(line: Written, clauses: tree.Clauses, value: Quantity, desk: Desk) -> None:
+    """Remembers the book's own number, to be compared where the book's own example is drafted."""
+    if clauses.printed is not None:
+        desk.printed.append((line, clauses.printed, value))
+
+
+def source_words(source: tree.Text | tree.CommonPractice | None) -> str:
+    """A source in words; empty where none is named."""
+    if isinstance(source, tree.CommonPractice):
+        return "common practice, no source"
+    return source.words if source else ""
+
+
+def _title(text: tree.Text | None) -> str:
+    return text.words if text else ""
