@@ -1,0 +1,56 @@
+"""Edges that are sewn or turned have an allowance."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.check.register import rule
+from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.worn import is_sewn
+from littlefold.draft.model import EdgeKind
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.draft.model import DraftEdge
+    from littlefold.pattern.model import Pattern, Piece
+    from littlefold.problem import Problem
+
+CODE = "allowance-missing"
+LEAST = 3.0  # mm, about 1/8 in: the narrowest seam that holds; common practice, no source
+_NEEDS_CLOTH = frozenset({EdgeKind.SEAM, EdgeKind.GATHERED, EdgeKind.HEM, EdgeKind.CASING, EdgeKind.FACED})
+
+
+@rule(
+    code=CODE,
+    title="Every edge that is sewn or turned has an allowance",
+    why="Without cloth beyond the stitch line the piece comes out smaller than drafted, or frays out of "
+    "its seam.",
+    source="no allowance added to a collar: it came out smaller than drafted (AKrams Ideas, Peter Pan "
+    "collar); "
+    "the least width is common practice, no source",
+)
+def allowance_missing(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
+    """Seam, gathered, hem, casing and faced edges under 3 mm of allowance, and raw edges in a seam."""
+    for piece in pattern.pieces:
+        for edge in piece.edges:
+            if edge.allowance < LEAST and _needs_cloth(pattern, piece, edge):
+                yield _problem(piece, edge)
+
+
+def _needs_cloth(pattern: Pattern, piece: Piece, edge: DraftEdge) -> bool:
+    sewn_raw = edge.kind is EdgeKind.RAW and is_sewn(pattern, piece, edge)
+    return edge.kind in _NEEDS_CLOTH or sewn_raw
+
+
+def _problem(piece: Piece, edge: DraftEdge) -> Problem:
+    return found(
+        CODE,
+        f'The {edge.kind} edge "{edge.name}" of the piece "{piece.name}" has an allowance of '
+        f"{cm(edge.allowance)}; "
+        f"it needs at least {cm(LEAST)}.",
+        "Say how wide its allowance is, or that it is bound or lies on the selvedge.",
+        place=on_piece(piece, edge.name),
+        numbers=(mm("allowance", edge.allowance), mm("least", LEAST)),
+    )

@@ -1,0 +1,42 @@
+"""The child is of a stature that the recipe suits."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.check.body import stature
+from littlefold.check.register import rule
+from littlefold.check.report import cm, found, mm
+from littlefold.problem import Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.pattern.model import Pattern
+    from littlefold.problem import Problem
+
+CODE = "body-outside-suits"
+
+
+@rule(
+    code=CODE,
+    title="The child's stature lies in the range that the recipe suits",
+    why="The proportions of a baby and of a schoolchild differ: formulas hold only for the ages they were "
+    "made for.",
+    source="the recipe's own line; one child needs other sizes for each measure (Beangirl Design 2010/04)",
+)
+def body_outside_suits(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
+    """Children smaller or taller than the recipe says."""
+    tall = stature(pattern)
+    lowest, highest = pattern.draft.stature_range
+    if tall is not None and not lowest <= tall <= highest:
+        yield found(
+            CODE,
+            f'The recipe "{pattern.draft.recipe}" suits statures of {cm(lowest)} to {cm(highest)}; this '
+            "child is "
+            f"{cm(tall)}.",
+            "Look hard at every number, or take another recipe.",
+            numbers=(mm("stature", tall), mm("lowest", lowest), mm("highest", highest)),
+            severity=Severity.WARNING,
+        )

@@ -1,0 +1,47 @@
+"""Every casing has something to run in it, and is wide enough for it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from littlefold.check.notions import has_word
+from littlefold.check.register import COMMON_PRACTICE, rule
+from littlefold.check.report import found, on_piece
+from littlefold.draft.model import EdgeKind
+from littlefold.problem import Number, Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.pattern.model import Pattern
+    from littlefold.problem import Problem
+
+CODE = "casing-empty"
+RUNNING: Final = frozenset(
+    {"elastic", "cord", "drawstring", "tie", "tape", "ribbon", "stud", "snap", "button"}
+)
+
+
+@rule(
+    code=CODE,
+    title="A casing has an elastic, a tape or another closing among the things to buy",
+    why="An edge drafted to be drawn in falls off the body when nothing draws it in.",
+    source=COMMON_PRACTICE,
+)
+def casing_empty(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
+    """Garments with a casing and nothing in the list of notions to run in it."""
+    if any(has_word(notion, RUNNING) for notion in pattern.draft.notions):
+        return
+    edges = [(p, e) for p in pattern.pieces for e in p.edges if e.kind is EdgeKind.CASING]
+    for piece, edge in edges[:1]:
+        yield found(
+            CODE,
+            f'{len(edges)} edges are casings, the first is "{edge.name}" of the piece "{piece.name}", and '
+            "the list "
+            "of notions has 0 things to run in them.",
+            "Add the elastic with its length.",
+            place=on_piece(piece, edge.name),
+            numbers=(Number("casings", len(edges), "count"), Number("notions", 0, "count")),
+            severity=Severity.WARNING,
+        )

@@ -1,0 +1,64 @@
+"""A turned hem can lie flat."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.check.register import COMMON_PRACTICE, rule
+from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.draft.model import EdgeKind
+from littlefold.problem import Number, Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.draft.model import DraftEdge
+    from littlefold.pattern.model import Pattern, Piece
+    from littlefold.problem import Problem
+
+CODE = "hem-too-curved"
+TURNED = frozenset({EdgeKind.HEM, EdgeKind.CASING})
+# The part of itself by which the turned edge may be longer or shorter than the line it is sewn to.
+ALLOWED = 0.35
+SAMPLES = 24  # places along the edge at which the curvature is looked at
+
+
+@rule(
+    code=CODE,
+    title="A hem or casing is not too deep for its curve",
+    why="The cut edge of a hem on a curve is longer (or shorter) than the line it is turned to: depth times "
+    "curvature. Too much of it stands in pleats, too little tears.",
+    source=COMMON_PRACTICE,
+)
+def hem_too_curved(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
+    """Turned edges whose allowance is more than 0.35 of the radius of their sharpest curve."""
+    for piece in pattern.pieces:
+        for edge in piece.edges:
+            if edge.kind in TURNED and edge.path.length() > 0:
+                yield from _judged(piece, edge)
+
+
+def _judged(piece: Piece, edge: DraftEdge) -> Iterator[Problem]:
+    curvature = sharpest(edge)
+    if abs(curvature) * edge.allowance <= ALLOWED:
+        return
+    excess, radius = curvature * edge.allowance, 1 / abs(curvature)
+    yield found(
+        CODE,
+        f'The {edge.kind} "{edge.name}" of the piece "{piece.name}" is {cm(edge.allowance)} deep on a '
+        "curve of "
+        f"{cm(radius)} radius: its cut edge is {abs(excess):.0%} too {'long' if excess > 0 else 'short'}; "
+        f"{ALLOWED:.0%} can be worked in.",
+        f"Make it at most {cm(ALLOWED * radius)} deep, or face or bind the edge.",
+        place=on_piece(piece, edge.name),
+        numbers=(mm("depth", edge.allowance), mm("radius", radius), Number("excess", excess, "ratio")),
+        severity=Severity.WARNING,
+    )
+
+
+def sharpest(edge: DraftEdge) -> float:
+    """The greatest curvature of an edge [1/mm], positive where the outline bulges; corners are left out."""
+    whole = edge.path.length()
+    places = (whole * (k + 0.5) / SAMPLES for k in range(SAMPLES))
+    return max((edge.path.curvature_at_length(place) for place in places), key=abs)

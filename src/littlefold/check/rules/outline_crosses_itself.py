@@ -1,0 +1,61 @@
+"""The stitch line and the cutting line of a piece do not cross themselves."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import shapely
+
+from littlefold.check.area import ring
+from littlefold.check.register import COMMON_PRACTICE, rule
+from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.problem import Number
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.geometry import Path
+    from littlefold.pattern.model import Pattern, Piece
+    from littlefold.problem import Problem
+
+CODE = "outline-crosses-itself"
+
+
+@rule(
+    code=CODE,
+    title="No outline crosses itself",
+    why="A piece whose line crosses itself has no inside: two points of the draft stand in the wrong order.",
+    source=COMMON_PRACTICE,
+)
+def outline_crosses_itself(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
+    """Stitch lines and cutting lines that meet themselves."""
+    for piece in pattern.pieces:
+        yield from _crossing(piece, "stitch line", piece.outline.stitch)
+        yield from _crossing(piece, "cutting line", piece.outline.cut)
+
+
+def _crossing(piece: Piece, line: str, path: Path) -> Iterator[Problem]:
+    loop = ring(path)
+    if loop.is_simple:
+        return
+    x, y = _place_of_crossing(loop)
+    yield found(
+        CODE,
+        f'The {line} of the piece "{piece.name}" crosses itself {cm(x)} to the right and {cm(y)} up from the '
+        "origin of its drawing; it may cross itself 0 times.",
+        "Look at the points near it: are two of them exchanged, or is a depth or an allowance too large "
+        "for a "
+        "short edge?",
+        place=on_piece(piece),
+        numbers=(mm("x", x), mm("y", y), Number("allowed", 0, "count")),
+    )
+
+
+def _place_of_crossing(loop: shapely.LinearRing) -> tuple[float, float]:
+    """A point at which a ring meets itself: a node of the noded ring at which more than two parts end."""
+    ends: dict[tuple[float, float], int] = {}
+    for part in shapely.get_parts(shapely.node(loop)):
+        for end in (part.coords[0], part.coords[-1]):
+            ends[end] = ends.get(end, 0) + 1
+    return max(ends, key=lambda end: ends[end])

@@ -1,0 +1,49 @@
+"""The edges of a piece run round it counter-clockwise."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from littlefold.check.area import ring
+from littlefold.check.register import COMMON_PRACTICE, rule
+from littlefold.check.report import found, on_piece
+from littlefold.problem import Number
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.pattern.model import Pattern
+    from littlefold.problem import Problem
+
+CODE = "outline-wrong-way"
+# Half a square centimetre [mm2]: less than this is no piece of cloth, and its way round means nothing.
+LEAST_AREA = 50.0
+
+
+@rule(
+    code=CODE,
+    title="The edges run round every piece the right way, and enclose some cloth",
+    why="Allowances are added to the right of the way round; listed the wrong way they would lie inside.",
+    source=COMMON_PRACTICE,
+)
+def outline_wrong_way(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
+    """Pieces whose outline runs clockwise, or encloses nothing."""
+    for piece in pattern.pieces:
+        loop = ring(piece.outline.stitch)
+        enclosed = _signed_area(tuple(loop.coords))
+        if loop.is_simple and enclosed < LEAST_AREA:
+            yield found(
+                CODE,
+                f'The edges of the piece "{piece.name}" enclose {enclosed / 100:.1f} square cm, counted '
+                f"counter-clockwise; at least {LEAST_AREA / 100:.1f} are needed.",
+                "List the edges in the order in which they follow each other round the piece.",
+                place=on_piece(piece),
+                numbers=(Number("area", enclosed, "mm2"), Number("least", LEAST_AREA, "mm2")),
+            )
+
+
+def _signed_area(points: tuple[tuple[float, ...], ...]) -> float:
+    """The area by the shoelace sum [mm2]: positive counter-clockwise."""
+    return sum(p[0] * q[1] - q[0] * p[1] for p, q in pairwise(points)) / 2

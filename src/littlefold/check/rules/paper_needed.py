@@ -1,0 +1,76 @@
+"""How large a sheet each drawing needs."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.check.register import rule
+from littlefold.check.report import cm, found, mm
+from littlefold.problem import Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.draft.model import DraftSheet
+    from littlefold.geometry import Bounds
+    from littlefold.pattern.model import Pattern, Piece
+    from littlefold.problem import Problem
+
+CODE = "paper-needed"
+
+
+@rule(
+    code=CODE,
+    title="The paper that a drawing by hand needs",
+    why="The learner folds or cuts the paper before the first line is drawn.",
+    source="a bib on paper of 15 by 11 in folded lengthwise, drawers on 14 by 22 in (School Needlework); "
+    "folded "
+    "paper an inch or so wider than the widest half piece is common practice, no source",
+)
+def paper_needed(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
+    """A note for each drawing; a folded sheet is wider than its half pieces by the fold margin."""
+    bounds = sheet_bounds(pattern)
+    for sheet in pattern.draft.sheets:
+        if sheet.name in bounds:
+            yield _note(sheet, bounds[sheet.name], circumstances.fold_margin)
+
+
+def sheet_bounds(pattern: Pattern) -> Mapping[str, Bounds]:
+    """What each drawing covers: its lines, and the cutting lines of the pieces traced from it."""
+    covered: dict[str, Bounds] = {}
+    for name, line in pattern.draft.lines.items():
+        _cover(covered, name.partition(".")[0], line.path.bounds())
+    for drafted in pattern.draft.pieces:
+        piece = _traced(pattern, drafted.name)
+        if piece is not None:
+            _cover(covered, drafted.sheet, piece.outline.cut.bounds())
+    return covered
+
+
+def _traced(pattern: Pattern, name: str) -> Piece | None:
+    return next((piece for piece in pattern.pieces if piece.name == name), None)
+
+
+def _cover(covered: dict[str, Bounds], sheet: str, more: Bounds) -> None:
+    covered[sheet] = covered[sheet].union(more) if sheet in covered else more
+
+
+def _note(sheet: DraftSheet, bounds: Bounds, margin: float) -> Problem:
+    if sheet.on_fold:
+        width = 2 * (bounds.width + margin)
+        words = (
+            f'The drawing "{sheet.name}" needs paper of {cm(width)} by {cm(bounds.height)}, folded '
+            "lengthwise to "
+            f"{cm(width / 2)}: {cm(margin)} wider than the widest half piece, {cm(bounds.width)}."
+        )
+    else:
+        width = bounds.width
+        words = f'The drawing "{sheet.name}" needs paper of at least {cm(width)} by {cm(bounds.height)}.'
+    return found(
+        CODE,
+        words,
+        "Cut the paper a little larger than that.",
+        numbers=(mm("width", width), mm("height", bounds.height), mm("drawn", bounds.width)),
+        severity=Severity.NOTE,
+    )

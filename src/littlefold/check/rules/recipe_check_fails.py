@@ -1,0 +1,54 @@
+"""What the recipe itself asks for holds."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.check.register import rule
+from littlefold.check.report import cm, found
+from littlefold.problem import Number, Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.draft.model import Comparison
+    from littlefold.pattern.model import Pattern
+    from littlefold.problem import Problem
+
+CODE = "recipe-check-fails"
+
+
+@rule(
+    code=CODE,
+    title="The recipe's own checks hold",
+    why="Whoever wrote the recipe knew where it goes wrong, and gave the reason.",
+    source="the recipe's own line",
+)
+def recipe_check_fails(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
+    """Check lines of the recipe that do not hold for this child; silent where the draft has reported them."""
+    if any(problem.code == CODE for problem in pattern.draft.problems):
+        return
+    for comparison in pattern.draft.comparisons:
+        if not comparison.passes:
+            yield _problem(comparison)
+
+
+def _problem(said: Comparison) -> Problem:
+    left, right = _spoken(said.left, said.unit), _spoken(said.right, said.unit)
+    return found(
+        CODE,
+        f"The recipe asks that {said.left_text} {said.sign} {said.right_text}; here {left} stands against "
+        f"{right}.",
+        said.reason,
+        place=said.place,
+        numbers=(
+            Number(said.left_text, said.left, said.unit),
+            Number(said.right_text, said.right, said.unit),
+        ),
+        severity=Severity(said.severity),
+    )
+
+
+def _spoken(value: float, unit: str) -> str:
+    return cm(value) if unit == "mm" else f"{value:g} {unit}".strip()

@@ -1,0 +1,53 @@
+"""Edges that are sewn together are equally long, after ease."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.check.register import rule
+from littlefold.check.report import cm, found, mm
+from littlefold.check.seams import run_words, seam_place
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.pattern.model import Pattern, Seam
+    from littlefold.problem import Problem
+
+CODE = "seam-lengths-differ"
+
+
+@rule(
+    code=CODE,
+    title="Edges that are sewn together are equally long, after ease",
+    why="The longer edge puckers or is cut off, and every seam that crosses it is then wrong as well.",
+    source="trueing rule 4: one author allows 1/16 in, many 1/8 in (Threads Magazine 2020/08, 10 "
+    "patternwork skills)",
+)
+def seam_lengths_differ(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
+    """Seams whose second run is not longer than the first by the ease that was meant."""
+    for seam in pattern.seams:
+        off = seam.second_length - seam.first_length - seam.ease
+        if not seam.gather and abs(off) > seam.tolerance:
+            yield _problem(seam, off)
+
+
+def _problem(seam: Seam, off: float) -> Problem:
+    first, second = run_words(seam.first), run_words(seam.second)
+    ease = f" with {cm(seam.ease)} of ease meant" if seam.ease else ""
+    return found(
+        CODE,
+        f"{first} is {cm(seam.first_length)} long and {second} {cm(seam.second_length)}{ease}: they differ "
+        "by "
+        f"{cm(abs(off))}, and {cm(seam.tolerance)} is allowed.",
+        f"Make {second if off > 0 else first} shorter by {cm(abs(off))}, or say that the difference is "
+        "ease or gathers.",
+        place=seam_place(seam),
+        numbers=(
+            mm("first", seam.first_length),
+            mm("second", seam.second_length),
+            mm("ease", seam.ease),
+            mm("tolerance", seam.tolerance),
+        ),
+    )

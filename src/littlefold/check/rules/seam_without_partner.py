@@ -1,0 +1,46 @@
+"""Every edge that is to be sewn has a partner."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.check.register import COMMON_PRACTICE, rule
+from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.worn import is_sewn
+from littlefold.draft.model import EdgeKind
+from littlefold.problem import Number, Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.pattern.model import Pattern
+    from littlefold.problem import Problem
+
+CODE = "seam-without-partner"
+_TO_SEW = frozenset({EdgeKind.SEAM, EdgeKind.GATHERED})
+
+
+@rule(
+    code=CODE,
+    title="Every seam edge is sewn to something",
+    why="A seam edge without a partner is left over when the garment is put together: a seam was "
+    "forgotten, or "
+    "its edge stands in another one by mistake.",
+    source=COMMON_PRACTICE,
+)
+def seam_without_partner(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
+    """Edges of kind seam or gathered that no seam takes in."""
+    for piece in pattern.pieces:
+        for edge in piece.edges:
+            if edge.kind in _TO_SEW and not is_sewn(pattern, piece, edge):
+                yield found(
+                    CODE,
+                    f'The edge "{edge.name}" of the piece "{piece.name}" is a seam of '
+                    f"{cm(edge.path.length())}, "
+                    "but 0 of the recipe's seams sew it to anything.",
+                    "Say what it is sewn to, or say that it is a hem, bound or faced.",
+                    place=on_piece(piece, edge.name),
+                    numbers=(mm("length", edge.path.length()), Number("seams", 0, "count")),
+                    severity=Severity.WARNING,
+                )

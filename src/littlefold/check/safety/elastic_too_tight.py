@@ -1,0 +1,58 @@
+"""Elastic does not press."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from littlefold.check.body import girth
+from littlefold.check.notions import elastics, place_of
+from littlefold.check.register import COMMON_PRACTICE, rule
+from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
+from littlefold.check.roles import Role
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.draft.model import Notion
+    from littlefold.pattern.model import Pattern
+    from littlefold.problem import Problem
+
+CODE = "elastic-too-tight"
+# The least length of a relaxed elastic, over the girth that it lies on: nothing may press on a throat.
+_LEAST: Final[Mapping[Role, tuple[str, float]]] = {
+    Role.NECK: ("neck", 1.0),
+    Role.WAIST: ("waist", 0.8),
+    Role.WRIST: ("wrist", 0.9),
+    Role.LEG: ("ankle", 0.9),
+}
+
+
+@rule(
+    code=CODE,
+    title="A relaxed elastic is no shorter than the neck, 0.8 of the waist, 0.9 of wrist or ankle",
+    why="Tight elastic marks the skin and stops the blood; at the neck it presses on the throat.",
+    source=COMMON_PRACTICE + "; a thin child's waist elastic is 0.9 of the waist (Oliver + S forum)",
+    safety=True,
+)
+def elastic_too_tight(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
+    """Elastics shorter than the girth they lie on allows."""
+    for notion in elastics(pattern):
+        role = place_of(pattern, notion)
+        if role is not None and role in _LEAST:
+            yield from _judged(pattern, notion, role)
+
+
+def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
+    name, share = _LEAST[role]
+    body, length = girth(pattern, name), notion.length or 0.0
+    if body is not None and length < share * body:
+        yield found(
+            CODE,
+            f"The {notion.name.replace('_', ' ')} is {cm(length)} long, relaxed; the {name} is {cm(body)}, "
+            "and it "
+            f"needs {cm(share * body)}.",
+            f"Cut it at least {cm(share * body)} long and try it on the child. {NOT_LEGAL_ADVICE}",
+            numbers=(mm("elastic", length), mm(name, body), mm("least", share * body)),
+            rule=COMMON_PRACTICE,
+        )

@@ -1,0 +1,48 @@
+"""Tapes on bibs and bonnets can strangle."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from littlefold.check.cords import cords
+from littlefold.check.register import rule
+from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
+from littlefold.check.safety.limits import EN_CORDS
+from littlefold.problem import Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.pattern.model import Pattern
+    from littlefold.problem import Problem
+
+CODE = "tapes-near-neck"
+_WITH_CAUTION: Final = frozenset({"bib", "hat", "nappy", "nappy_cover", "apron"})
+
+
+@rule(
+    code=CODE,
+    title="Tapes and ties on bibs, hats and nappy covers come with a caution",
+    why="These are outside the cord rules, but a tape round the neck strangles just as well.",
+    source="EN 14682 leaves bibs, nappies and hats out (scope page, iteh); the caution is common practice, "
+    "no source",
+    safety=True,
+)
+def tapes_near_neck(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
+    """Any cord or tape on a bib, a hat, an apron or a nappy cover."""
+    if pattern.draft.garment not in _WITH_CAUTION:
+        return
+    for cord in cords(pattern):
+        yield found(
+            CODE,
+            f"The {cord.name} of {cm(cord.length)} on a {pattern.draft.garment.replace('_', ' ')} is "
+            f"outside {EN_CORDS}, "
+            f"but can strangle; {cm(0)} of tape is safest.",
+            "Close it with a press stud that gives way. With tapes: never in the cot, the pram or out of "
+            "sight, and "
+            f"take it off after the meal. {NOT_LEGAL_ADVICE}",
+            numbers=(mm("tape", cord.length), mm("safest", 0.0)),
+            rule=f"{EN_CORDS} (excluded)",
+            severity=Severity.WARNING,
+        )

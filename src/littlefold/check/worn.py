@@ -1,0 +1,114 @@
+"""Openings and girths as worn: folds and pairs counted, laps taken off, slits added."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from littlefold.draft.model import Cutting, EdgeKind
+
+from .corners import corner_at_end, corner_at_start
+from .roles import Role, edges_with
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.draft.model import DraftEdge, EdgeRef, Inside
+    from littlefold.pattern.model import Pattern, Piece, Seam
+
+LIMBS: Final = frozenset({Role.ARMHOLE, Role.CAP, Role.WRIST, Role.LEG})
+SLITS: Final = frozenset({"slit", "placket", "opening"})
+# A slit both ends of which lie this near to an edge runs along it: its other side is on the other half [mm].
+ON_EDGE: Final = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """One opening as worn; for a limb, that of one side.
+
+    Attributes:
+        parts: The edges that make it.
+        closed: Its length with laps buttoned and slits shut, flat and not drawn in [mm].
+        slits: What its slits and buttoned edges add when they are opened [mm].
+        is_drawn_in: Whether an elastic or a cord can draw it in: some edge of it is a casing.
+    """
+
+    parts: tuple[tuple[Piece, DraftEdge], ...]
+    closed: float
+    slits: float
+    is_drawn_in: bool
+
+    @property
+    def opened(self) -> float:
+        """Its length with everything undone [mm]."""
+        return self.closed + self.slits
+
+
+def opening(pattern: Pattern, role: Role) -> Opening | None:
+    """The opening that the edges of a role make, or None where the garment has none."""
+    parts = tuple(edges_with(pattern, role))
+    if not parts:
+        return None
+    sides = 2 if role in LIMBS else 1
+    flat = sum(stitched(pattern, piece, edge) * times(piece.cutting) for piece, edge in parts)
+    laps = sum(edge_lap(piece, edge) * times(piece.cutting) for piece, edge in parts)
+    slits = sum(undone(piece, edge) for piece, edge in parts)
+    drawn_in = any(edge.kind is EdgeKind.CASING for _, edge in parts)
+    return Opening(parts, (flat - laps) / sides, slits / sides, drawn_in)
+
+
+def times(cutting: Cutting) -> int:
+    """How many times the drawn edge is worn: both halves of a fold, every copy cut."""
+    return cutting.layers
+
+
+def stitched(pattern: Pattern, piece: Piece, edge: DraftEdge) -> float:
+    """The length to which an edge is sewn [mm]: its own, or its share of the edge it is gathered on to."""
+    for seam in pattern.seams:
+        if seam.gather and holds(seam.second, piece, edge) and seam.second_length > 0:
+            return edge.path.length() * seam.first_length / seam.second_length
+    return edge.path.length()
+
+
+def holds(run: tuple[EdgeRef, ...], piece: Piece, edge: DraftEdge) -> bool:
+    """Whether an edge belongs to a run."""
+    return any(ref.piece == piece.name and ref.edge == edge.name for ref in run)
+
+
+def is_sewn(pattern: Pattern, piece: Piece, edge: DraftEdge) -> bool:
+    """Whether any seam takes an edge in."""
+    return any(holds(seam.first, piece, edge) or holds(seam.second, piece, edge) for seam in pattern.seams)
+
+
+def seams_of(pattern: Pattern, piece: Piece, edge: DraftEdge) -> tuple[Seam, ...]:
+    """All seams that take an edge in."""
+    return tuple(s for s in pattern.seams if holds(s.first, piece, edge) or holds(s.second, piece, edge))
+
+
+def neighbours(piece: Piece, edge: DraftEdge) -> tuple[DraftEdge, DraftEdge]:
+    """The edges before and after an edge."""
+    return corner_at_start(piece, edge.name).before, corner_at_end(piece, edge.name).after
+
+
+def edge_lap(piece: Piece, edge: DraftEdge) -> float:
+    """How much of an edge laps over a partner at its ends [mm]."""
+    return sum(near.lap for near in neighbours(piece, edge) if near.kind is EdgeKind.BUTTON)
+
+
+def undone(piece: Piece, edge: DraftEdge) -> float:
+    """What an opening gains when its slits and buttoned edges here are undone, over all copies [mm]."""
+    slits = sum(line.path.length() * slit_sides(piece, line) for line in slits_at(piece, edge))
+    buttons = sum(near.path.length() for near in neighbours(piece, edge) if near.kind is EdgeKind.BUTTON)
+    return (slits + buttons) * times(piece.cutting)
+
+
+def slits_at(piece: Piece, edge: DraftEdge) -> Iterator[Inside]:
+    """The slits, plackets and openings that open on to an edge."""
+    return (line for line in piece.inside if line.kind in SLITS and line.edge == edge.name)
+
+
+def slit_sides(piece: Piece, slit: Inside) -> int:
+    """How many sides of a slit lie on the drawn piece: one where it runs along a fold or a seam."""
+    ends = (slit.path.start, slit.path.end)
+    along = (all(edge.path.nearest(end).distance <= ON_EDGE for end in ends) for edge in piece.edges)
+    return 1 if any(along) else 2
