@@ -60,7 +60,7 @@ ACTS: dict[type, Act] = {
     tree.Mark: stating.mark,
     tree.Sew: sewing.sew,
     tree.Caution: _caution,
-    **{statement: draw_step for statement in CONSTRUCTIONS},
+    **dict.fromkeys(CONSTRUCTIONS, draw_step),
     **dict.fromkeys(
         (tree.RecipeName, tree.Title, tree.Suits, tree.Source, tree.Garment, tree.Knit), _nothing
     ),

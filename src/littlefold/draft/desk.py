@@ -6,6 +6,7 @@ It is the only thing in this stage that changes.  It lives as long as one evalua
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 from typing import TYPE_CHECKING
@@ -28,7 +29,6 @@ if TYPE_CHECKING:
         DraftPoint,
         DraftSeam,
         DraftSheet,
-        EdgeRef,
         Notion,
         Step,
     )
@@ -193,7 +193,7 @@ class Desk:
         return full.removeprefix(front) if self.sheet else full
 
     def _apart(self, ref: tree.LineRef, places: list[Point]) -> None:
-        for one, other in zip(places, places[1:], strict=False):
+        for one, other in itertools.pairwise(places):
             if one.distance(other) < 1e-6:  # noqa: PLR2004 - geometry.tolerance.SAME_POINT: no direction between
                 raise Refusal(
                     "points-fall-together",

@@ -14,13 +14,13 @@ from typing import TYPE_CHECKING
 
 from littlefold.draft.arithmetic import evaluate_angle
 from littlefold.draft.drawn import named, word
-from littlefold.draft.model import Said
 from littlefold.draft.refusal import Refusal
 from littlefold.geometry import Affine, Point, Vector
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
     from littlefold.draft.desk import Desk
+    from littlefold.draft.model import Said
 
 GOING = {"up": Vector(0, 1), "down": Vector(0, -1), "left": Vector(-1, 0), "right": Vector(1, 0)}
 

@@ -80,7 +80,7 @@ def _bounds_make_sense(step: tree.Find, low: Quantity, high: Quantity, start: Qu
 class _Trial:
     """Draws what follows for a value of the unknown, and gives the gap between both sides of the goal."""
 
-    def __init__(  # noqa: PLR0917
+    def __init__(
         self, step: tree.Find, following: Sequence[Written], desk: Desk, play: Play, dimension: Dimension
     ) -> None:
         self.step, self.following, self.desk, self.play, self.dimension = (

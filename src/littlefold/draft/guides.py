@@ -1,5 +1,7 @@
-"""Guide points of a curve, so that a hand can plot it: its depth from the straight line at a quarter, a half and
-three quarters of the way."""
+"""Guide points of a curve, so that a hand can plot it.
+
+They give its depth from the straight line at a quarter, a half and three quarters of the way.
+"""
 
 from __future__ import annotations
 

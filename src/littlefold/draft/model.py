@@ -1,5 +1,4 @@
-"""What a recipe makes on paper for one child: named points and lines, the steps that drew them, and the pieces
-as the recipe states them.
+"""What a recipe makes on paper for one child: named points and lines, their steps, and the pieces as stated.
 
 Every number is worked out; nothing here depends on units of speech.  Lengths are millimetres, x to the right,
 y up, as drawn (a piece on the fold is its half).
@@ -14,7 +13,7 @@ from typing import TYPE_CHECKING, Literal
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from littlefold.body import Measurements
+    from littlefold.body.measurements import Measurements
     from littlefold.geometry import Path, Point
     from littlefold.problem import Place, Problem
 

@@ -1,4 +1,4 @@
-"""Closed outlines from lines in order: cut where neighbours meet, turned counter-clockwise, stitch line found.
+r"""Closed outlines from lines in order: cut where neighbours meet, turned counter-clockwise, stitch line found.
 
    neckline
 A ---.        Lines as drawn often run on past each other (armhole and side), or stop at a point of each
@@ -75,7 +75,7 @@ def _corner(
             (Number("gap", gap),),
         )
     if len(paths) == 2 and len(options) > 1:  # noqa: PLR2004 - two edges meet twice: once at each turn
-        return sorted(options)[0] if index == 0 else sorted(options)[-1]
+        return min(options) if index == 0 else max(options)
     return min(options, key=lambda option: _overrun(first, option[0]) + _overrun(second, option[1]))
 
 

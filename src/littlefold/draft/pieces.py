@@ -9,11 +9,11 @@ from littlefold.draft.model import Cutting, DraftEdge, DraftNotch, DraftPiece, E
 from littlefold.draft.outline import closed, counter_clockwise, snapped, stitch_lines
 from littlefold.draft.refusal import Refusal
 from littlefold.geometry import Path, Point, Vector
-from littlefold.problem import Place
 
 if TYPE_CHECKING:
     from typing import Literal
 
+    from littlefold.problem import Place
     from littlefold.recipe.recipe import Written
     from littlefold.recipe.tree import Spot
 

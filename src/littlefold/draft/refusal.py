@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from littlefold.recipe.tree import Spot
 
 
-class Refusal(Exception):  # noqa: N818 - it is no error of ours
+class Refusal(Exception):
     """What is wrong with a statement: a code, a sentence, the spot in the statement, the numbers compared."""
 
     def __init__(

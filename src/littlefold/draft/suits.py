@@ -30,5 +30,5 @@ def stature_range(recipe: Recipe) -> tuple[float, float]:
     except Refusal:
         return ANY
     if low.dimension is Dimension.AGE and high.dimension is Dimension.AGE:
-        return stature_at(low.value, None).m * 10, stature_at(high.value, None).m * 10
+        return stature_at(low.value, None).median, stature_at(high.value, None).median
     return low.value, high.value

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from littlefold.body.chart import size_for
@@ -70,7 +71,7 @@ def _in_order(table: tree.Table, name: tree.Name, rows: list[tuple[Quantity, Qua
             f"table {table.name} goes by {table.key}; each row begins with one.",
             name.spot,
         )
-    if any(one[0].value >= other[0].value for one, other in zip(rows, rows[1:], strict=False)):
+    if any(one[0].value >= other[0].value for one, other in pairwise(rows)):
         raise Refusal("table-not-in-order", f"the rows of table {table.name} must go upward.", name.spot)
     if len({value.dimension for _, value in rows}) > 1:
         raise Refusal(

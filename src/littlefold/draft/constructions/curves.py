@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from math import inf
 from typing import TYPE_CHECKING
 
@@ -155,7 +156,7 @@ def _bend_words(bend: tree.Bend | None, distance: Distance | None) -> dict[str, 
 def through(step: tree.CurveThrough, desk: Desk) -> NewLine:
     """A smooth curve through points; an end with no direction runs out straight."""
     places = tuple(desk.point(name) for name in step.points)
-    gap = min((one.distance(other) for one, other in zip(places, places[1:], strict=False)), default=inf)
+    gap = min((one.distance(other) for one, other in itertools.pairwise(places)), default=inf)
     if len(places) < 2 or gap <= SAME_POINT:  # noqa: PLR2004
         raise Refusal(
             "points-fall-together",

@@ -7,6 +7,8 @@ B----C      from one point towards another; in from the fold; at distances from 
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from littlefold.draft.arithmetic import evaluate_number
 from littlefold.draft.drawn import NewPoint, named, pencil, word
 from littlefold.draft.model import Said
@@ -16,8 +18,6 @@ from littlefold.draft.sides import pick, side_words
 from littlefold.geometry import ORIGIN, Point, Vector, circle_meets_circle
 from littlefold.problem import Number
 from littlefold.recipe import tree
-
-from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from littlefold.draft.desk import Desk
@@ -33,7 +33,7 @@ WAYS = {
 
 
 @construction(tree.PointStart, "point.start")
-def start(step: tree.PointStart, desk: Desk) -> NewPoint:
+def start(step: tree.PointStart, desk: Desk) -> NewPoint:  # noqa: ARG001 - as all constructions
     """The first point of a sheet; all others are placed from it."""
     return NewPoint(ORIGIN, {"place": word(step.place)})
 
