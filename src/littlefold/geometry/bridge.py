@@ -48,7 +48,7 @@ def bridged(
 
 def closed_up(chain: list[Leg], segments: tuple[Segment, ...], distance: float, corner: Corner) -> list[Leg]:
     """The chain of a closed path with its last leg joined to its first."""
-    if len(chain) == 1:
+    if len(chain) <= 1:
         return chain
     joined = _joined(chain[-1:], chain[:1], segments[-1], segments[0], distance, corner)
     return [joined[-1], *chain[1:-1], *joined[:-1]]

@@ -92,15 +92,27 @@ def _ends(first: Segment, second: Segment) -> tuple[Pair, ...]:
 
 
 def _ends_on(first: Segment, second: Segment) -> tuple[Pair, ...]:
-    """The ends of each that lie on the other."""
-    mine = ((t, second.nearest(first.at(t))) for t in (0.0, 1.0))
-    theirs = ((first.nearest(second.at(u)), u) for u in (0.0, 1.0))
-    return tuple((t, u) for t, u in (*mine, *theirs) if first.at(t).distance(second.at(u)) <= SAME_POINT)
+    """The ends of each that lie on the other, at its ends or between them."""
+    shared = _ends(first, second)
+    mine = [(t, first.at(t)) for t in (0.0, 1.0) if all(t != pair[0] for pair in shared)]
+    theirs = [(u, second.at(u)) for u in (0.0, 1.0) if all(u != pair[1] for pair in shared)]
+    return (
+        *shared,
+        *((t, u) for t, u in _places_on(mine, second)),
+        *((t, u) for u, t in _places_on(theirs, first)),
+    )
+
+
+def _places_on(ends: list[tuple[float, Point]], other: Segment) -> list[Pair]:
+    """Those of some ends that lie on a segment, with the parameter there."""
+    box = other.bounds().grown(SAME_POINT)
+    near = [(t, place, other.nearest(place)) for t, place in ends if box.contains(place)]
+    return [(t, u) for t, place, u in near if other.at(u).distance(place) <= SAME_POINT]
 
 
 def _of_curves(first: Segment, second: Segment) -> tuple[Pair, ...]:
     """The contacts of two curves of which one at least is a cubic."""
-    found: list[Pair] = list(_ends(first, second))
+    found: list[Pair] = list(_ends_on(first, second))
     stack = [(_Piece.whole(first), _Piece.whole(second))]
     while stack:
         a, b = stack.pop()

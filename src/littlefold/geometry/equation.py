@@ -43,15 +43,16 @@ def root_between(function: Callable[[float], float], low: float, high: float, ne
         return low
     if abs(f_high) <= near:
         return high
-    assert f_low * f_high < 0, "the bracket holds no change of sign"  # noqa: S101 - our own mistake
+    assert (f_low < 0) != (f_high < 0), "the bracket holds no change of sign"  # noqa: S101 - our own mistake
     middle = low
     for step in range(HALVINGS):
-        secant = step % 4
-        middle = (low * f_high - high * f_low) / (f_high - f_low) if secant else (low + high) / 2
+        middle = (low * f_high - high * f_low) / (f_high - f_low)
+        if step % 4 == 0 or middle in (low, high):
+            middle = (low + high) / 2
         value = function(middle)
         if abs(value) <= near or middle in (low, high):
             break
-        if value * f_high < 0:
+        if (value < 0) != (f_high < 0):
             low, f_low = high, f_high
         else:
             f_low /= 2
