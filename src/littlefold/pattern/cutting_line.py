@@ -17,6 +17,10 @@ if TYPE_CHECKING:
     from littlefold.pattern.margin import Margin
 
 
+# The ends of a line that goes once round a piece may be this far apart through rounding [mm].
+ROUNDING = 1e-4
+
+
 @dataclass(frozen=True, slots=True)
 class Strip:
     """The cutting line along one edge, and the lines that make the corner after it.
@@ -59,4 +63,5 @@ def closed(chain: tuple[Strip, ...]) -> Path | None:
 def closed_up(path: Path) -> Path:
     """A path that comes back to its start but for rounding, with that rounding taken out."""
     last = path.segments[-1]
+    assert last.end.distance(path.start) < ROUNDING, "the line does not come back"  # noqa: S101 - our own mistake
     return Path((*path.segments[:-1], last.ending(last.start, path.start)))

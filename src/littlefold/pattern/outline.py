@@ -12,7 +12,7 @@ from littlefold.pattern.allowance import width
 from littlefold.pattern.cutting_line import closed, closed_up, strips
 from littlefold.pattern.margin import Margin
 from littlefold.pattern.model import Outline
-from littlefold.pattern.simple import is_simple, lies_within, widened
+from littlefold.pattern.simple import is_round, is_simple, widened
 from littlefold.pattern.unfold import fold_edges, unfolded_cut, unfolded_stitch
 
 if TYPE_CHECKING:
@@ -62,7 +62,7 @@ def _cut(piece: DraftPiece, stitch: Path) -> Cut:
     chain, corners = strips(found)
     problems = (*_overlaps(piece, chain), *trouble.short_neighbours(piece, corners))
     path = closed(chain)
-    if path is not None and not (is_simple(path) and lies_within(stitch, path)):
+    if path is not None and not is_round(path, stitch):
         return Cut(None, chain, (*problems, trouble.cut_crosses(piece)))
     return Cut(path, chain, problems)
 

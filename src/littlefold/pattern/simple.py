@@ -27,10 +27,10 @@ def is_simple(outline: Path) -> bool:
     return bool(polygon(outline).is_valid)
 
 
-def lies_within(inner: Path, outer: Path) -> bool:
-    """Whether one closed path lies inside another or on it."""
-    outside = polygon(inner).difference(polygon(outer)).area
-    return bool(outside <= SLIVER * inner.length())
+def is_round(outer: Path, inner: Path) -> bool:
+    """Whether a closed path is simple and goes round another, or lies on it."""
+    around, within = polygon(outer), polygon(inner)
+    return bool(around.is_valid and within.difference(around).area <= SLIVER * within.length)
 
 
 def widened(outline: Path, by: float) -> Path:
@@ -43,9 +43,9 @@ def _ring(shape: BaseGeometry) -> Path:
     return Path.line_through(*(Point(x, y) for x, y in orient(biggest).exterior.coords))
 
 
-def stretch_inside(line: Path, outline: Path, about: Point) -> tuple[Point, Point] | None:
-    """The ends of that stretch of an open line inside a closed outline that lies nearest to a point."""
-    cut = LineString([(p.x, p.y) for p in line.flatten()]).intersection(polygon(outline))
+def stretch_inside(line: Path, shape: Polygon, about: Point) -> tuple[Point, Point] | None:
+    """The ends of that stretch of an open line inside a shape that lies nearest to a point."""
+    cut = LineString([(p.x, p.y) for p in line.flatten()]).intersection(shape)
     stretches = [part for part in _lines(cut) if part.length > 0]
     if not stretches:
         return None

@@ -8,10 +8,12 @@ from littlefold.geometry import offset
 from littlefold.geometry.tolerance import SAME_POINT
 from littlefold.pattern.allowance import fold_distances, width
 from littlefold.pattern.carried import Carried
-from littlefold.pattern.simple import stretch_inside
+from littlefold.pattern.simple import polygon, stretch_inside
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+
+    from shapely import Polygon
 
     from littlefold.draft.model import DraftEdge
     from littlefold.geometry import Path
@@ -19,12 +21,13 @@ if TYPE_CHECKING:
 
 def turn_lines(edges: Sequence[DraftEdge], cut: Path) -> tuple[Path, ...]:
     """Every fold of every turned edge, from cut edge to cut edge."""
-    widest = max(width(edge) for edge in edges)
-    lines = [_fold(edge, away, cut, 4 * widest) for edge in edges for away in fold_distances(edge)]
+    reach = 4 * max(width(edge) for edge in edges)
+    shape = polygon(cut)
+    lines = [_fold(edge, away, shape, reach) for edge in edges for away in fold_distances(edge)]
     return tuple(line for line in lines if line is not None)
 
 
-def _fold(edge: DraftEdge, away: float, cut: Path, reach: float) -> Path | None:
+def _fold(edge: DraftEdge, away: float, cut: Polygon, reach: float) -> Path | None:
     path = offset(edge.path, -away) if away > 0 else edge.path
     if path is None:
         return None
