@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from littlefold.draft import sewing, sheets, stating, values
+from littlefold.draft.arithmetic import evaluate_number
 from littlefold.draft.register import CONSTRUCTIONS
 from littlefold.draft.shapes import SHAPE_ACTS
 from littlefold.draft.steps import draw_step
@@ -29,6 +30,10 @@ def _run(line: Written, desk: Desk) -> None:
 
 def _caution(line: Written, desk: Desk) -> None:
     desk.cautions.append(line.statement.text.words)
+
+
+def _knit(line: Written, desk: Desk) -> None:
+    desk.stretch = evaluate_number(line.statement.stretch, desk)
 
 
 def _nothing(line: Written, desk: Desk) -> None:
@@ -60,10 +65,9 @@ ACTS: dict[type, Act] = {
     tree.Mark: stating.mark,
     tree.Sew: sewing.sew,
     tree.Caution: _caution,
+    tree.Knit: _knit,
     **dict.fromkeys(CONSTRUCTIONS, draw_step),
-    **dict.fromkeys(
-        (tree.RecipeName, tree.Title, tree.Suits, tree.Source, tree.Garment, tree.Knit), _nothing
-    ),
+    **dict.fromkeys((tree.RecipeName, tree.Title, tree.Suits, tree.Source, tree.Garment), _nothing),
     **dict.fromkeys((tree.Remark, tree.Example), _nothing),
     **SHAPE_ACTS,
     **STRIP_ACTS,

@@ -106,6 +106,7 @@ class Desk:
     later: list[Written] = field(default_factory=list)
     printed: list[tuple[Written, tree.Printed, Quantity]] = field(default_factory=list)
     used: list[str] = field(default_factory=list)
+    stretch: float = 0.0
     branches: list[Branch] = field(default_factory=list)
 
     @property

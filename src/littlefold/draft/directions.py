@@ -10,17 +10,18 @@ tangent to), the one that leads from the start towards the end is meant.  An end
 
 from __future__ import annotations
 
+from math import degrees
 from typing import TYPE_CHECKING
 
 from littlefold.draft.arithmetic import evaluate_angle
 from littlefold.draft.drawn import named, word
+from littlefold.draft.model import Said
 from littlefold.draft.refusal import Refusal
 from littlefold.geometry import Affine, Point, Vector
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
     from littlefold.draft.desk import Desk
-    from littlefold.draft.model import Said
 
 GOING = {"up": Vector(0, 1), "down": Vector(0, -1), "left": Vector(-1, 0), "right": Vector(1, 0)}
 
@@ -84,7 +85,7 @@ def mirrored_way(way: Vector, start: Point, end: Point) -> Vector:
     return -Affine.mirror(start.towards(end, 0.5), across).apply_vector(way)
 
 
-def direction_words(said: tree.Direction | None, front: str) -> dict[str, Said]:
+def direction_words(said: tree.Direction | None, front: str, desk: Desk) -> dict[str, Said]:
     """What a sentence says of a direction, under names that begin with `front`."""
     match said:
         case None:
@@ -99,5 +100,6 @@ def direction_words(said: tree.Direction | None, front: str) -> dict[str, Said]:
             return {front: word("along"), f"{front}_name": named(line)}
         case tree.TangentTo(line):
             return {front: word("tangent"), f"{front}_name": named(line)}
-        case tree.Angled(_, clock, line):
-            return {front: word(f"angled {clock}"), f"{front}_name": named(line)}
+        case tree.Angled(angle, clock, line):
+            size = Said("angle", degrees(evaluate_angle(angle, desk)))
+            return {front: word(f"angled {clock}"), f"{front}_name": named(line), f"{front}_angle": size}

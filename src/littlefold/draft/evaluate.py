@@ -8,6 +8,7 @@ follows from it; the rest is still drawn.
 
 from __future__ import annotations
 
+from functools import partial
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
@@ -62,7 +63,7 @@ def evaluate(
     player.play_all(recipe.written, desk)
     _end_piece(desk, recipe)
     for line in desk.later:
-        _attempt(line, desk, lambda line=line: sewing.LATER[type(line.statement)](line, desk))
+        _attempt(line, desk, partial(sewing.LATER[type(line.statement)], line, desk))
     desk.problems.extend(compare_printed(recipe, desk, player.choices))
     return _draft(recipe, desk)
 
@@ -223,6 +224,7 @@ def _draft(recipe: Recipe, desk: Desk) -> Draft:
         work=tuple(desk.work),
         cautions=tuple(desk.cautions),
         comparisons=tuple(desk.comparisons),
+        stretch=desk.stretch,
         problems=(*recipe.problems, *desk.problems),
     )
 

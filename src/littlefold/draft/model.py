@@ -283,7 +283,10 @@ class DraftSheet:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """Everything a recipe makes for one child, before allowances."""
+    """Everything a recipe makes for one child, before allowances.
+
+    `stretch` is how much longer the main cloth stretches, as a part of itself; 0 for a woven cloth.
+    """
 
     recipe: str
     title: str
@@ -305,4 +308,5 @@ class Draft:
     work: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     comparisons: tuple[Comparison, ...] = ()
+    stretch: float = 0.0
     problems: tuple[Problem, ...] = ()

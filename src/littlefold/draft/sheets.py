@@ -128,7 +128,7 @@ def lay(line: Written, desk: Desk) -> None:
     affine = _placed(step, desk) if step.placing else Affine.identity()
     front = desk.qualified((step.name or step.part).text)
     _copy_part(part, front, affine, desk)
-    drawn = NewPoint(affine.apply(_first_point(part, desk)), _lay_words(step))
+    drawn = NewPoint(affine.apply(_first_point(part, desk)), _lay_words(step, desk))
     write_step(line, front, "sheet.lay" if step.placing else "sheet.lay_plain", drawn, desk)
 
 
@@ -191,7 +191,7 @@ def _overlap(step: tree.LayPart, laid: Affine, hub: Point, tip: Point, desk: Des
     return Affine.rotation(-copysign(asin(amount / reach), side), hub)
 
 
-def _lay_words(step: tree.LayPart) -> dict[str, Said]:
+def _lay_words(step: tree.LayPart, desk: Desk) -> dict[str, Said]:
     words = {"part": named(step.part)}
     placing = step.placing
     if placing is None:
@@ -199,5 +199,6 @@ def _lay_words(step: tree.LayPart) -> dict[str, Said]:
     words |= {"point": named(placing.point), "onto": named(placing.onto)}
     words |= {"second": named(placing.second), "towards": named(placing.towards)}
     words["over"] = word("over" if placing.turned_over else "none")
-    words["overlap"] = word("overlap" if placing.overlap is not None else "none")
-    return words
+    if placing.overlap is None:
+        return words | {"overlap": word("none")}
+    return words | {"overlap": word("overlap"), "overlap_by": pencil(placing.overlap, desk).said}

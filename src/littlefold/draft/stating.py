@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, get_args
 
 from littlefold.draft.arithmetic import evaluate_angle, evaluate_length, evaluate_number
 from littlefold.draft.constructions.on_lines import ON_LINE, off_line
-from littlefold.draft.model import Cutting, DraftEdge, DraftNotch, EdgeKind, Inside
+from littlefold.draft.model import Cutting, DraftEdge, DraftNotch, EdgeKind, Inside, InsideKind
 from littlefold.draft.pieces import StatedEdge, StatedPiece, finished, place_key, traced_edges
 from littlefold.draft.refusal import Refusal
 from littlefold.geometry import Path
@@ -24,9 +24,7 @@ WAYS: dict[str, dict[str, Any]] = {
     "for the wearer's left": {"side": "left"},
     "for the wearer's right": {"side": "right"},
 }
-INSIDE_KINDS = frozenset(
-    ("slit", "placket", "buttonhole", "button", "opening", "dart", "pleat", "tuck", "gather", "line")
-)
+INSIDE_KINDS: tuple[InsideKind, ...] = get_args(InsideKind)
 
 
 def begin_piece(line: Written, desk: Desk) -> None:
@@ -169,13 +167,14 @@ def notch(line: Written, desk: Desk) -> None:
 def inside(line: Written, desk: Desk) -> None:
     """A slit, placket, dart or other line inside the piece."""
     stated, step = in_hand(desk), line.statement
-    if step.kind.text not in INSIDE_KINDS:
-        known = ", ".join(sorted(INSIDE_KINDS))
+    kind = next((known for known in INSIDE_KINDS if known == step.kind.text), None)
+    if kind is None:
+        known = ", ".join(INSIDE_KINDS)
         raise Refusal(
             "unknown-inside-line", f'"{step.kind}" is no kind of inside line. Kinds: {known}.', step.kind.spot
         )
     name = str(step.name or step.line)
-    stated.inside.append(Inside(name, step.kind.text, desk.line(step.line), str(step.edge or "")))
+    stated.inside.append(Inside(name, kind, desk.line(step.line), str(step.edge or "")))
 
 
 def holes(line: Written, desk: Desk) -> None:

@@ -38,7 +38,7 @@ def between(step: tree.CurveBetween, desk: Desk) -> NewLine:
     distance = pencil(_bend_length(bend), desk) if bend else None
     cubic = _cubic(step, start, end, distance, desk)
     words = {"start": named(step.start), "end": named(step.end)}
-    words |= direction_words(step.starting, "starting") | direction_words(step.ending, "ending")
+    words |= direction_words(step.starting, "starting", desk) | direction_words(step.ending, "ending", desk)
     words |= _bend_words(bend, distance)
     return NewLine(Path((cubic,)), "curve", step.start.text, step.end.text, words, distance)
 
@@ -166,6 +166,6 @@ def through(step: tree.CurveThrough, desk: Desk) -> NewLine:
     out = direction_at(step.starting, places[0], places[1] - places[0], desk) if step.starting else None
     on = direction_at(step.ending, places[-1], places[-1] - places[-2], desk) if step.ending else None
     words = {"points": named(", ".join(map(str, step.points)))}
-    words |= direction_words(step.starting, "starting") | direction_words(step.ending, "ending")
+    words |= direction_words(step.starting, "starting", desk) | direction_words(step.ending, "ending", desk)
     path = curve_through(places, out, on)
     return NewLine(path, "curve", step.points[0].text, step.points[-1].text, words)
