@@ -11,7 +11,7 @@ from littlefold.problem import Problem
 from littlefold.sheet.grid import Grid, cell_name, fit_grid, whole_cell
 from littlefold.sheet.one_sheet import one_sheet
 from littlefold.sheet.paper import Paper, read_paper
-from littlefold.sheet.tile import tile
+from littlefold.sheet.tile import _stands_on_top, tile
 from tests.drawing.paths import paths
 from tests.sheet.shapes import MADE, half_top, two_pieces
 
@@ -236,3 +236,19 @@ def test_one_large_sheet_shows_everything():
 def test_many_pages_of_one_piece_have_the_title_asked_for():
     page = tile(half_top(), A4, MADE, "Summer top")[1]
     assert "Summer top" in [mark.text for mark in page.surround.marks if isinstance(mark, Label)]
+
+
+@pytest.mark.parametrize(
+    ("left", "shown"),
+    [(20.0, ["A1"]), (178.0, ["A1"]), (179.5, ["A1", "A2"]), (181.0, ["A2"]), (200.0, ["A2"])],
+)
+def test_words_whole_on_the_page_that_lies_on_top_are_left_out_below_it(left, shown):
+    grid = Grid(0.0, 0.0, 190.0, 277.0, 10.0, 1, 2)  # the second window begins at 180
+    label = Label("i", Point(left, -50), height=3.0)  # about 1.4 mm wide
+    boxed = (label, mark_bounds(label))
+    pages = [
+        cell_name(cell)
+        for cell in grid.cells()
+        if boxed[1].overlaps(grid.window(cell)) and not _stands_on_top(boxed, cell, grid)
+    ]
+    assert pages == shown

@@ -41,9 +41,9 @@ def printer_check_page(paper: Paper, made: date) -> Page:
     sheet = _upright(paper)
     room = Bounds(0.0, 0.0, sheet.width, sheet.longest).grown(-EDGE)
     words = _words(room, sheet, made)
-    lowest = min(label.at.y for label in words) - 6.0
-    below = Bounds(room.left, room.bottom, room.right, lowest)
-    drawing = Drawing((*words, *_long_lines(below), *_tapes(below), *_square(below)), "Printer check")
+    below = Bounds(room.left, room.bottom, room.right, min(label.at.y for label in words) - 6.0)
+    figures = _all_figures(below) if _has_room(below) else _tapes_alone(room)
+    drawing = Drawing((*words, *figures), "Printer check")
     return Page(sheet.width, sheet.longest, drawing, name="printer check")
 
 
@@ -101,23 +101,40 @@ def _long_line(start: Point, angle: float, length: float, name: str) -> tuple[Ma
     )
 
 
-def _tapes(room: Bounds) -> tuple[Mark, ...]:
-    """The same two tapes that every page of a pattern carries."""
-    across, down = _tape_places(room)
-    return (*ruler(across, 0.0, "check.across"), *ruler(down, pi / 2, "check.down"))
+# How far the tapes and the square stand above the long line, and how wide they are together [mm].
+LOW = 14.0
+ABREAST = LENGTH + 2 * BREADTH + 6.0
 
 
-def _tape_places(room: Bounds) -> tuple[Point, Point]:
-    low = room.bottom + 14.0
-    return Point(room.left, low), Point(room.left + LENGTH + 2 * BREADTH + 6.0, low)
+def _has_room(room: Bounds) -> bool:
+    """Whether the square, both tapes and both long lines fit below the words."""
+    return room.height >= LOW + BREADTH + 8.0 + SQUARE and room.width >= ABREAST + 10.0
 
 
-def _square(room: Bounds) -> tuple[Mark, ...]:
-    """The square above the level tape, with lines to write on, on paper that has room for it."""
-    low = room.bottom + 14.0 + BREADTH + 8.0
-    if low + SQUARE > room.top or room.left + LENGTH + 2 * BREADTH + 6.0 > room.right - 8.0:
-        return ()
-    a = Point(room.left, low)
+def _all_figures(room: Bounds) -> tuple[Mark, ...]:
+    """The long lines along the edges, then the two tapes that every page carries, then the square."""
+    across = Point(room.left, room.bottom + LOW)
+    down = across + Vector(ABREAST, 0.0)
+    square = across + Vector(0.0, BREADTH + 8.0)
+    return (
+        *_long_lines(room),
+        *ruler(across, 0.0, "check.across"),
+        *ruler(down, pi / 2, "check.down"),
+        *_square(square),
+    )
+
+
+def _tapes_alone(room: Bounds) -> tuple[Mark, ...]:
+    """On small paper: a tape along the lower edge and one along the right edge, beside the words."""
+    right = Point(room.right, room.bottom + BREADTH + 2.0)
+    return (
+        *ruler(Point(room.left, room.bottom), 0.0, "check.across"),
+        *ruler(right, pi / 2, "check.down"),
+    )
+
+
+def _square(a: Point) -> tuple[Mark, ...]:
+    """The square with its lower left corner, and lines inside to write on."""
     right, up = Vector(SQUARE, 0.0), Vector(0.0, SQUARE)
     outline = Path.line_through(a, a + right, a + right + up, a + up, a)
     return (
