@@ -5,13 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from littlefold.geometry import offset
+from littlefold.geometry import Line, Path, offset
 from littlefold.pattern.allowance import width
 from littlefold.pattern.carried import Carried
 
 if TYPE_CHECKING:
     from littlefold.draft.model import DraftEdge
     from littlefold.geometry import Vector
+
+
+# How far a path is carried on to find the line beside a hollow at its end, in distances of that line.
+LEAD = 4.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,8 +42,8 @@ class Margin:
         stitch = Carried.of(edge.path)
         if wide == 0:
             return cls(edge, wide, stitch, stitch, 1)
-        beside = offset(edge.path, -wide)
-        return None if beside is None else cls(edge, wide, stitch, Carried.of(beside), 1)
+        line = outside(edge.path, wide)
+        return None if line is None else cls(edge, wide, stitch, Carried.of(line), 1)
 
     def reversed(self) -> Margin:
         """The same travelled the other way."""
@@ -50,3 +54,25 @@ class Margin:
     def outward(self, place: float) -> Vector:
         """The direction out of the piece, square to the stitch line at a place, of length 1."""
         return self.stitch.tangent(place).turned_right() * self.inside
+
+
+def outside(path: Path, away: float) -> Path | None:
+    """The line at a distance on the right of a path; None where the path bends too tightly for one.
+
+    A hollow that is narrowest at an end of the path has no such line by itself, but has one as soon as the
+    path is carried on: the line then begins where that of the straight piece crosses it.
+    """
+    line = offset(path, -away)
+    if line is not None:
+        return line
+    lead = LEAD * away
+    line = offset(path.extended_start(lead).extended_end(lead), -away)
+    return None if line is None else _without_leads(line)
+
+
+def _without_leads(line: Path) -> Path | None:
+    """A line without the straight pieces at its ends that lie beside what was carried on."""
+    low = 1 if isinstance(line.segments[0], Line) else 0
+    high = -1 if isinstance(line.segments[-1], Line) else None
+    kept = line.segments[low:high]
+    return Path(kept) if kept else None

@@ -100,11 +100,11 @@ def _on(run: Run, place: float, count: int) -> tuple[str, DraftNotch]:
 
 
 def _placed(piece: DraftPiece, wanted: list[DraftNotch]) -> tuple[Notch, ...]:
-    """Notches standing on their edges in order; of several at one place, the one with most marks."""
+    """Notches standing on their edges in order; of several at one place the first, so what is stated wins."""
     placed: list[Notch] = []
     for edge in piece.edges:
         kept: list[DraftNotch] = []
-        for notch in sorted((n for n in wanted if n.edge == edge.name), key=lambda n: (-n.count, n.at)):
+        for notch in (n for n in wanted if n.edge == edge.name):
             if all(abs(notch.at - other.at) >= SAME_NOTCH for other in kept):
                 kept.append(notch)
         placed.extend(_standing(edge, notch) for notch in sorted(kept, key=lambda n: n.at))

@@ -44,9 +44,10 @@ def squared(first: Margin, second: Margin) -> Corner:
     furthest = SQUARE_LIMIT * max(first.width, second.width)
     if found is None or not -furthest <= found.first <= 0:
         return _blunt(first, second)
-    tip, square = second.cut.at(found.second), first.cut.at(found.first)
-    between = (Path.line_through(square, tip),) if first.width > 0 else ()
-    return Corner(Rule.SQUARED, found.first, found.second, between)
+    tip = second.cut.at(found.second)
+    square = first.cut.foot(tip)
+    between = (Path.line_through(first.cut.at(square), tip),) if first.width > 0 else ()
+    return Corner(Rule.SQUARED, square, found.second, between)
 
 
 def _blunt(first: Margin, second: Margin) -> Corner:

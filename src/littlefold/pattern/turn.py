@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.geometry import offset
 from littlefold.geometry.tolerance import SAME_POINT
 from littlefold.pattern.allowance import fold_distances, width
 from littlefold.pattern.carried import Carried
+from littlefold.pattern.margin import outside
 from littlefold.pattern.simple import polygon, stretch_inside
 
 if TYPE_CHECKING:
@@ -28,7 +28,7 @@ def turn_lines(edges: Sequence[DraftEdge], cut: Path) -> tuple[Path, ...]:
 
 
 def _fold(edge: DraftEdge, away: float, cut: Polygon, reach: float) -> Path | None:
-    path = offset(edge.path, -away) if away > 0 else edge.path
+    path = outside(edge.path, away) if away > 0 else edge.path
     if path is None:
         return None
     line = Carried.of(path)
