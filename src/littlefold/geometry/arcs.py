@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import asin, copysign, pi, sqrt, tan, tau
+from math import atan2, copysign, pi, sqrt, tan, tau
 
 from .arc import Arc
 from .fair import turn_between
@@ -38,8 +38,9 @@ def arc_of_radius(start: Point, end: Point, radius: float) -> tuple[Arc, ...]:
     if half <= SAME_POINT or radius < half - SAME_POINT:
         return ()
     radius = max(radius, half)
-    sweep = 2 * asin(half / radius)
-    rise = way.unit().turned_left() * sqrt((radius - half) * (radius + half))
+    height = sqrt((radius - half) * (radius + half))
+    sweep = 2 * atan2(half, height)
+    rise = way.unit().turned_left() * height
     middle = start.towards(end, 0.5)
     return arc_about(middle + -rise, start, -sweep), arc_about(middle + rise, start, sweep)
 
