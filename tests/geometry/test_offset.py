@@ -222,6 +222,33 @@ def test_a_smooth_chain_stays_smooth() -> None:
     assert_beside(chain, moved, 8)
 
 
+def test_a_loop_across_the_start_of_an_outline_is_cut_off() -> None:
+    # An L whose inner corner at (40, 40) is rounded by 3 mm; the outline begins in the middle of that arc.
+    before, after = Arc(Point(43, 43), 3, -pi / 2, -pi / 2).split(0.5)
+    outline = Path(
+        (
+            after,
+            *Path.line_through(after.end, Point(40, 100), Point(0, 100), Point(0, 0), Point(100, 0)).segments,
+            *Path.line_through(Point(100, 0), Point(100, 40), before.start).segments,
+            before,
+        )
+    )
+    grown = offset(outline, -10)
+    assert grown is not None
+    assert grown.is_closed
+    assert self_crossings(grown) == ()
+    corners = [(0, 0), (100, 0), (100, 40), (40, 40), (40, 100), (0, 100)]
+    assert grown.signed_area() == pytest.approx(Polygon(corners).buffer(10, join_style="mitre").area)
+
+
+def test_segments_without_length_are_passed_over() -> None:
+    path = Path(
+        (Line(Point(0, 0), Point(9, 0)), Line(Point(9, 0), Point(9, 0)), Line(Point(9, 0), Point(9, 9)))
+    )
+    moved = offset(path, -1)
+    assert moved == Path.line_through(Point(0, -1), Point(10, -1), Point(10, 9))
+
+
 def test_a_tapered_line_is_a_line() -> None:
     moved = offset_tapered(Path.line_through(Point(0, 0), Point(100, 0)), 5, 15)
     assert moved == Path.line_through(Point(0, 5), Point(100, 15))

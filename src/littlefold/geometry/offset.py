@@ -8,14 +8,12 @@ backward parts lie in loops, and the loops are cut off where they cross themselv
 from __future__ import annotations
 
 from itertools import accumulate, pairwise
-from typing import TYPE_CHECKING
 
 from .beside import beside
 from .bridge import Corner, bridged, closed_up
 from .loops import without_loops
-
-if TYPE_CHECKING:
-    from .path import Path
+from .path import Path
+from .tolerance import SAME_POINT
 
 
 def offset(path: Path, distance: float, corner: Corner = "mitre") -> Path | None:
@@ -48,6 +46,7 @@ def offset_tapered(path: Path, at_start: float, at_end: float, corner: Corner = 
     """
     if at_start == 0 == at_end:
         return path
+    path = _without_points(path)
     distances = _distances(path, at_start, at_end)
     legs = [
         beside(segment, here, there)
@@ -58,6 +57,13 @@ def offset_tapered(path: Path, at_start: float, at_end: float, corner: Corner = 
     if closed:
         chain = closed_up(chain, path.segments, at_start, corner)
     return without_loops(chain, closed=closed)
+
+
+def _without_points(path: Path) -> Path:
+    """The path without segments so short that they have no sure direction."""
+    if all(segment.length() > SAME_POINT for segment in path.segments):
+        return path
+    return Path.joined(*(Path((segment,)) for segment in path.segments if segment.length() > SAME_POINT))
 
 
 def _distances(path: Path, at_start: float, at_end: float) -> list[float]:

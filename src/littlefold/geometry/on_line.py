@@ -66,9 +66,12 @@ def parameter_on_arc(arc: Arc, place: Point) -> float | None:
 
 def _cubic(cubic: Cubic, through: Point, along: Vector) -> tuple[float, ...]:
     """Those of a cubic: between two extremes its distance from the line has one sign change at most."""
+    corners = (cubic.start, cubic.control1, cubic.control2, cubic.end)
+    first, second, third, last = (along.cross(corner - through) for corner in corners)
 
     def off(t: float) -> float:
-        return along.cross(cubic.at(t) - through)
+        s = 1 - t
+        return s * s * (s * first + 3 * t * second) + t * t * (3 * s * third + t * last)
 
     stops = (0.0, *cubic.extremes(along.turned_left()), 1.0)
     offs = [off(t) for t in stops]

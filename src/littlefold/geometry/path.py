@@ -90,10 +90,8 @@ class Path:
         """Whether it is made of lines in one direction only."""
         if not all(isinstance(segment, Line) for segment in self.segments):
             return False
-        first = self.start_tangent
-        return all(
-            abs(first.cross(s.tangent(0.0))) <= ANGLE and first.dot(s.tangent(0.0)) > 0 for s in self.segments
-        )
+        ways = [segment.tangent(0.0) for segment in self.segments if segment.length() > SAME_POINT]
+        return all(abs(ways[0].cross(way)) <= ANGLE and ways[0].dot(way) > 0 for way in ways)
 
     def length(self) -> float:
         """The arc length [mm]."""
