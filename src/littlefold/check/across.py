@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 from math import pi
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 import shapely
 
-from littlefold.geometry import Affine
+from littlefold.geometry import Affine, Vector
 
 from .area import area
 
 if TYPE_CHECKING:
     from littlefold.geometry import Point
     from littlefold.pattern.model import Piece
-
-BEYOND: Final = 1.0  # mm: how far a measuring line reaches out of the piece on both sides
 
 
 def upright(piece: Piece) -> Affine:
@@ -27,14 +25,20 @@ def upright(piece: Piece) -> Affine:
 
 def width_at(piece: Piece, point: Point) -> float:
     """How wide the whole piece is on the stitch line, square to the grain through a point [mm]."""
-    turned = upright(piece)
-    shape = area(piece.unfolded.stitch.transformed(turned))
+    shape, square = area(piece.unfolded.stitch), square_to_grain(piece)
     if not shape.is_valid:
         return 0.0
-    left, _, right, _ = shape.bounds
-    level = turned.apply(point).y
-    line = shapely.LineString([(left - BEYOND, level), (right + BEYOND, level)])
+    left, bottom, right, top = shape.bounds
+    reach = right - left + top - bottom
+    ends = point + square * reach, point + square * -reach
+    line = shapely.LineString([(end.x, end.y) for end in ends])
     return float(shape.intersection(line).length)
+
+
+def square_to_grain(piece: Piece) -> Vector:
+    """The direction across a piece, of length 1; sideways where the grain has no direction."""
+    way = piece.grain[1] - piece.grain[0]
+    return way.unit().turned_right() if way.length > 0 else Vector(1.0, 0.0)
 
 
 def along(piece: Piece, point: Point) -> float:

@@ -1,20 +1,30 @@
-"""Outlines as polygons, for questions of inside and outside (shapely; arcs and curves to `FLATNESS`)."""
+"""Outlines as polygons, for questions of inside and outside (shapely; arcs and curves to `FLATNESS`).
+
+Many rules look at the same outlines.  Flattening one takes longer than most questions about it, so the polygons of
+the last outlines are remembered; they follow from the path alone.
+"""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from functools import lru_cache
+from typing import TYPE_CHECKING, Final
 
 import shapely
 
 if TYPE_CHECKING:
     from littlefold.geometry import Path, Point
 
+# Outlines remembered: a garment has some ten pieces of four outlines.
+REMEMBERED: Final = 128
 
+
+@lru_cache(maxsize=REMEMBERED)
 def ring(path: Path) -> shapely.LinearRing:
     """A closed path as a ring of points; an open one is closed straight."""
     return shapely.LinearRing([(p.x, p.y) for p in path.flatten()])
 
 
+@lru_cache(maxsize=REMEMBERED)
 def area(path: Path) -> shapely.Polygon:
     """What a closed path encloses."""
     return shapely.Polygon(ring(path))

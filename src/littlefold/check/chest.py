@@ -33,13 +33,31 @@ def chest_as_worn(pattern: Pattern) -> Chest | None:
 
     None where no piece has an armhole, and where other pieces, such as side panels, are sewn between them.
     """
-    holes = [(piece, edge) for piece, edge in edges_with(pattern, Role.ARMHOLE) if not is_sleeve(piece)]
-    pieces = {piece.name: piece for piece, _ in holes}
-    if not holes or any(_has_panel_beside(pattern, piece, edge, set(pieces)) for piece, edge in holes):
+    holes = [
+        _underarm(piece, edge) for piece, edge in edges_with(pattern, Role.ARMHOLE) if not is_sleeve(piece)
+    ]
+    pieces = {hole.piece.name: hole.piece for hole in holes}
+    if not holes or any(_has_panel_beside(pattern, hole, set(pieces)) for hole in holes):
         return None
-    widths = {piece.name: width_at(piece, underarm(piece, edge)) for piece, edge in holes}
+    widths = {hole.piece.name: hole.width for hole in holes}
     whole = sum(width * pieces[name].cutting.count for name, width in widths.items())
-    return Chest(whole - sum(_laps(piece) for piece in pieces.values()), holes[0][0])
+    return Chest(whole - sum(_laps(piece) for piece in pieces.values()), holes[0].piece)
+
+
+@dataclass(frozen=True, slots=True)
+class _Underarm:
+    """The end of an armhole at which the piece is wider, and that width [mm]."""
+
+    piece: Piece
+    armhole: DraftEdge
+    foot: Point
+    width: float
+
+
+def _underarm(piece: Piece, armhole: DraftEdge) -> _Underarm:
+    ends = (armhole.path.start, armhole.path.end)
+    width, _, foot = max((width_at(piece, end), order, end) for order, end in enumerate(ends))
+    return _Underarm(piece, armhole, foot, width)
 
 
 def _laps(piece: Piece) -> float:
@@ -48,17 +66,13 @@ def _laps(piece: Piece) -> float:
     return laps * times(piece.cutting)
 
 
-def underarm(piece: Piece, armhole: DraftEdge) -> Point:
-    """The end of the armhole at which the piece is wider: the underarm, not the shoulder."""
-    return max((armhole.path.start, armhole.path.end), key=lambda end: width_at(piece, end))
-
-
-def _has_panel_beside(pattern: Pattern, piece: Piece, armhole: DraftEdge, bodice: set[str]) -> bool:
+def _has_panel_beside(pattern: Pattern, hole: _Underarm, bodice: set[str]) -> bool:
     """Whether an edge that crosses the chest line is sewn to a piece without an armhole."""
-    foot, top = underarm(piece, armhole), along(piece, armhole.path.start) + along(piece, armhole.path.end)
-    level = along(piece, foot)
-    level += BELOW if level > top / 2 else -BELOW
-    crossing = [edge for edge in piece.edges if edge is not armhole and _spans(piece, edge, level)]
+    piece, path = hole.piece, hole.armhole.path
+    middle = (along(piece, path.start) + along(piece, path.end)) / 2
+    level = along(piece, hole.foot)
+    level += BELOW if level > middle else -BELOW
+    crossing = [edge for edge in piece.edges if edge is not hole.armhole and _spans(piece, edge, level)]
     partners = {
         ref.piece
         for edge in crossing

@@ -2,7 +2,8 @@
 
 A notion is a cord when its name or remark holds one of the words `cord`, `drawstring`, `string`, `tie`,
 `tape`, `ribbon`, `sash`, `belt` and it is neither elastic nor binding (an elastic cord is no drawstring,
-from memory).  The other words say more about it:
+from memory).  What else is known of it is said by the recipe
+(`at waist`, `fixed`, `free 14 cm`) or by words in its remark:
 
 - where: `hood`, `neck`, `waist`, `hem`, `back` ...; a sash or belt is at the waist; without a word it is
   where the casing is, and at the neck if there is no telling, which is the place of greatest care;
@@ -77,7 +78,7 @@ def cords(pattern: Pattern) -> Iterator[Cord]:
 
 
 def _cord(pattern: Pattern, notion: Notion, said: frozenset[str]) -> Cord:
-    place = _place(pattern, notion, said)
+    place = _place(pattern, notion, said | {notion.where})
     is_loop = bool(said & _ENDLESS) or "no free end" in notion.remark.lower()
     return Cord(
         name=notion.name.replace("_", " "),
@@ -87,7 +88,7 @@ def _cord(pattern: Pattern, notion: Notion, said: frozenset[str]) -> Cord:
         is_loop=is_loop,
         is_sash=bool(said & _SASHES),
         is_knobbed=bool(said & _KNOBS) and not is_loop,
-        is_secured=bool(said & _FIXED),
+        is_secured=notion.fixed or bool(said & _FIXED),
         is_inside="inside" in said,
     )
 
@@ -103,7 +104,9 @@ def _place(pattern: Pattern, notion: Notion, said: frozenset[str]) -> str:
 
 
 def _free_end(pattern: Pattern, notion: Notion, place: str) -> float:
-    """What the remark says, or what is longer than the channel, shared by two ends [mm]."""
+    """What the recipe says, or what is longer than the channel, shared by two ends [mm]."""
+    if notion.free_end is not None:
+        return notion.free_end
     said = _FREE.search(f"{notion.name} {notion.remark}".lower().replace("_", " "))
     if said is not None:
         number, unit = (said[1], said[2]) if said[1] else (said[3], said[4])

@@ -3,8 +3,8 @@
 The vocabulary is small and agreed with the recipes:
 
 - what it is: `elastic`, `cord`, `drawstring`, `tie`, `tape`, `button`, `stud`, `snap`, `bias`, `binding` ...;
-- where it belongs: `neck`, `hood`, `waist`, `hem`, `wrist`, `leg`, `back` (as in `neck elastic`); an elastic
-  that does not say belongs to any casing;
+- where it belongs, where the recipe does not say it with `at`: `neck`, `hood`, `waist`, `hem`, `wrist`, `leg`,
+  `back` (as in `neck_elastic`); an elastic that does not say belongs to any casing;
 - how wide it is: a length followed by `wide`, as in `1 cm wide`.
 """
 
@@ -60,8 +60,8 @@ def elastics(pattern: Pattern) -> Iterator[Notion]:
 
 
 def place_said(notion: Notion) -> Role | None:
-    """Where a notion says that it belongs."""
-    return next((_PLACES[word] for word in words(notion) if word in _PLACES), None)
+    """Where a notion says that it belongs: by its own `at`, or in its name or remark."""
+    return next((_PLACES[word] for word in (notion.where, *words(notion)) if word in _PLACES), None)
 
 
 def place_of(pattern: Pattern, notion: Notion) -> Role | None:

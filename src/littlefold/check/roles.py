@@ -57,6 +57,7 @@ _SEWN_ON: Final = frozenset(
     {"facing", "lining", "collar", "band", "waistband", "neckband", "cuff", "binding", "frill", "ruffle",
      "bias", "strip", "pocket", "tape", "tie", "strap", "stand", "interfacing"}
 )  # fmt: skip
+_MADE_ON: Final = frozenset({"bias", "band", "facing"})
 _TWO_LEGGED: Final = frozenset({"trousers", "bloomers", "drawers", "pyjamas", "shorts"})
 
 
@@ -65,9 +66,11 @@ def words_of(name: str) -> tuple[str, ...]:
     return tuple(word.rstrip("0123456789") for word in name.lower().replace("-", "_").split("_"))
 
 
-def is_sewn_on(piece: Piece) -> bool:
+def is_sewn_on(pattern: Pattern, piece: Piece) -> bool:
     """Whether a piece only follows another: a facing, band, collar, cuff, frill or lining."""
-    return piece.cloth in {"lining", "interfacing"} or not _SEWN_ON.isdisjoint(words_of(piece.name))
+    made_on = any(one.name == piece.name and one.made_as in _MADE_ON for one in pattern.draft.pieces)
+    named_on = not _SEWN_ON.isdisjoint(words_of(piece.name))
+    return made_on or named_on or piece.cloth in {"lining", "interfacing"}
 
 
 def is_collar(piece: Piece) -> bool:
@@ -98,7 +101,7 @@ def role_of(piece: Piece, edge: DraftEdge) -> Role | None:
 def edges_with(pattern: Pattern, role: Role) -> Iterator[tuple[Piece, DraftEdge]]:
     """The edges of a role on the pieces that make the garment, those sewn on to them left out."""
     for piece in pattern.pieces:
-        if not is_sewn_on(piece):
+        if not is_sewn_on(pattern, piece):
             yield from ((piece, edge) for edge in piece.edges if role_of(piece, edge) is role)
 
 

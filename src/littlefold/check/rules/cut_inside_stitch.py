@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import shapely
 
-from littlefold.check.area import area, ring
+from littlefold.check.area import area
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 
@@ -31,15 +31,30 @@ ALLOWED = 0.1
 def cut_inside_stitch(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Pieces whose stitch line comes out of the cutting line."""
     for piece in pattern.pieces:
-        stitch, cut = ring(piece.outline.stitch), area(piece.outline.cut)
-        if not (stitch.is_simple and cut.is_valid) or cut.buffer(ALLOWED).covers(stitch):
+        stitch, cut = area(piece.outline.stitch), area(piece.outline.cut)
+        if not (stitch.is_valid and cut.is_valid):
             continue
-        outside = max(cut.distance(shapely.Point(spot)) for spot in stitch.coords)
-        yield found(
-            CODE,
-            f'The stitch line of the piece "{piece.name}" comes {cm(outside)} out of its cutting line; '
-            f"{cm(ALLOWED)} is allowed.",
-            "Make the allowance narrower or the corner beside it wider.",
-            place=on_piece(piece),
-            numbers=(mm("outside", outside), mm("allowed", ALLOWED)),
-        )
+        outside = max(_out_of(cut, stitch), _into(stitch, cut))
+        if outside > ALLOWED:
+            yield found(
+                CODE,
+                f'The stitch line of the piece "{piece.name}" comes {cm(outside)} out of its cutting line; '
+                f"{cm(ALLOWED)} is allowed.",
+                "Make the allowance narrower or the corner beside it wider.",
+                place=on_piece(piece),
+                numbers=(mm("outside", outside), mm("allowed", ALLOWED)),
+            )
+
+
+def _out_of(cut: shapely.Polygon, stitch: shapely.Polygon) -> float:
+    """How far points of the stitch line lie outside the cutting line [mm]."""
+    points = shapely.points(shapely.get_coordinates(stitch.exterior))
+    return float(shapely.distance(cut, points).max())
+
+
+def _into(stitch: shapely.Polygon, cut: shapely.Polygon) -> float:
+    """How far points of the cutting line lie inside the stitch line [mm]."""
+    points = shapely.points(shapely.get_coordinates(cut.exterior))
+    shapely.prepare(stitch)
+    inside = points[shapely.contains(stitch, points)]
+    return float(shapely.distance(stitch.exterior, inside).max(initial=0.0))

@@ -48,7 +48,7 @@ def _judged(piece: Piece, edge: DraftEdge) -> Iterator[Problem]:
         CODE,
         f'The {edge.kind} "{edge.name}" of the piece "{piece.name}" is {cm(edge.allowance)} deep on a '
         "curve of "
-        f"{cm(radius)} radius: its cut edge is {abs(excess):.0%} too {'long' if excess > 0 else 'short'}; "
+        f"{cm(radius)} radius: its cut edge is {min(abs(excess), 1.0):.0%} too {'long' if excess > 0 else 'short'}; "
         f"{ALLOWED:.0%} can be worked in.",
         f"Make it at most {cm(ALLOWED * radius)} deep, or face or bind the edge.",
         place=on_piece(piece, edge.name),

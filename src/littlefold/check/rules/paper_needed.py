@@ -33,7 +33,12 @@ def paper_needed(pattern: Pattern, circumstances: Circumstances) -> Iterator[Pro
     bounds = sheet_bounds(pattern)
     for sheet in pattern.draft.sheets:
         if sheet.name in bounds:
-            yield _note(sheet, bounds[sheet.name], circumstances.fold_margin)
+            folded = sheet.on_fold or _has_fold(pattern, sheet)
+            yield _note(sheet.name, bounds[sheet.name], circumstances.fold_margin if folded else None)
+
+
+def _has_fold(pattern: Pattern, sheet: DraftSheet) -> bool:
+    return any(piece.sheet == sheet.name and piece.cutting.on_fold for piece in pattern.draft.pieces)
 
 
 def sheet_bounds(pattern: Pattern) -> Mapping[str, Bounds]:
@@ -56,17 +61,17 @@ def _cover(covered: dict[str, Bounds], sheet: str, more: Bounds) -> None:
     covered[sheet] = covered[sheet].union(more) if sheet in covered else more
 
 
-def _note(sheet: DraftSheet, bounds: Bounds, margin: float) -> Problem:
-    if sheet.on_fold:
+def _note(sheet: str, bounds: Bounds, margin: float | None) -> Problem:
+    if margin is not None:
         width = 2 * (bounds.width + margin)
         words = (
-            f'The drawing "{sheet.name}" needs paper of {cm(width)} by {cm(bounds.height)}, folded '
+            f'The drawing "{sheet}" needs paper of {cm(width)} by {cm(bounds.height)}, folded '
             "lengthwise to "
             f"{cm(width / 2)}: {cm(margin)} wider than the widest half piece, {cm(bounds.width)}."
         )
     else:
         width = bounds.width
-        words = f'The drawing "{sheet.name}" needs paper of at least {cm(width)} by {cm(bounds.height)}.'
+        words = f'The drawing "{sheet}" needs paper of at least {cm(width)} by {cm(bounds.height)}.'
     return found(
         CODE,
         words,

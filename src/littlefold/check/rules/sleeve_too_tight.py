@@ -34,7 +34,7 @@ def sleeve_too_tight(pattern: Pattern, circumstances: Circumstances) -> Iterator
     """Sleeves narrower than the upper arm (error), or with less than 2 cm of room (warning)."""
     arm = girth(pattern, "upper_arm")
     for piece in pattern.pieces:
-        width = None if is_sewn_on(piece) else width_under_cap(piece)
+        width = None if is_sewn_on(pattern, piece) else width_under_cap(piece)
         if arm is None or width is None:
             continue
         reach = width * (1 + circumstances.stretch)

@@ -38,7 +38,7 @@ def sleepwear_burns(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """A warning on sleepwear, or a note where it is an infant garment outside the rule."""
     if pattern.draft.garment != "sleepwear":
         return
-    length = max((height(p) for p in pattern.pieces if not is_sewn_on(p)), default=0.0)
+    length = max((height(p) for p in pattern.pieces if not is_sewn_on(pattern, p)), default=0.0)
     young = is_younger(pattern, INFANT_AGE, INFANT_STATURE)
     exempt = young and is_infant_length(length, is_one_piece=is_one_piece(pattern))
     yield found(
