@@ -28,8 +28,7 @@ _NEEDS_CLOTH = frozenset({EdgeKind.SEAM, EdgeKind.GATHERED, EdgeKind.HEM, EdgeKi
     why="Without cloth beyond the stitch line the piece comes out smaller than drafted, or frays out of "
     "its seam.",
     source="no allowance added to a collar: it came out smaller than drafted (AKrams Ideas, Peter Pan "
-    "collar); "
-    "the least width is common practice, no source",
+    "collar); the least width is common practice, no source",
 )
 def allowance_missing(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Seam, gathered, hem, casing and faced edges under 3 mm of allowance, and raw edges in a seam."""
@@ -48,8 +47,7 @@ def _problem(piece: Piece, edge: DraftEdge) -> Problem:
     return found(
         CODE,
         f'The {edge.kind} edge "{edge.name}" of the piece "{piece.name}" has an allowance of '
-        f"{cm(edge.allowance)}; "
-        f"it needs at least {cm(LEAST)}.",
+        f"{cm(edge.allowance)}; it needs at least {cm(LEAST)}.",
         "Say how wide its allowance is, or that it is bound or lies on the selvedge.",
         place=on_piece(piece, edge.name),
         numbers=(mm("allowance", edge.allowance), mm("least", LEAST)),

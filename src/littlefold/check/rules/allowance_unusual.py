@@ -24,8 +24,8 @@ LEAST, MOST = 5.0, 38.1  # mm: 0.5 cm, and the side inlay of 1 1/2 in
     code=CODE,
     title="Seam allowances are 0.5 to 3.8 cm wide",
     why="A narrower one slips out of the seam, a wider one is mostly a length in the wrong unit.",
-    source="0.5 to 3.5 cm (Fashion2Apparel, techniques of seam and hem allowance); a side inlay of 1 1/2 in "
-    "(Balakumar, princess petticoat)",
+    source="0.5 to 3.5 cm (Fashion2Apparel, techniques of seam and hem allowance); a side inlay of 1 1/2 "
+    "in (Balakumar, princess petticoat)",
 )
 def allowance_unusual(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Seam edges whose allowance is present but outside the usual widths."""

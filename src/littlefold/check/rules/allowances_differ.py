@@ -44,8 +44,7 @@ def _problem(seam: Seam, narrowest: float, widest: float) -> Problem:
     return found(
         CODE,
         f"In the seam of {run_words(seam.first)} to {run_words(seam.second)} the allowances are "
-        f"{cm(narrowest)} "
-        f"and {cm(widest)}.",
+        f"{cm(narrowest)} and {cm(widest)}.",
         "Give both sides the same allowance, or mark the stitch line on both pieces and sew on it.",
         place=seam_place(seam),
         numbers=(mm("narrowest", narrowest), mm("widest", widest)),

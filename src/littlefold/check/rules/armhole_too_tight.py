@@ -39,8 +39,7 @@ def armhole_too_tight(pattern: Pattern, circumstances: Circumstances) -> Iterato
         yield found(
             CODE,
             f'The armhole is {cm(reach)} round (edge "{edge.name}" of the piece "{piece.name}" and its '
-            "partner); the "
-            f"upper arm is {cm(arm)} and needs {cm(arm + ROOM)}.",
+            f"partner); the upper arm is {cm(arm)} and needs {cm(arm + ROOM)}.",
             f"Lower the underarm by about {cm((arm + ROOM - reach) / 2)}.",
             place=on_piece(piece, edge.name),
             numbers=(mm("armhole", reach), mm("upper arm", arm), mm("needed", arm + ROOM)),

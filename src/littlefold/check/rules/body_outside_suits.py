@@ -22,8 +22,8 @@ CODE = "body-outside-suits"
 @rule(
     code=CODE,
     title="The child's stature lies in the range that the recipe suits",
-    why="The proportions of a baby and of a schoolchild differ: formulas hold only for the ages they were "
-    "made for.",
+    why="The proportions of a baby and of a schoolchild differ: formulas hold only for the ages they "
+    "were made for.",
     source="the recipe's own line; one child needs other sizes for each measure (Beangirl Design 2010/04)",
 )
 def body_outside_suits(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
@@ -34,8 +34,7 @@ def body_outside_suits(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
         yield found(
             CODE,
             f'The recipe "{pattern.draft.recipe}" suits statures of {cm(lowest)} to {cm(highest)}; this '
-            "child is "
-            f"{cm(tall)}.",
+            f"child is {cm(tall)}.",
             "Look hard at every number, or take another recipe.",
             numbers=(mm("stature", tall), mm("lowest", lowest), mm("highest", highest)),
             severity=Severity.WARNING,

@@ -39,8 +39,7 @@ def _problem(piece: Piece, edge: DraftEdge) -> Problem:
     return found(
         CODE,
         f'The button edge "{edge.name}" of the piece "{piece.name}" laps over its partner by '
-        f"{cm(edge.lap)}; it "
-        f"needs {cm(LEAST)}.",
+        f"{cm(edge.lap)}; it needs {cm(LEAST)}.",
         "Add a button stand as wide as the button and half a centimetre.",
         place=on_piece(piece, edge.name),
         numbers=(mm("lap", edge.lap), mm("least", LEAST)),

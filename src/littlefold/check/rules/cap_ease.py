@@ -31,8 +31,7 @@ MOST = 38.1  # mm, 1 1/2 in
     "older one",
     why="A short cap pulls the armhole in; too much ease stands on a small shoulder as puckers.",
     source="textbook ease of 1 to 1 1/2 in is far too much for toddlers, 0 to 1/4 or 1/2 in is used "
-    "(Design Loft "
-    "2007/11); where the shapes part: NIMI, Dress Making trade theory 2024",
+    "(Design Loft 2007/11); where the shapes part: NIMI, Dress Making trade theory 2024",
 )
 def cap_ease(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Set-in sleeves whose cap is shorter than the armhole (error) or too long for the age (warning)."""
@@ -63,8 +62,7 @@ def _problem(seam: Seam, ease: float, most: float) -> Problem:
     return found(
         CODE,
         f"The cap in the seam of {run_words(seam.first)} to {run_words(seam.second)} is {cm(ease)} longer "
-        "than the "
-        f"armhole; 0 cm to {cm(most)} suits this child.",
+        f"than the armhole; 0 cm to {cm(most)} suits this child.",
         "Raise the cap." if ease < 0 else "Lower the cap, or gather it on purpose.",
         place=seam_place(seam),
         numbers=(mm("ease", ease), mm("least", 0.0), mm("most", most)),

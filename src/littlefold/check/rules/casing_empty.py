@@ -38,8 +38,7 @@ def casing_empty(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
         yield found(
             CODE,
             f'{len(edges)} edges are casings, the first is "{edge.name}" of the piece "{piece.name}", and '
-            "the list "
-            "of notions has 0 things to run in them.",
+            "the list of notions has 0 things to run in them.",
             "Add the elastic with its length.",
             place=on_piece(piece, edge.name),
             numbers=(Number("casings", len(edges), "count"), Number("notions", 0, "count")),

@@ -43,8 +43,7 @@ def _judged(piece: Piece, edge: DraftEdge, notion: Notion, width: float) -> Iter
         yield found(
             CODE,
             f'The casing "{edge.name}" of the piece "{piece.name}" is {cm(edge.allowance)} deep; the '
-            f"{notion.name} is "
-            f"{cm(width)} wide and needs {cm(width + PLAY)}.",
+            f"{notion.name} is {cm(width)} wide and needs {cm(width + PLAY)}.",
             "Make the casing deeper or the elastic narrower.",
             place=on_piece(piece, edge.name),
             numbers=(mm("casing", edge.allowance), mm("elastic", width), mm("needed", width + PLAY)),

@@ -26,12 +26,10 @@ MOST = 0.8  # of the chest: beyond it a formula has a wrong basis
 @rule(
     code=CODE,
     title="The garment is at least 4 cm larger than the chest, and not nearly twice as large",
-    why="With less ease than breathing takes a woven garment splits; with far too much, a formula used the "
-    "wrong "
-    "measurement, half a girth for a whole one, or the wrong unit.",
+    why="With less ease than breathing takes a woven garment splits; with far too much, a formula used "
+    "the wrong measurement, half a girth for a whole one, or the wrong unit.",
     source="full ease of 4, 5 or 6 cm by size in a flat block (Les Petits Anglais 2009/11) to 24 cm in a "
-    "shirt "
-    "(children's clothes, boy's shirt); the upper limit is common practice, no source",
+    "shirt (children's clothes, boy's shirt); the upper limit is common practice, no source",
 )
 def chest_ease(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
     """Bodies narrower at the underarm than the chest (error), or with unusual ease (warning)."""
@@ -49,8 +47,7 @@ def _problem(worn: Chest, reach: float, chest: float, least: float) -> Problem:
     return found(
         CODE,
         f'The garment is {cm(reach)} round at the underarm (piece "{worn.piece.name}" and those beside '
-        "it); the "
-        f"chest is {cm(chest)}, and {cm(chest + least)} to {cm(most)} is wearable.",
+        f"it); the chest is {cm(chest)}, and {cm(chest + least)} to {cm(most)} is wearable.",
         "Look at the formula of the width: a quarter of the full girth, and ease.",
         place=on_piece(worn.piece),
         numbers=(mm("garment", reach), mm("chest", chest), mm("least", chest + least), mm("most", most)),

@@ -28,9 +28,8 @@ OVER = 5.0  # mm: how much longer it may be, eased in
     code=CODE,
     title="A collar is as long as the neck, less at most 2.5 cm for the closing",
     why="A short collar gapes at the front, a long one laps over and stands off.",
-    source="trueing rule 7, collar length is the neck less the closing gap; a collar smaller than drafted "
-    "(AKrams "
-    "Ideas); the limits are common practice, no source",
+    source="trueing rule 7, collar length is the neck less the closing gap; a collar smaller than "
+    "drafted (AKrams Ideas); the limits are common practice, no source",
 )
 def collar_length(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Collars whose neck edge is not as long as the neck as worn."""
@@ -53,8 +52,7 @@ def _problem(piece: Piece, edge: DraftEdge, length: float, neck: float) -> Probl
     return found(
         CODE,
         f'The edge "{edge.name}" of the collar "{piece.name}" is {cm(length)} long as worn; the neck is '
-        f"{cm(neck)}, "
-        f"and a collar may be {cm(GAP)} shorter or {cm(OVER)} longer.",
+        f"{cm(neck)}, and a collar may be {cm(GAP)} shorter or {cm(OVER)} longer.",
         "Draw the collar on the neck of front and back laid together at the shoulder.",
         place=on_piece(piece, edge.name),
         numbers=(mm("collar", length), mm("neck", neck)),

@@ -27,10 +27,10 @@ ALLOWED = radians(2)
 @rule(
     code=CODE,
     title="Every edge that meets a fold stands square to it",
-    why="Unfolded, an edge that slants at the fold makes a point or a dip in the middle of the neck or the "
-    "hem.",
-    source="trueing rule 3: a new neckline is drawn square to the centre back (Mueller & Sohn); "
-    "the tolerance is common practice, no source",
+    why="Unfolded, an edge that slants at the fold makes a point or a dip in the middle of the neck or "
+    "the hem.",
+    source="trueing rule 3: a new neckline is drawn square to the centre back (Mueller & Sohn); the "
+    "tolerance is common practice, no source",
 )
 def corner_at_fold(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Corners between a fold and another edge that are not square; a V neck is meant so, hence a warning."""
@@ -45,8 +45,8 @@ def _problem(corner: Corner, edge: str) -> Problem:
     return found(
         CODE,
         f'The edge "{edge}" of the piece "{corner.piece.name}" meets the fold at '
-        f"{angle_words(corner.angle)}; "
-        f"90 degrees, within {angle_words(ALLOWED)}, lets it run on smoothly over the fold.",
+        f"{angle_words(corner.angle)}; 90 degrees, within {angle_words(ALLOWED)}, lets it run on smoothly "
+        "over the fold.",
         "Draw it square to the fold for the first centimetre, unless a point is meant.",
         place=on_piece(corner.piece, edge, corner.before.end or corner.after.start),
         numbers=(turn("angle", corner.angle), turn("square", SQUARE), turn("tolerance", ALLOWED)),

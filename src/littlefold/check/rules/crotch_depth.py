@@ -26,9 +26,8 @@ LEAST, MOST = 5.0, 90.0  # mm more than the body rise; 20 mm is usual
     code=CODE,
     title="Trousers are 0.5 to 9 cm deeper from waist to crotch than the body rise",
     why="Shallow trousers cut in and slide down when the child squats; very deep ones hobble it.",
-    source="waist to seat sitting and 2 cm (a Scandinavian children's-pants lesson); the limits are common "
-    "practice, "
-    "no source",
+    source="waist to seat sitting and 2 cm (a Scandinavian children's-pants lesson); the limits are "
+    "common practice, no source",
 )
 def crotch_depth(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Crotch seams that reach less deep than the body rise (error), or with unusual ease (warning)."""
@@ -53,8 +52,7 @@ def _problem(piece: Piece, depth: float, rise: float) -> Problem:
     return found(
         CODE,
         f'The crotch seam of the piece "{piece.name}" reaches {cm(depth)} down from the waist; the body '
-        "rise is "
-        f"{cm(rise)}, and {cm(rise + LEAST)} to {cm(rise + MOST)} is wearable.",
+        f"rise is {cm(rise)}, and {cm(rise + LEAST)} to {cm(rise + MOST)} is wearable.",
         "Draw the crotch line at the body rise and 2 cm.",
         place=on_piece(piece),
         numbers=(mm("depth", depth), mm("body rise", rise)),

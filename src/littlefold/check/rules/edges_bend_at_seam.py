@@ -27,11 +27,9 @@ SEEN, SPOILT = radians(4), radians(20)
     code=CODE,
     title="Joined edges run on smoothly across a seam",
     why="Armhole and neck across the shoulder, hem and armhole across the side: a point makes the sleeve "
-    "stand off, "
-    "a hollow lifts it, and a hem shows a step.",
-    source="trueing rule 2: Conover, A Complete Course in Dressmaking vol. 9, 1922; the angles are common "
-    "practice, "
-    "no source",
+    "stand off, a hollow lifts it, and a hem shows a step.",
+    source="trueing rule 2: Conover, A Complete Course in Dressmaking vol. 9, 1922; the angles are "
+    "common practice, no source",
 )
 def edges_bend_at_seam(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Joins at which two edges make a point or a hollow."""

@@ -32,8 +32,7 @@ MOST_OF_WAIST: Final = 1.0
     title="A relaxed elastic is 0.55 to 1 times its opening, and a waist elastic no longer than the waist",
     why="A very short elastic makes a hard roll of gathers; a long one does not hold the garment up.",
     source="0.65 of the opening and not under 0.55 (Little Onion Cloth); waist 21 in, elastic 20 in "
-    "(Oliver + S "
-    "forum, elastic at waist)",
+    "(Oliver + S forum, elastic at waist)",
 )
 def elastic_length(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Elastics outside 0.55 to 1 times the flat opening, and waist elastics longer than the waist."""

@@ -46,8 +46,7 @@ def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
     yield found(
         CODE,
         f"The {notion.name.replace('_', ' ')} stretches to {cm(reach)}, twice its length; "
-        f"{PASSED_OVER[role][1]} is "
-        f"{cm(body)}.",
+        f"{PASSED_OVER[role][1]} is {cm(body)}.",
         f"Cut it at least {cm(body / STRETCHED)} long.",
         place=on_piece(piece, edge.name),
         numbers=(mm("stretched", reach), mm(PASSED_OVER[role][0], body), mm("least", body / STRETCHED)),

@@ -38,8 +38,7 @@ def fastener_missing(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
         yield found(
             CODE,
             f'{len(edges)} edges button, the first is "{edge.name}" of the piece "{piece.name}", and the '
-            "list of "
-            "notions has 0 fasteners.",
+            "list of notions has 0 fasteners.",
             "Add buttons, studs or another fastener with their number.",
             place=on_piece(piece, edge.name),
             numbers=(Number("edges", len(edges), "count"), Number("fasteners", 0, "count")),

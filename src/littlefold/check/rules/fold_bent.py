@@ -23,8 +23,8 @@ ALLOWED = 0.1  # mm: how far a fold may leave the straight line between its ends
 @rule(
     code=CODE,
     title="A fold is straight and has no allowance",
-    why="Cloth folds along one straight line, and an allowance beside the fold makes the piece wider than "
-    "drafted.",
+    why="Cloth folds along one straight line, and an allowance beside the fold makes the piece wider "
+    "than drafted.",
     source=COMMON_PRACTICE,
 )
 def fold_bent(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:

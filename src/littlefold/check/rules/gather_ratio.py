@@ -26,8 +26,7 @@ LEAST, MOST = 1.2, 3.0
     why="Less looks like a mistake, more does not fit under the presser foot; shorter cannot be gathered "
     "at all.",
     source="1 1/4 to 1 1/2 times for a ruffle (Baldt, Clothing for Women); 1.5 to 3 times (Stitch Coach "
-    "2017/01); "
-    "the lower limit of 1.2 is common practice, no source",
+    "2017/01); the lower limit of 1.2 is common practice, no source",
 )
 def gather_ratio(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Gathered seams outside the usual fullness."""
@@ -43,8 +42,8 @@ def _problem(seam: Seam, ratio: float) -> Problem:
     return found(
         CODE,
         f"{run_words(seam.second)} is {cm(seam.second_length)} long and is gathered to "
-        f"{cm(seam.first_length)} of "
-        f"{run_words(seam.first)}: {ratio:.2f} times; {LEAST:g} to {MOST:g} times is usual.",
+        f"{cm(seam.first_length)} of {run_words(seam.first)}: {ratio:.2f} times; {LEAST:g} to {MOST:g} "
+        "times is usual.",
         f"Make it {cm(wanted * seam.first_length)} long.",
         place=seam_place(seam),
         numbers=(

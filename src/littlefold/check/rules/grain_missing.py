@@ -26,8 +26,8 @@ OUTSIDE = 1.0  # mm: the grain of a piece on the fold may lie on its edge
     code=CODE,
     title="Every piece has a grain line, and it lies inside",
     why="Off the grain, a garment twists round the body after the first wash.",
-    source="grain arrow among the marks to check before cutting (Sewcraftful, drafter's corner); off grain "
-    "is one "
+    source="grain arrow among the marks to check before cutting (Sewcraftful, drafter's corner); off "
+    "grain is one "
     'of five faults "everyone" makes (Sassy Sewing); the lengths are common practice, no source',
 )
 def grain_missing(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
@@ -41,8 +41,7 @@ def grain_missing(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
             yield found(
                 CODE,
                 f'The grain line of the piece "{piece.name}" is {cm(length)} long and reaches '
-                f"{cm(outside)} out of "
-                f"the piece; it needs {cm(LEAST)}, inside.",
+                f"{cm(outside)} out of the piece; it needs {cm(LEAST)}, inside.",
                 "Name two points inside the piece, along the lengthwise threads of the cloth.",
                 place=on_piece(piece),
                 numbers=(mm("length", length), mm("least", LEAST), mm("outside", outside)),

@@ -27,8 +27,8 @@ SAMPLES = 24  # places along the edge at which the curvature is looked at
 @rule(
     code=CODE,
     title="A hem or casing is not too deep for its curve",
-    why="The cut edge of a hem on a curve is longer (or shorter) than the line it is turned to: depth times "
-    "curvature. Too much of it stands in pleats, too little tears.",
+    why="The cut edge of a hem on a curve is longer (or shorter) than the line it is turned to: depth "
+    "times curvature. Too much of it stands in pleats, too little tears.",
     source=COMMON_PRACTICE,
 )
 def hem_too_curved(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
@@ -47,9 +47,8 @@ def _judged(piece: Piece, edge: DraftEdge) -> Iterator[Problem]:
     yield found(
         CODE,
         f'The {edge.kind} "{edge.name}" of the piece "{piece.name}" is {cm(edge.allowance)} deep on a '
-        "curve of "
-        f"{cm(radius)} radius: its cut edge is {min(abs(excess), 1.0):.0%} too {'long' if excess > 0 else 'short'}; "
-        f"{ALLOWED:.0%} can be worked in.",
+        f"curve of {cm(radius)} radius: its cut edge is {min(abs(excess), 1.0):.0%} too "
+        f"{'long' if excess > 0 else 'short'}; {ALLOWED:.0%} can be worked in.",
         f"Make it at most {cm(ALLOWED * radius)} deep, or face or bind the edge.",
         place=on_piece(piece, edge.name),
         numbers=(mm("depth", edge.allowance), mm("radius", radius), Number("excess", excess, "ratio")),

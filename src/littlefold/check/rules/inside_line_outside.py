@@ -44,8 +44,7 @@ def _judged(piece: Piece, line: Inside, whole: shapely.Polygon) -> Iterator[Prob
         yield found(
             CODE,
             f'The {line.kind} "{line.name}" of the piece "{piece.name}" is {cm(line.path.length())} long, '
-            "and "
-            f"{cm(outside)} of it lie outside the piece; {cm(OUTSIDE)} may.",
+            f"and {cm(outside)} of it lie outside the piece; {cm(OUTSIDE)} may.",
             "Look at its points: are they on the drawing of this piece?",
             place=on_piece(piece, line.edge or None),
             numbers=(mm("length", line.path.length()), mm("outside", outside), mm("allowed", OUTSIDE)),

@@ -21,8 +21,8 @@ CODE = "measurements-estimated"
 @rule(
     code=CODE,
     title="Measurements that were not taken on this child are named",
-    why="A pattern is as good as its measurements; an estimate is the first thing to measure when it does "
-    "not fit.",
+    why="A pattern is as good as its measurements; an estimate is the first thing to measure when it "
+    "does not fit.",
     source="not measured: they turned out huge (Groovy Bears World 2009/04)",
 )
 def measurements_estimated(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:

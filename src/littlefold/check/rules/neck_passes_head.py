@@ -30,8 +30,8 @@ _NOT_OVER_HEAD: Final = frozenset(
     code=CODE,
     title="The neck opening, with its slits and buttons undone, passes over the head",
     why="A garment that sticks on the head frightens a small child, and the front has to be cut open.",
-    source="opening at least the head girth, else a placket of half the difference (Zollege, placket length "
-    "criteria); a stretch garment copied in woven cloth would not go over the head (Belgina 2014)",
+    source="opening at least the head girth, else a placket of half the difference (Zollege, placket "
+    "length criteria); a stretch garment copied in woven cloth would not go over the head (Belgina 2014)",
 )
 def neck_passes_head(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
     """Necks that are smaller than the head even when stretched and undone; for a block this is a note."""

@@ -27,9 +27,8 @@ CURVED: Final = radians(30)  # the turn of an edge from end to end that makes it
 @rule(
     code=CODE,
     title="Long, curved and gathered seams have notches on both sides",
-    why="Without a notch a long or curved edge is stretched on to its partner, a sleeve is set in back to "
-    "front, "
-    "and gathers slip to one side.",
+    why="Without a notch a long or curved edge is stretched on to its partner, a sleeve is set in back "
+    "to front, and gathers slip to one side.",
     source="sleeve front and back not told apart without notches (Mascultory, pattern specifications); "
     "gather limits marked (Text Book on Domestic Art); the lengths are common practice, no source",
 )
@@ -59,9 +58,9 @@ def _notches(pattern: Pattern, run: tuple[EdgeRef, ...]) -> int:
 def _problem(seam: Seam, run: tuple[EdgeRef, ...]) -> Problem:
     return found(
         CODE,
-        f"The seam of {run_words(seam.first)} to {run_words(seam.second)} is {cm(seam.first_length)} long, "
-        "and "
-        f"{run_words(run)} has 0 notches; a seam that is curved, gathered or longer than {cm(LONG)} needs 1.",
+        f"The seam of {run_words(seam.first)} to {run_words(seam.second)} is {cm(seam.first_length)} "
+        f"long, and {run_words(run)} has 0 notches; a seam that is curved, gathered or longer than "
+        f"{cm(LONG)} needs 1.",
         "Notch both edges, single in front and double at the back.",
         place=seam_place(seam),
         numbers=(mm("length", seam.first_length), mm("long", LONG), Number("notches", 0, "count")),

@@ -40,8 +40,8 @@ def _judged(piece: Piece, notch: Notch) -> Iterator[Problem]:
     yield found(
         CODE,
         f'A notch on the edge "{notch.edge}" of the piece "{piece.name}" is at {cm(notch.at)} of '
-        f"{cm(length)} and "
-        f"{cm(off)} off the stitch line; it should be {cm(CLEAR)} clear of both ends and on the line.",
+        f"{cm(length)} and {cm(off)} off the stitch line; it should be {cm(CLEAR)} clear of both ends and "
+        "on the line.",
         "Move the notch along the edge.",
         place=on_piece(piece, notch.edge),
         numbers=(mm("at", notch.at), mm("length", length), mm("off", off)),

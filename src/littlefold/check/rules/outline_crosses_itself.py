@@ -45,8 +45,7 @@ def _crossing(piece: Piece, line: str, path: Path) -> Iterator[Problem]:
         f'The {line} of the piece "{piece.name}" crosses itself {cm(x)} to the right and {cm(y)} up from the '
         "origin of its drawing; it may cross itself 0 times.",
         "Look at the points near it: are two of them exchanged, or is a depth or an allowance too large "
-        "for a "
-        "short edge?",
+        "for a short edge?",
         place=on_piece(piece),
         numbers=(mm("x", x), mm("y", y), Number("allowed", 0, "count")),
     )

@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm
+from littlefold.draft.model import EdgeKind
+from littlefold.geometry import Vector
 from littlefold.problem import Severity
 
 if TYPE_CHECKING:
@@ -25,20 +27,26 @@ CODE = "paper-needed"
     title="The paper that a drawing by hand needs",
     why="The learner folds or cuts the paper before the first line is drawn.",
     source="a bib on paper of 15 by 11 in folded lengthwise, drawers on 14 by 22 in (School Needlework); "
-    "folded "
-    "paper an inch or so wider than the widest half piece is common practice, no source",
+    "folded paper an inch or so wider than the widest half piece is common practice, no source",
 )
 def paper_needed(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
     """A note for each drawing; a folded sheet is wider than its half pieces by the fold margin."""
     bounds = sheet_bounds(pattern)
     for sheet in pattern.draft.sheets:
         if sheet.name in bounds:
-            folded = sheet.on_fold or _has_fold(pattern, sheet)
-            yield _note(sheet.name, bounds[sheet.name], circumstances.fold_margin if folded else None)
+            yield _note(sheet.name, bounds[sheet.name], _fold_way(pattern, sheet), circumstances.fold_margin)
 
 
-def _has_fold(pattern: Pattern, sheet: DraftSheet) -> bool:
-    return any(piece.sheet == sheet.name and piece.cutting.on_fold for piece in pattern.draft.pieces)
+def _fold_way(pattern: Pattern, sheet: DraftSheet) -> Vector | None:
+    """The direction in which the paper is folded: that of a fold edge on the drawing; None where it lies flat."""
+    folds = (
+        edge.path.end - edge.path.start
+        for piece in pattern.draft.pieces
+        if piece.sheet == sheet.name
+        for edge in piece.edges
+        if edge.kind is EdgeKind.FOLD
+    )
+    return next(folds, Vector(0.0, 1.0) if sheet.on_fold else None)
 
 
 def sheet_bounds(pattern: Pattern) -> Mapping[str, Bounds]:
@@ -61,21 +69,22 @@ def _cover(covered: dict[str, Bounds], sheet: str, more: Bounds) -> None:
     covered[sheet] = covered[sheet].union(more) if sheet in covered else more
 
 
-def _note(sheet: str, bounds: Bounds, margin: float | None) -> Problem:
-    if margin is not None:
-        width = 2 * (bounds.width + margin)
-        words = (
-            f'The drawing "{sheet}" needs paper of {cm(width)} by {cm(bounds.height)}, folded '
-            "lengthwise to "
-            f"{cm(width / 2)}: {cm(margin)} wider than the widest half piece, {cm(bounds.width)}."
-        )
+def _note(sheet: str, bounds: Bounds, fold: Vector | None, margin: float) -> Problem:
+    width, height = bounds.width, bounds.height
+    if fold is None:
+        words = f'The drawing "{sheet}" needs paper of at least {cm(width)} by {cm(height)}.'
     else:
-        width = bounds.width
-        words = f'The drawing "{sheet}" needs paper of at least {cm(width)} by {cm(bounds.height)}.'
+        across, along = (width, height) if abs(fold.y) >= abs(fold.x) else (height, width)
+        half = across + margin
+        width, height = 2 * half, along
+        words = (
+            f'The drawing "{sheet}" needs paper of {cm(width)} by {cm(height)}, folded to {cm(half)}: '
+            f"{cm(margin)} wider than the widest half piece, {cm(across)}."
+        )
     return found(
         CODE,
         words,
         "Cut the paper a little larger than that.",
-        numbers=(mm("width", width), mm("height", bounds.height), mm("drawn", bounds.width)),
+        numbers=(mm("width", width), mm("height", height), mm("drawn", bounds.width)),
         severity=Severity.NOTE,
     )

@@ -39,8 +39,7 @@ def _judged(piece: Piece, short: float, long: float) -> Iterator[Problem]:
         yield found(
             CODE,
             f'The piece "{piece.name}" with its allowances is {cm(narrow)} by {cm(tall)}; the paper is '
-            f"{cm(short)} "
-            f"by {cm(long)}.",
+            f"{cm(short)} by {cm(long)}.",
             "Take larger paper, or paste sheets together before drawing.",
             place=on_piece(piece),
             numbers=(mm("width", narrow), mm("height", tall), mm("paper", short), mm("paper", long)),

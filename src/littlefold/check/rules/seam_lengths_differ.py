@@ -38,9 +38,8 @@ def _problem(seam: Seam, off: float) -> Problem:
     ease = f" with {cm(seam.ease)} of ease meant" if seam.ease else ""
     return found(
         CODE,
-        f"{first} is {cm(seam.first_length)} long and {second} {cm(seam.second_length)}{ease}: they differ "
-        "by "
-        f"{cm(abs(off))}, and {cm(seam.tolerance)} is allowed.",
+        f"{first} is {cm(seam.first_length)} long and {second} {cm(seam.second_length)}{ease}: they "
+        f"differ by {cm(abs(off))}, and {cm(seam.tolerance)} is allowed.",
         f"Make {second if off > 0 else first} shorter by {cm(abs(off))}, or say that the difference is "
         "ease or gathers.",
         place=seam_place(seam),

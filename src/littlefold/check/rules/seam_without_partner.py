@@ -25,8 +25,7 @@ _TO_SEW = frozenset({EdgeKind.SEAM, EdgeKind.GATHERED})
     code=CODE,
     title="Every seam edge is sewn to something",
     why="A seam edge without a partner is left over when the garment is put together: a seam was "
-    "forgotten, or "
-    "its edge stands in another one by mistake.",
+    "forgotten, or its edge stands in another one by mistake.",
     source=COMMON_PRACTICE,
 )
 def seam_without_partner(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
@@ -37,8 +36,7 @@ def seam_without_partner(pattern: Pattern, _: Circumstances) -> Iterator[Problem
                 yield found(
                     CODE,
                     f'The edge "{edge.name}" of the piece "{piece.name}" is a seam of '
-                    f"{cm(edge.path.length())}, "
-                    "but 0 of the recipe's seams sew it to anything.",
+                    f"{cm(edge.path.length())}, but 0 of the recipe's seams sew it to anything.",
                     "Say what it is sewn to, or say that it is a hem, bound or faced.",
                     place=on_piece(piece, edge.name),
                     numbers=(mm("length", edge.path.length()), Number("seams", 0, "count")),

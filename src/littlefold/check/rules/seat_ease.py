@@ -59,8 +59,7 @@ def _problem(piece: Piece, reach: float, hip: float, least: float) -> Problem:
     return found(
         CODE,
         f'The trousers are {cm(reach)} round at the hip line (piece "{piece.name}" and those beside it); '
-        "the hip is "
-        f"{cm(hip)}, and {cm(hip + least)} to {cm(most)} is wearable.",
+        f"the hip is {cm(hip)}, and {cm(hip + least)} to {cm(most)} is wearable.",
         "Look at the formula of the width: a quarter of the full girth, and ease.",
         place=on_piece(piece),
         numbers=(mm("garment", reach), mm("hip", hip), mm("least", hip + least), mm("most", most)),

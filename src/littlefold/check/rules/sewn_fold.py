@@ -43,9 +43,8 @@ def sewn_fold(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 def _problem(seam: Seam, ref: EdgeRef, edge: DraftEdge) -> Problem:
     return found(
         CODE,
-        f"{ref.piece}.{ref.edge} is a {edge.kind} with {cm(edge.allowance)} of allowance, but it stands in "
-        "the seam "
-        f"of {run_words(seam.first)} ({cm(seam.first_length)}) to {run_words(seam.second)} "
+        f"{ref.piece}.{ref.edge} is a {edge.kind} with {cm(edge.allowance)} of allowance, but it stands "
+        f"in the seam of {run_words(seam.first)} ({cm(seam.first_length)}) to {run_words(seam.second)} "
         f"({cm(seam.second_length)}).",
         "Sew another edge, or call this one a seam.",
         place=seam_place(seam),

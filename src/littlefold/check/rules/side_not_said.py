@@ -22,9 +22,8 @@ CODE = "side-not-said"
 @rule(
     code=CODE,
     title="A piece for one side of the body says which",
-    why="A single piece that is not its own mirror image fits one side of the wearer only, or is half of a "
-    "piece "
-    "that was meant to lie on the fold.",
+    why="A single piece that is not its own mirror image fits one side of the wearer only, or is half of "
+    "a piece that was meant to lie on the fold.",
     source=COMMON_PRACTICE,
 )
 def side_not_said(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:

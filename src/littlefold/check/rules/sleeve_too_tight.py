@@ -27,8 +27,7 @@ ROOM = 20.0  # mm
     title="A sleeve at the foot of its cap is at least 2 cm wider than the upper arm",
     why="A sleeve that is tight round the arm pulls at the shoulder whenever the child reaches.",
     source="4 in over the arm (Scientific Sewing, child's dress), 2 in for an adult (Dresspatternmaking, "
-    "sleeve "
-    "block); the least of 2 cm is common practice, no source",
+    "sleeve block); the least of 2 cm is common practice, no source",
 )
 def sleeve_too_tight(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
     """Sleeves narrower than the upper arm (error), or with less than 2 cm of room (warning)."""
@@ -55,8 +54,7 @@ def _problem(piece: Piece, reach: float, arm: float) -> Problem:
     return found(
         CODE,
         f'The sleeve "{piece.name}" is {cm(reach)} wide at the foot of its cap; the upper arm is {cm(arm)} '
-        "and needs "
-        f"{cm(arm + ROOM)}.",
+        f"and needs {cm(arm + ROOM)}.",
         f"Widen it by {cm(arm + ROOM - reach)} there, and make the cap lower to keep its length.",
         place=on_piece(piece),
         numbers=(mm("sleeve", reach), mm("upper arm", arm), mm("needed", arm + ROOM)),

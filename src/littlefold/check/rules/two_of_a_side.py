@@ -30,8 +30,7 @@ SAME_SHAPE: Final = 0.01
     title="Pieces for both sides of the body are cut as a pair",
     why="Two copies of a piece that is not its own mirror image are two left fronts, or two right sleeves.",
     source="the same side cut twice, and no cloth left (Jayme Grace 2008/11); sleeves identical and not "
-    "mirrored "
-    "(Taylor and Hart, mistakes that matter)",
+    "mirrored (Taylor and Hart, mistakes that matter)",
 )
 def two_of_a_side(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Pieces cut several times, not as a pair, whose mirror image is another shape."""

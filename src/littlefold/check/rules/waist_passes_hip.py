@@ -23,9 +23,8 @@ CODE = "waist-passes-hip"
     code=CODE,
     title="A waist that is pulled on from below passes over the hip",
     why="Trousers and skirts are pulled up over the hip; a waist that fits the waist alone stops there.",
-    source="waist seam opening at least the hip: common practice, no source; in some children the waist is "
-    "larger "
-    "than the hip (Snyder et al. 1977)",
+    source="waist seam opening at least the hip: common practice, no source; in some children the waist "
+    "is larger than the hip (Snyder et al. 1977)",
 )
 def waist_passes_hip(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
     """Waists of garments without a neck that are smaller than the hip even when stretched and undone."""

@@ -40,8 +40,7 @@ def cord_at_low_hem(pattern: Pattern, circumstances: Circumstances) -> Iterator[
             yield found(
                 CODE,
                 f"The {cord.name} of {cm(cord.length)} at the {cord.place} can hang out "
-                f"{cm(cord.free_end)} below the "
-                f"hem; {EN_CORDS} allows {cm(0)} below the crotch.",
+                f"{cm(cord.free_end)} below the hem; {EN_CORDS} allows {cm(0)} below the crotch.",
                 "Use elastic, or a cord without ends that runs wholly inside, and say so. "
                 f"{NOT_LEGAL_ADVICE}",
                 numbers=(mm("free end", cord.free_end), mm("allowed", 0.0)),

@@ -50,8 +50,7 @@ def _judged(cord: Cord) -> Iterator[Problem]:
             yield found(
                 CODE,
                 f"The {cord.name} at the {cord.place} {what} of {cm(cord.free_end)}; {US_CORDS} allows "
-                "plain ends of "
-                f"{cm(US_FREE_END)} on a string secured at the middle, in sizes 2T to 16.",
+                f"plain ends of {cm(US_FREE_END)} on a string secured at the middle, in sizes 2T to 16.",
                 f"{cure} {NOT_LEGAL_ADVICE}",
                 numbers=(mm("free end", cord.free_end), mm("allowed", US_FREE_END)),
                 rule=US_CORDS,

@@ -25,8 +25,8 @@ CODE = "cord-ends-too-long"
     code=CODE,
     title="Free ends at waist and lower edge are at most 14 cm, those of a tied belt 36 cm",
     why="A long end catches in a bicycle, a lift or a vehicle door.",
-    source="EN 14682: free ends 140 mm with the garment at its largest (baijiantest, prinfab); tied belts "
-    "360 mm (Chinese infants list; in EN 14682 from memory)",
+    source="EN 14682: free ends 140 mm with the garment at its largest (baijiantest, prinfab); tied "
+    "belts 360 mm (Chinese infants list; in EN 14682 from memory)",
     safety=True,
 )
 def cord_ends_too_long(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
@@ -40,8 +40,7 @@ def cord_ends_too_long(pattern: Pattern, circumstances: Circumstances) -> Iterat
             yield found(
                 CODE,
                 f"The {cord.name} at the {cord.place} has free ends of {cm(cord.free_end)} with the "
-                "garment at its "
-                f"largest; {EN_CORDS} allows {cm(allowed)}.",
+                f"garment at its largest; {EN_CORDS} allows {cm(allowed)}.",
                 f"Shorten each end by {cm(cord.free_end - allowed)}. {NOT_LEGAL_ADVICE}",
                 numbers=(mm("free end", cord.free_end), mm("allowed", allowed)),
                 rule=EN_CORDS,

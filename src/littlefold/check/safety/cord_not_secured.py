@@ -40,8 +40,7 @@ def cord_not_secured(pattern: Pattern, circumstances: Circumstances) -> Iterator
             yield found(
                 CODE,
                 f"The {cord.name} at the {cord.place} is not sewn down at the middle: pulled to one side "
-                "it hangs out "
-                f"{cm(pulled)}; {EN_CORDS} allows {cm(FREE_END)} and asks for a bar-tack.",
+                f"it hangs out {cm(pulled)}; {EN_CORDS} allows {cm(FREE_END)} and asks for a bar-tack.",
                 f"Sew it down at the middle of the casing and say so in its remark. {NOT_LEGAL_ADVICE}",
                 numbers=(mm("pulled to one side", pulled), mm("allowed", FREE_END)),
                 rule=EN_CORDS,

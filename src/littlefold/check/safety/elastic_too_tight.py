@@ -49,9 +49,8 @@ def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
     if body is not None and length < share * body:
         yield found(
             CODE,
-            f"The {notion.name.replace('_', ' ')} is {cm(length)} long, relaxed; the {name} is {cm(body)}, "
-            "and it "
-            f"needs {cm(share * body)}.",
+            f"The {notion.name.replace('_', ' ')} is {cm(length)} long, relaxed; the {name} is "
+            f"{cm(body)}, and it needs {cm(share * body)}.",
             f"Cut it at least {cm(share * body)} long and try it on the child. {NOT_LEGAL_ADVICE}",
             numbers=(mm("elastic", length), mm(name, body), mm("least", share * body)),
             rule=COMMON_PRACTICE,

@@ -27,9 +27,8 @@ RULE: Final = "BS 8510"
     title="The closed neck of a sleep bag is 28 to 32 cm before 6 months, 35.5 to 39.5 cm from then on",
     why="Through a wide neck the baby slips into the bag and cannot breathe; a narrow one presses on the "
     "throat.",
-    source="BS 8510 (gap-analysis page); EN 16781 gives the neck by stature in a table that was not read; "
-    "for a "
-    "child of at least 4 kg",
+    source="BS 8510 (gap-analysis page); EN 16781 gives the neck by stature in a table that was not "
+    "read; for a child of at least 4 kg",
     safety=True,
 )
 def sleep_bag_neck(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
@@ -44,8 +43,7 @@ def sleep_bag_neck(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
         yield found(
             CODE,
             f"The neck of the sleep bag is {cm(neck.closed)} when closed; {RULE} asks for {cm(least)} to "
-            f"{cm(most)} "
-            f"{'before' if young else 'from'} 6 months.",
+            f"{cm(most)} {'before' if young else 'from'} 6 months.",
             f"Change the neck, and let it open wide enough for the head. {NOT_LEGAL_ADVICE}",
             place=on_piece(piece, edge.name),
             numbers=(mm("neck", neck.closed), mm("least", least), mm("most", most)),

@@ -28,10 +28,8 @@ RULE: Final = "16 CFR 1615 and 1616"
     title="Sleepwear comes with a caution about fire, and is tight or of tested cloth",
     why="Loose cotton nightwear burns in seconds at a heater or a candle.",
     source="16 CFR 1615 (sizes 0 to 6X) and 1616 (7 to 14); infant garments up to 9 months, one piece up "
-    "to 64.8 cm "
-    "or each of two up to 40 cm, are outside (eCFR); the table of tight-fitting sizes was not read; UK "
-    "Nightwear "
-    "(Safety) Regulations 1985 and EN 14878 by title only",
+    "to 64.8 cm or each of two up to 40 cm, are outside (eCFR); the table of tight-fitting sizes was not "
+    "read; UK Nightwear (Safety) Regulations 1985 and EN 14878 by title only",
     safety=True,
 )
 def sleepwear_burns(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
@@ -45,8 +43,7 @@ def sleepwear_burns(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
         CODE,
         f"This is sleepwear, {cm(length)} long; infant garments up to 9 months, in one piece up to "
         f"{cm(INFANT_ONE_PIECE)} or in two of up to {cm(INFANT_TWO_PIECE)} each, are outside {RULE}: this "
-        "one is "
-        f"{'outside' if exempt else 'inside'}.",
+        f"one is {'outside' if exempt else 'inside'}.",
         "Make it snug, keep it from fire, and take cloth that has been tested where you sell it. "
         f"{NOT_LEGAL_ADVICE}",
         numbers=(mm("length", length), mm("one piece", INFANT_ONE_PIECE), mm("two pieces", INFANT_TWO_PIECE)),

@@ -35,9 +35,8 @@ _SIZE: Final = re.compile(r"(\d+(?:\.\d+)?) ?(mm|cm)")
     code=CODE,
     title="Buttons, studs and beads on clothes for children under 3 years come with a caution",
     why="What comes off goes into the mouth, and what fits into the cylinder blocks a small throat.",
-    source="16 CFR 1501: cylinder 1.25 in wide, up to 2.25 in deep; 1501.3(d) exempts buttons on clothing, "
-    "so this "
-    "is good practice and no breach; pull tests of BS 7907 and EN 17394 are from memory",
+    source="16 CFR 1501: cylinder 1.25 in wide, up to 2.25 in deep; 1501.3(d) exempts buttons on "
+    "clothing, so this is good practice and no breach; pull tests of BS 7907 and EN 17394 are from memory",
     safety=True,
 )
 def small_parts(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
@@ -67,9 +66,9 @@ def _problem(notion: Notion, size: float) -> Problem:
     across = cm(size) if size else "of a size not said"
     return found(
         CODE,
-        f"The {notion.name.replace('_', ' ')} ({notion.count}, {across}) fit into the small-parts cylinder, "
-        f"{cm(CYLINDER_WIDTH)} wide and up to {cm(CYLINDER_DEPTH)} deep, on a garment for a child under 3 "
-        "years.",
+        f"The {notion.name.replace('_', ' ')} ({notion.count}, {across}) fit into the small-parts "
+        f"cylinder, {cm(CYLINDER_WIDTH)} wide and up to {cm(CYLINDER_DEPTH)} deep, on a garment for a "
+        "child under 3 years.",
         "Sew them on with a shank and a doubled thread, pull hard at each, and look at them after every "
         "wash. " + NOT_LEGAL_ADVICE,
         numbers=(mm("size", size), mm("cylinder", CYLINDER_WIDTH)),

@@ -25,8 +25,8 @@ _WITH_CAUTION: Final = frozenset({"bib", "hat", "nappy", "nappy_cover", "apron"}
     code=CODE,
     title="Tapes and ties on bibs, hats and nappy covers come with a caution",
     why="These are outside the cord rules, but a tape round the neck strangles just as well.",
-    source="EN 14682 leaves bibs, nappies and hats out (scope page, iteh); the caution is common practice, "
-    "no source",
+    source="EN 14682 leaves bibs, nappies and hats out (scope page, iteh); the caution is common "
+    "practice, no source",
     safety=True,
 )
 def tapes_near_neck(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
@@ -37,11 +37,9 @@ def tapes_near_neck(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
         yield found(
             CODE,
             f"The {cord.name} of {cm(cord.length)} on a {pattern.draft.garment.replace('_', ' ')} is "
-            f"outside {EN_CORDS}, "
-            f"but can strangle; {cm(0)} of tape is safest.",
+            f"outside {EN_CORDS}, but can strangle; {cm(0)} of tape is safest.",
             "Close it with a press stud that gives way. With tapes: never in the cot, the pram or out of "
-            "sight, and "
-            f"take it off after the meal. {NOT_LEGAL_ADVICE}",
+            f"sight, and take it off after the meal. {NOT_LEGAL_ADVICE}",
             numbers=(mm("tape", cord.length), mm("safest", 0.0)),
             rule=f"{EN_CORDS} (excluded)",
             severity=Severity.WARNING,
