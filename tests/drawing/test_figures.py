@@ -32,10 +32,11 @@ def test_the_check_mark_is_ten_centimetres_and_four_inches():
 
 def test_the_check_mark_has_a_tick_for_every_half_centimetre_and_quarter_inch():
     marks = ruler(Point(0, 0))
-    metric = sorted(tick.path.start.x for tick in strokes(marks, "check.cm.tick"))
-    imperial = sorted(tick.path.start.x for tick in strokes(marks, "check.in.tick"))
-    assert metric == pytest.approx([5.0 * k for k in range(1, 21)])
-    assert imperial == pytest.approx([6.35 * k for k in range(1, 17)])
+    for name, step, count in (("check.cm", 5.0, 21), ("check.in", 6.35, 17)):
+        (edge,), (comb,) = strokes(marks, name), strokes(marks, f"{name}.ticks")
+        level = edge.path.start.y
+        tips = sorted({round(p.x, 9) for p in comb.path.flatten() if abs(p.y - level) > 1.0})
+        assert tips == pytest.approx([step * k for k in range(count)])
 
 
 def test_an_arrow_head_points_where_it_should():

@@ -1,5 +1,6 @@
 from itertools import combinations, pairwise
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -10,6 +11,8 @@ from littlefold.sheet.paper import read_paper
 from littlefold.sheet.reduced import READABLE, reduced, reduced_page
 from littlefold.sheet.words_apart import words_apart
 from tests.sheet.shapes import MADE, half_top, two_pieces
+
+NO_LINES = np.zeros((0, 2))
 
 
 def words(drawing, name=None):
@@ -53,7 +56,7 @@ def test_no_word_of_a_piece_is_lost_at_a_quarter():
 
 def test_letters_are_kept_even_where_there_is_no_room():
     crowd = [Label("ABCDEFGH"[k], Point(0.1 * k, 0), Meaning.LETTER, 3.0) for k in range(8)] * 4
-    assert len(words_apart(crowd)) == len(crowd)
+    assert len(words_apart(crowd, NO_LINES)) == len(crowd)
 
 
 def test_lines_of_a_block_stay_together_and_in_order():
@@ -69,7 +72,7 @@ def test_lines_of_a_block_stay_together_and_in_order():
 @given(st.lists(st.tuples(st.floats(0, 60), st.floats(0, 60), st.sampled_from("ABCDEFG")), max_size=12))
 def test_words_that_may_go_never_overlap(places):
     labels = [Label(text, Point(x, y), Meaning.TEXT, 2.0) for x, y, text in places]
-    found = words_apart(labels)
+    found = words_apart(labels, NO_LINES)
     assert not any(label_bounds(a).overlaps(label_bounds(b)) for a, b in combinations(found, 2))
 
 

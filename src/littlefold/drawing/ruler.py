@@ -47,17 +47,19 @@ class Scale:
     whole: int
 
 
-def _scale(start: Point, along: Vector, inwards: Vector, scale: Scale) -> tuple[Stroke, ...]:
-    """The edge itself, and its ticks after the zero."""
+def _scale(start: Point, along: Vector, inwards: Vector, scale: Scale) -> tuple[Stroke, Stroke]:
+    """The edge itself, and its ticks as one line like a comb."""
     end = start + along * (scale.step * scale.count)
-    ticks = (
-        (start + along * (scale.step * k), LONG if k % scale.whole == 0 else SHORT)
-        for k in range(1, scale.count + 1)
+    teeth = (
+        _tooth(start + along * (scale.step * k), inwards, k % scale.whole) for k in range(scale.count + 1)
     )
+    comb = Path.line_through(*(point for tooth in teeth for point in tooth))
     return (
         Stroke(Path.line_through(start, end), Meaning.RULER, scale.name),
-        *(
-            Stroke(Path.line_through(foot, foot + inwards * length), Meaning.RULER, f"{scale.name}.tick")
-            for foot, length in ticks
-        ),
+        Stroke(comb, Meaning.RULER, f"{scale.name}.ticks"),
     )
+
+
+def _tooth(foot: Point, inwards: Vector, part: int) -> tuple[Point, Point, Point]:
+    """To the end of a tick and back: a long one for a whole unit, where nothing is left over."""
+    return foot, foot + inwards * (SHORT if part else LONG), foot

@@ -5,9 +5,9 @@ from __future__ import annotations
 from math import pi
 from typing import TYPE_CHECKING
 
-from littlefold.drawing import Label, Mark, Meaning, mark_bounds, ruler, shortened
+from littlefold.drawing import Label, Mark, Meaning, mark_bounds, ruler, shortened, wrapped
 from littlefold.drawing.ruler import BREADTH, LENGTH
-from littlefold.geometry import Bounds, Point
+from littlefold.geometry import Bounds, Point, Vector
 from littlefold.sheet.placing import least_disturbing
 
 if TYPE_CHECKING:
@@ -15,8 +15,14 @@ if TYPE_CHECKING:
 
     import numpy as np
 
-CAPTION = (58.0, 11.5)
+CAPTION = (62.0, 12.0)
 """Width and height kept for the name, title and date of a page [mm]."""
+NAME_ROOM = 16.0
+"""How much of it the name takes [mm]."""
+SMALL, STEP = 2.1, 3.9
+"""The height of a capital beside the name, and from line to line [mm]."""
+MOST_LINES = 2
+"""A longer title is cut off."""
 GAP = 2.0
 """Bare paper between a figure of the sheet and the edge of its room [mm]."""
 
@@ -36,20 +42,30 @@ def furniture(
     return (
         *ruler(Point(level.left, level.bottom + 1), 0.0, "check.across"),
         *ruler(Point(upright.right - 1, upright.bottom), pi / 2, "check.down"),
-        *caption_marks(Point(caption.left, caption.bottom + 1.5), name, title, made),
+        *caption_marks(Point(caption.left, caption.bottom + 1.0), name, title, made),
     )
 
 
 def caption_marks(at: Point, name: str, title: str, made: date) -> tuple[Mark, ...]:
-    """The name of a page in large letters, with the title and the date beside it."""
-    beside = Point(at.x + (15.0 if name else 0.0), at.y)
-    width = CAPTION[0] - 15.0
+    """The name of a page in large letters; beside it the title, in two lines at most, and the date."""
+    room = NAME_ROOM if name else 0.0
+    lines = (*_title_lines(title, CAPTION[0] - room), spoken_date(made))
+    first = Point(at.x + room, at.y + STEP * (len(lines) - 1))
+    letters = Label(name, at, Meaning.TITLE, 6.5, name="page.name")
+    return (*((letters,) if name else ()), *_lines(lines, first))
+
+
+def _title_lines(title: str, width: float) -> tuple[str, ...]:
+    lines = wrapped(title, width, SMALL)
     return (
-        *((Label(name, at, Meaning.TITLE, 6.5, name="page.name"),) if name else ()),
-        Label(
-            shortened(title, width, 2.2), Point(beside.x, at.y + 4.4), Meaning.TEXT, 2.2, name="page.title"
-        ),
-        Label(spoken_date(made), beside, Meaning.TEXT, 2.2, name="page.date"),
+        lines if len(lines) <= MOST_LINES else (lines[0], shortened(f"{lines[1]} {lines[2]}", width, SMALL))
+    )
+
+
+def _lines(lines: tuple[str, ...], first: Point) -> tuple[Mark, ...]:
+    return tuple(
+        Label(line, first + Vector(0.0, -STEP * number), Meaning.TEXT, SMALL, name="page.words")
+        for number, line in enumerate(lines)
     )
 
 

@@ -199,27 +199,27 @@ def _neighbours(cell: Cell) -> tuple[Cell, ...]:
     return (row - 1, column), (row + 1, column), (row, column - 1), (row, column + 1)
 
 
-def sample(drawing: Drawing) -> np.ndarray:
-    """Points that stand for a drawing (n x 2) [mm], a few millimetres apart along its strokes."""
-    points = [place for mark, box in boxed(drawing) for place in _places(mark, box)]
+def sample(drawing: Drawing, spacing: float = SPACING) -> np.ndarray:
+    """Points that stand for a drawing (n x 2) [mm], no more than `spacing` apart along its strokes."""
+    points = [place for mark, box in boxed(drawing) for place in _places(mark, box, spacing)]
     return np.array(points or [(0.0, 0.0)])
 
 
-def _places(mark: Mark, box: Bounds) -> list[tuple[float, float]]:
+def _places(mark: Mark, box: Bounds, spacing: float) -> list[tuple[float, float]]:
     if isinstance(mark, Dot):
         return [(mark.at.x, mark.at.y)]
     if isinstance(mark, Label):
         return [(x, y) for x in _steps(box.left, box.right) for y in _steps(box.bottom, box.top)]
-    return _along(mark.path)
+    return _along(mark.path, spacing)
 
 
-def _along(path: Path) -> list[tuple[float, float]]:
-    return [place for segment in path.segments for place in _segment_places(segment)]
+def _along(path: Path, spacing: float) -> list[tuple[float, float]]:
+    return [place for segment in path.segments for place in _segment_places(segment, spacing)]
 
 
-def _segment_places(segment: Segment) -> list[tuple[float, float]]:
+def _segment_places(segment: Segment, spacing: float) -> list[tuple[float, float]]:
     length = segment.start.distance(segment.end) if isinstance(segment, Line) else segment.length()
-    count = max(1, ceil(length / SPACING))
+    count = max(1, ceil(length / spacing))
     points = [segment.at(k / count) for k in range(count + 1)]
     return [(point.x, point.y) for point in points]
 

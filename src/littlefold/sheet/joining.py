@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from littlefold.drawing import Label, Meaning, Stroke
 from littlefold.geometry import Bounds, Path, Point, Vector
 from littlefold.sheet.grid import cell_name
-from littlefold.sheet.placing import points_in
+from littlefold.sheet.placing import places_in
 
 if TYPE_CHECKING:
     import numpy as np
@@ -25,8 +25,11 @@ SMALL = 1.9
 NAME = 3.4
 """The height of a capital in the neighbour's name [mm]."""
 
+BOAT = 8.0
+"""How far a boat reaches from the joining line [mm]; no part of the drawing further off matters to its place."""
+
 # Half a paper boat: heights along the mast, which stands on the joining line, and distances from it [mm].
-HULL = ((-0.8, 0.0), (2.2, 8.0), (-4.0, 4.8), (-4.0, 0.0))
+HULL = ((-0.8, 0.0), (2.2, BOAT), (-4.0, 4.8), (-4.0, 0.0))
 SAIL = ((6.0, 0.0), (0.4, 3.2))
 # The places on an edge that are tried for the boat, as parts of its length.
 BERTHS = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12)
@@ -84,12 +87,12 @@ def _quiet_place(edge: Edge, mast: Vector, places: np.ndarray) -> Point:
     """Where on the edge a boat with its words covers the least of the drawing; the same for both pages."""
     first, last = (edge.start, edge.end) if (edge.end - edge.start).dot(mast) > 0 else (edge.end, edge.start)
     spots = (first.towards(last, share) for share in BERTHS)
-    return min(spots, key=lambda spot: points_in(_berth(spot, mast), places))
+    return min(spots, key=lambda spot: len(places_in(_berth(spot, mast), places)))
 
 
 def _berth(spot: Point, mast: Vector) -> Bounds:
     """The room that a boat takes up with its words, on both sides of the line."""
-    across = mast.turned_left() * HULL[1][1]
+    across = mast.turned_left() * BOAT
     low, high = spot + mast * (BEFORE - 3 * NAME), spot + mast * (AFTER + 16 * SMALL)
     return Bounds.of_points(low + across, low + -across, high + across, high + -across)
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from littlefold.drawing import Drawing, Label, Mark, Meaning, Stroke
 from littlefold.geometry import Affine, Bounds, Path, Point, Vector
 from littlefold.sheet.furniture import CAPTION, caption_marks
+from littlefold.sheet.grid import sample
 from littlefold.sheet.page import Page
 from littlefold.sheet.words_apart import words_apart
 
@@ -27,6 +28,8 @@ BARS = (100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0)
 """What the scale bar may stand for [mm]; the first that is long enough on paper is taken."""
 SHORTEST_BAR = 15.0
 """On paper [mm]."""
+FINE = 1.0
+"""The points that stand for its lines while words look for a place lie this far apart [mm]."""
 BELOW = 7.0
 """How far the scale bar stands below the drawing [mm]."""
 
@@ -41,7 +44,7 @@ def reduced(drawing: Drawing, divisor: float) -> Drawing:
     small = drawing.transformed(Affine.scale(1 / divisor))
     labels = [_fitted(mark, divisor) for mark in small.marks if isinstance(mark, Label)]
     lines = tuple(mark for mark in small.marks if not isinstance(mark, Label))
-    picture = Drawing((*lines, *words_apart(labels)), drawing.title)
+    picture = Drawing((*lines, *words_apart(labels, sample(Drawing(lines), FINE))), drawing.title)
     return picture.with_marks(scale_bar(picture, divisor))
 
 

@@ -11,9 +11,10 @@ from littlefold.geometry import Affine, Bounds, Point, Vector
 from littlefold.sheet.cover import cover
 from littlefold.sheet.furniture import furniture
 from littlefold.sheet.grid import BLEED, cell_name, fit_grid, sample, whole_cell
-from littlefold.sheet.joining import joining_marks
+from littlefold.sheet.joining import BOAT, joining_marks
 from littlefold.sheet.page import Page
 from littlefold.sheet.paper import LEAST
+from littlefold.sheet.placing import places_in
 
 if TYPE_CHECKING:
     from datetime import date
@@ -66,10 +67,11 @@ class _Job:
 
 
 def _page(cell: Cell, job: _Job) -> Page:
-    window, margin, name = job.grid.window(cell), job.paper.margin, cell_name(cell)
+    window, margin, name = job.grid.window(cell), job.paper.margin, _name(cell, job.grid)
     shown = tuple(mark for mark in job.marks if not _stands_on_top(mark, cell, job.grid))
-    joins = joining_marks(job.grid, cell, job.places)
-    extra = furniture(job.places, window, joins, name=name, title=job.title, made=job.made)
+    near = places_in(window.grown(BOAT), job.places)
+    joins = joining_marks(job.grid, cell, near)
+    extra = furniture(near, window, joins, name=name, title=job.title, made=job.made)
     corner = Point(window.left - margin, window.bottom - margin)
     home = Affine.translation(Vector(-corner.x, -corner.y))
     return Page(
@@ -81,6 +83,11 @@ def _page(cell: Cell, job: _Job) -> Page:
         name,
         corner,
     )
+
+
+def _name(cell: Cell, grid: Grid) -> str:
+    """The name of a page to join; a single page needs none."""
+    return cell_name(cell) if len(grid.printed) > 1 else ""
 
 
 def _stands_on_top(mark: Boxed, cell: Cell, grid: Grid) -> bool:

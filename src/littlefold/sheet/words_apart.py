@@ -11,9 +11,12 @@ from typing import TYPE_CHECKING
 from littlefold.drawing import Label, Meaning, label_bounds
 from littlefold.drawing.words import LEADING
 from littlefold.geometry import Bounds, Vector
+from littlefold.sheet.placing import places_in
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
+
+    import numpy as np
 
 # Who keeps the place: first the letters of points, without which no sentence can be followed, then
 # warnings, then the names of things, then measures, then running text.
@@ -24,6 +27,10 @@ KEPT = frozenset({Meaning.LETTER, Meaning.NEW, Meaning.CAUTION})
 # How far words may go from their place, in heights of a capital, in the order tried.
 REACHES = (1.0, 2.0, 3.0, 4.5, 6.0)
 WAYS = tuple(Vector.polar(k * pi / 4) for k in (6, 2, 0, 4, 7, 5, 1, 3))
+
+# A point of a line covered is as bad as this many heights of a capital away from the place.  Larger: words
+# leave what they name.  Smaller: lines run through them.
+LINE = 0.7
 
 # Bare paper left between words, in heights of a capital.
 AIR = 0.15
@@ -45,13 +52,16 @@ class Block:
         return Block(tuple(replace(line, at=line.at + way) for line in self.lines))
 
 
-def words_apart(labels: Iterable[Label]) -> tuple[Label, ...]:
-    """The same words, each block as near to its place as it finds room; in order of rank."""
+def words_apart(labels: Iterable[Label], lines: np.ndarray) -> tuple[Label, ...]:
+    """The same words, each block as near to its place as it finds room; in order of rank.
+
+    `lines` are points along the lines of the drawing (n x 2) [mm], which words keep off where they can.
+    """
     blocks = sorted((Block(_stacked(lines)) for lines in _blocks(labels)), key=_rank)
     placed: list[Block] = []
     taken: list[Bounds] = []
     for block in blocks:
-        found = _placed(block, taken)
+        found = _placed(block, taken, lines)
         if found is not None:
             placed.append(found)
             taken.append(found.box)
@@ -81,12 +91,16 @@ def _rank(block: Block) -> int:
     return RANKS.index(meaning) if meaning in RANKS else len(RANKS)
 
 
-def _placed(block: Block, taken: list[Bounds]) -> Block | None:
+def _placed(block: Block, taken: list[Bounds], lines: np.ndarray) -> Block | None:
     """The block where it is free of the others; None if there is no such place and it may be left out."""
     height = block.lines[0].height
-    ways = (way * (reach * height) for reach, way in product(REACHES, WAYS))
-    for tried in (block, *(block.moved(way) for way in ways)):
-        box = tried.box.grown(AIR * height)
-        if not any(box.overlaps(other) for other in taken):
-            return tried
-    return block if block.lines[0].meaning in KEPT else None
+    ways = ((reach, way * (reach * height)) for reach, way in product(REACHES, WAYS))
+    tries = [(0.0, block), *((reach, block.moved(way)) for reach, way in ways)]
+    free = [(reach, tried) for reach, tried in tries if _is_free(tried.box.grown(AIR * height), taken)]
+    if not free:
+        return block if block.lines[0].meaning in KEPT else None
+    return min(free, key=lambda found: found[0] + LINE * len(places_in(found[1].box, lines)))[1]
+
+
+def _is_free(box: Bounds, taken: list[Bounds]) -> bool:
+    return not any(box.overlaps(other) for other in taken)
