@@ -106,6 +106,7 @@ class Desk:
     later: list[Written] = field(default_factory=list)
     printed: list[tuple[Written, tree.Printed, Quantity]] = field(default_factory=list)
     used: list[str] = field(default_factory=list)
+    openings: dict[str, float] = field(default_factory=dict)
     stretch: float = 0.0
     branches: list[Branch] = field(default_factory=list)
 
@@ -129,8 +130,9 @@ class Desk:
         return copy
 
     def qualified(self, name: str) -> str:
-        """The full name of something made on the sheet in hand."""
-        return f"{self.sheet}.{name}" if self.sheet else name
+        """The full name of something on the sheet in hand, or on that of the piece being stated."""
+        sheet = self.stated.sheet if self.stated else self.sheet
+        return f"{sheet}.{name}" if sheet else name
 
     def point(self, name: tree.Name) -> Point:
         """The place of a point, by its name on the sheet in hand or its full name."""
@@ -143,6 +145,9 @@ class Desk:
         """The path of a line by name, or of the straight lines between points."""
         if isinstance(ref, tree.Name):
             return self.named_line(ref).path
+        edge = self.lines.get(self.qualified(str(ref)))
+        if edge is not None:  # an edge of an outline that was named by its points
+            return edge.path
         ends = (ref.start, ref.end) if isinstance(ref, tree.Span) else (ref.start, ref.corner, ref.end)
         places = [self.point(name) for name in ends]
         self._apart(ref, places)
@@ -154,6 +159,11 @@ class Desk:
         if found is None:
             raise self.missing("line", name, self.lines)
         return found
+
+    def folded(self, ref: tree.LineRef) -> float:
+        """How much of a line pleats and tucks fold away [mm]."""
+        found = self.lines.get(self.qualified(str(ref))) or self.lines.get(str(ref))
+        return found.folded if found else 0.0
 
     def straight(self, ref: tree.LineRef) -> Line:
         """A line that has to be straight, from its first to its last point."""

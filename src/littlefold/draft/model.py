@@ -43,7 +43,10 @@ class DraftPoint:
 
 @dataclass(frozen=True, slots=True)
 class DraftLine:
-    """A named line, arc or curve; `start` and `end` name the points at its ends (empty where none is named)."""
+    """A named line, arc or curve; `start` and `end` name the points at its ends (empty where none is named).
+
+    `folds` are the stretches that pleats and tucks fold away, from and to [mm along it].
+    """
 
     name: str
     path: Path
@@ -52,6 +55,12 @@ class DraftLine:
     end: str
     step: int
     guides: tuple[Guide, ...] = ()
+    folds: tuple[tuple[float, float], ...] = ()
+
+    @property
+    def folded(self) -> float:
+        """How much of it pleats and tucks fold away when it is sewn [mm]."""
+        return sum(end - start for start, end in self.folds)
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +135,7 @@ class DraftEdge:
         included: Whether the line as drawn was the cutting line, so that the stitch line lies `allowance` inside it.
         turns: How often a hem is turned (1, or 2 for turned twice; allowance is the finished depth of the hem).
         lap: How far a button edge laps over its partner beyond the closing line [mm].
+        folded: How much of its length pleats and tucks fold away before it is sewn [mm].
     """
 
     name: str
@@ -137,6 +147,12 @@ class DraftEdge:
     included: bool = False
     turns: int = 1
     lap: float = 0.0
+    folded: float = 0.0
+
+    @property
+    def sewn_length(self) -> float:
+        """The length at which it is sewn [mm]: as drawn, less what pleats and tucks fold away."""
+        return self.path.length() - self.folded
 
 
 @dataclass(frozen=True, slots=True)
@@ -285,6 +301,7 @@ class DraftSheet:
 class Draft:
     """Everything a recipe makes for one child, before allowances.
 
+    `openings` are those that the recipe states itself, by the part of the body (`neck`) [mm], fully undone;
     `stretch` is how much longer the main cloth stretches, as a part of itself; 0 for a woven cloth.
     """
 
@@ -308,5 +325,6 @@ class Draft:
     work: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     comparisons: tuple[Comparison, ...] = ()
+    openings: Mapping[str, float] = field(default_factory=dict)
     stretch: float = 0.0
     problems: tuple[Problem, ...] = ()

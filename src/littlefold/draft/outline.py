@@ -150,10 +150,10 @@ def stitch_lines(
                 (Number("allowance", inset),),
             )
         moved.append(beside)
-    return closed([_reaching(moved, index) for index in range(len(moved))], names, spots)
+    return closed([reaching(moved, index) for index in range(len(moved))], names, spots)
 
 
-def _reaching(paths: list[Path], index: int) -> Path:
+def reaching(paths: list[Path], index: int) -> Path:
     """A path carried on straight at both ends as far as its neighbours, where it falls short of them."""
     path = paths[index]
     before, after = paths[index - 1], paths[(index + 1) % len(paths)]

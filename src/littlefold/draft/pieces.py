@@ -30,11 +30,12 @@ class StatedEdge:
     included: bool = False
     turns: int = 1
     lap: float = 0.0
+    folded: float = 0.0
 
 
 @dataclass(slots=True)
 class StatedPiece:
-    """A piece in the making."""
+    """A piece in the making; `usual` are its edges where no line states them."""
 
     name: str
     title: str
@@ -45,6 +46,7 @@ class StatedPiece:
     spot: Spot
     made_as: Literal["traced", "rectangle", "bias", "band", "facing"] = "traced"
     edges: list[StatedEdge] = field(default_factory=list)
+    usual: list[StatedEdge] = field(default_factory=list)
     grain: tuple[Point, Vector] | None = None
     notches: list[Written] = field(default_factory=list)
     inside: list[Inside] = field(default_factory=list)
@@ -61,7 +63,7 @@ def traced_edges(stated: StatedPiece, ends: dict[tuple[float, float], str]) -> t
     Raises:
         Refusal: The edges do not close.
     """
-    edges = stated.edges
+    edges = stated.edges or stated.usual
     if not edges:
         raise Refusal(
             "piece-without-edges", f"the piece {stated.name} has no edges. Add a line: edges ...", stated.spot
@@ -84,6 +86,7 @@ def traced_edges(stated: StatedPiece, ends: dict[tuple[float, float], str]) -> t
             edge.included,
             edge.turns,
             edge.lap,
+            edge.folded,
         )
         for edge, path in zip(edges, stitched, strict=True)
     )

@@ -15,6 +15,7 @@ from littlefold.recipe import tree
 
 if TYPE_CHECKING:
     from littlefold.draft.desk import Desk
+    from littlefold.draft.model import DraftPiece
     from littlefold.recipe.recipe import Written
 
 WAYS: dict[str, dict[str, Any]] = {
@@ -135,6 +136,7 @@ def _stated_edge(edge: tree.Edge, desk: Desk) -> StatedEdge:
         edge.included == "included",
         2 if edge.turns == "turned twice" else 1,
         evaluate_length(edge.lap, desk) if edge.lap is not None else 0.0,
+        desk.folded(edge.line),
     )
 
 
@@ -219,9 +221,16 @@ def end_piece(desk: Desk) -> None:
     Raises:
         Refusal: Its edges do not close, or a notch does not lie on its edge.
     """
-    stated, desk.stated = desk.stated, None
-    if stated is None:
+    if desk.stated is None:
         return
+    try:
+        desk.pieces[desk.stated.name] = _traced(desk.stated, desk)
+    finally:
+        desk.stated = None
+
+
+def _traced(stated: StatedPiece, desk: Desk) -> DraftPiece:
+    """The piece with its edges cut where neighbours meet, and its notches."""
     ends = {
         place_key(point.at): full.rpartition(".")[2]
         for full, point in desk.points.items()
@@ -229,7 +238,7 @@ def end_piece(desk: Desk) -> None:
     }
     edges = traced_edges(stated, ends)
     notches = tuple(_notch(line.statement, edges, stated, desk) for line in stated.notches)
-    desk.pieces[stated.name] = finished(stated, edges, notches)
+    return finished(stated, edges, notches)
 
 
 def _notch(

@@ -44,6 +44,20 @@ def drawn_length(ref: tree.LineRef, desk: Desk) -> float:
     return desk.line(ref).length()
 
 
+def sewn_length(name: tree.Name, desk: Desk) -> float:
+    """The length at which a run, a line or an edge of a piece is sewn [mm]: as drawn, less what is folded away."""
+    if name.text in desk.runs:
+        return sum(sewn_length(part, desk) for part in desk.runs[name.text])
+    return drawn_length(name, desk) - _folded(name, desk)
+
+
+def _folded(name: tree.Name, desk: Desk) -> float:
+    piece, _, edge_name = name.text.rpartition(".")
+    if name.text not in desk.lines and piece in desk.pieces:
+        return sum(edge.folded for edge in desk.pieces[piece].edges if edge.name == edge_name)
+    return desk.folded(name)
+
+
 def _edge(name: str, desk: Desk) -> float | None:
     """The length of `piece.edge`, or None where there is no such edge."""
     piece, _, edge_name = name.rpartition(".")
@@ -155,7 +169,7 @@ def _length_of(group: set[Half], places: list[tuple[DraftPiece, int]]) -> float:
     total = 0.0
     for piece, index in places:
         halves = sum(half in group for half in _halves(piece))
-        total += halves * (piece.edges[index].path.length() - _laps(piece, index))
+        total += halves * (piece.edges[index].sewn_length - _laps(piece, index))
         total += sum(
             _opened(slit, piece, halves) for slit in piece.inside if slit.edge == piece.edges[index].name
         )

@@ -1,0 +1,64 @@
+"""What an operation puts on the desk: a new sheet with an outline, its edges as lines, its points."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.draft.guides import guides
+from littlefold.draft.model import DraftLine, DraftPoint, DraftSheet
+from littlefold.draft.pieces import place_key
+from littlefold.draft.refusal import Refusal
+from littlefold.geometry import Arc
+
+if TYPE_CHECKING:
+    from littlefold.draft.desk import Desk
+    from littlefold.draft.model import LineKind
+    from littlefold.draft.shapes.shape import Fold, Shape
+    from littlefold.geometry import Path
+    from littlefold.recipe import tree
+
+
+def lay_down(name: tree.Name, shape: Shape, desk: Desk) -> None:
+    """Puts a shape on a new sheet; the sheet in hand stays in hand.
+
+    Raises:
+        Refusal: The name is taken, or has a dot.
+    """
+    _allow(name, desk)
+    sheet = name.text
+    desk.sheets[sheet] = DraftSheet(sheet, "")
+    desk.history[sheet] = []
+    desk.outlines[sheet] = shape.names
+    number = len(desk.steps) + 1
+    for short, place in shape.points.items():
+        full = f"{sheet}.{short}"
+        desk.points[full] = DraftPoint(full, place, number)
+    at = {place_key(place): short for short, place in shape.points.items()}
+    for edge in shape.edges:
+        put_line(f"{sheet}.{edge.name}", edge.path, at, desk, edge.folds)
+    for short, path in shape.lines.items():
+        put_line(f"{sheet}.{short}", path, at, desk)
+
+
+def _allow(name: tree.Name, desk: Desk) -> None:
+    if name.text in desk.sheets:
+        raise Refusal("name-taken", f'there is a drawing "{name}" already. Choose another name.', name.spot)
+    if "." in name.text:
+        raise Refusal("name-with-dot", f'"{name}": an outline or strip is named without a dot.', name.spot)
+
+
+def put_line(
+    full: str, path: Path, ends: dict[tuple[float, float], str], desk: Desk, folds: tuple[Fold, ...] = ()
+) -> None:
+    """Puts a line on the desk; `ends` are the names of points by their places."""
+    kind = kind_of(path)
+    start, end = (ends.get(place_key(place), "") for place in (path.start, path.end))
+    number = len(desk.steps) + 1
+    desk.lines[full] = DraftLine(full, path, kind, start, end, number, guides(path, kind), folds)
+
+
+def kind_of(path: Path) -> LineKind:
+    """What a path is to the pencil: ruled, drawn with compasses, or a curve."""
+    if path.is_straight:
+        return "line"
+    return "arc" if len(path.segments) == 1 and isinstance(path.segments[0], Arc) else "curve"

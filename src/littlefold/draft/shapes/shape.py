@@ -1,0 +1,218 @@
+"""A closed outline with what is drawn on it: the value that every operation takes and gives.
+
+    Shape = edges, counter-clockwise and head to tail, + named points and lines that lie on it or in it
+
+Nothing here knows the desk; operations are arithmetic from shapes to shapes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from itertools import accumulate
+from typing import TYPE_CHECKING
+
+from littlefold.draft.outline import CORNER
+from littlefold.geometry import Path
+from littlefold.geometry.tolerance import SAME_POINT
+from littlefold.geometry.winding import winding_number
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from littlefold.geometry import Affine, Point
+
+Fold = tuple[float, float]
+"""A stretch of an edge that is folded away when it is sewn: from and to [mm along the edge]."""
+
+# A piece of an edge shorter than this [mm] is no piece: less than the thickness of paper.
+SLIVER = 1e-4
+
+
+@dataclass(frozen=True, slots=True)
+class ShapeEdge:
+    """One edge of an outline, and where pleats or tucks fold it away."""
+
+    name: str
+    path: Path
+    folds: tuple[Fold, ...] = ()
+
+    @property
+    def length(self) -> float:
+        """The length as drawn [mm]."""
+        return self.path.length()
+
+    def part(self, start: float, end: float) -> ShapeEdge:
+        """The part between two lengths [mm], with the folds in it."""
+        whole = self.length
+        start, end = max(0.0, start), min(whole, end)
+        path = self.path if start <= SAME_POINT and end >= whole - SAME_POINT else self.path.part(start, end)
+        clipped = ((max(a, start) - start, min(b, end) - start) for a, b in self.folds)
+        return ShapeEdge(self.name, path, tuple((a, b) for a, b in clipped if b - a > SLIVER))
+
+    def moved(self, affine: Affine) -> ShapeEdge:
+        """The edge moved or turned."""
+        return replace(self, path=self.path.transformed(affine))
+
+    def turned_over(self, affine: Affine) -> ShapeEdge:
+        """The edge mirrored, and travelled the other way, so that it still runs counter-clockwise."""
+        whole = self.length
+        folds = tuple((whole - b, whole - a) for a, b in reversed(self.folds))
+        return ShapeEdge(self.name, self.path.transformed(affine).reversed(), folds)
+
+    def then(self, other: ShapeEdge) -> ShapeEdge:
+        """This edge gone on with another, under this one's name."""
+        whole = self.length
+        folds = (*self.folds, *((a + whole, b + whole) for a, b in other.folds))
+        return ShapeEdge(self.name, Path.joined(self.path, other.path), folds)
+
+
+@dataclass(frozen=True, slots=True)
+class Marks:
+    """Points and lines by their short names."""
+
+    points: Mapping[str, Point] = field(default_factory=dict)
+    lines: Mapping[str, Path] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """A closed outline with the named points and lines on it and in it."""
+
+    edges: tuple[ShapeEdge, ...]
+    points: Mapping[str, Point] = field(default_factory=dict)
+    lines: Mapping[str, Path] = field(default_factory=dict)
+
+    @property
+    def outline(self) -> Path:
+        """All edges as one closed path."""
+        return Path.joined(*(edge.path for edge in self.edges))
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The names of the edges, in order."""
+        return tuple(edge.name for edge in self.edges)
+
+    @property
+    def marks(self) -> Marks:
+        """The points and lines, apart from the outline."""
+        return Marks(self.points, self.lines)
+
+    def corners(self) -> tuple[float, ...]:
+        """The lengths along the outline at which edges begin, and its whole length last [mm]."""
+        return tuple(accumulate((edge.length for edge in self.edges), initial=0.0))
+
+    def stretch(self, start: float, end: float) -> tuple[ShapeEdge, ...]:
+        """The edges and parts of edges between two lengths along the outline [mm], going on over its start."""
+        marks = self.corners()
+        whole = marks[-1]
+        end = end if end > start else end + whole
+        found = []
+        for turn in (0.0, whole):
+            for edge, mark in zip(self.edges, marks, strict=False):
+                low, high = max(start, mark + turn), min(end, mark + turn + edge.length)
+                if high - low > SLIVER:
+                    found.append(edge.part(low - mark - turn, high - mark - turn))
+        return tuple(found)
+
+    def place(self, at: float) -> Point:
+        """The point at a length along the outline [mm]."""
+        marks = self.corners()
+        for edge, mark in zip(self.edges, marks, strict=False):
+            if at <= mark + edge.length:
+                return edge.path.at_length(max(0.0, at - mark))
+        return self.edges[-1].path.end
+
+    def edges_at(self, at: float) -> tuple[str, ...]:
+        """The names of the edges that a place on the outline belongs to: one, or two at a corner."""
+        point = self.place(at)
+        return tuple(edge.name for edge in self.edges if edge.path.nearest(point).distance <= CORNER)
+
+    def holding(self, marks: Marks) -> Shape:
+        """This outline with those points that lie on or in it, and those lines that lie wholly in it."""
+        inside = _Inside(self.outline)
+        taken = set(self.names)
+        points = {name: place for name, place in marks.points.items() if inside.holds(place)}
+        lines = {
+            name: path
+            for name, path in marks.lines.items()
+            if name not in taken and all(inside.holds(place) for place in _along(path))
+        }
+        return Shape(self.edges, points, lines)
+
+    def moved(self, affine: Affine) -> Shape:
+        """Everything moved or turned."""
+        marks = moved(self.marks, affine)
+        return Shape(tuple(edge.moved(affine) for edge in self.edges), marks.points, marks.lines)
+
+    def turned_over(self, affine: Affine) -> Shape:
+        """Everything mirrored; the outline still runs counter-clockwise."""
+        marks = moved(self.marks, affine)
+        edges = tuple(edge.turned_over(affine) for edge in reversed(self.edges))
+        return Shape(edges, marks.points, marks.lines)
+
+
+def moved(marks: Marks, affine: Affine) -> Marks:
+    """Points and lines moved, turned or mirrored."""
+    return Marks(
+        {name: affine.apply(place) for name, place in marks.points.items()},
+        {name: path.transformed(affine) for name, path in marks.lines.items()},
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Inside:
+    """Tells whether points lie on or in a closed path."""
+
+    path: Path
+
+    def holds(self, place: Point) -> bool:
+        return winding_number(self.path.flatten(), place) != 0 or self.path.nearest(place).distance <= CORNER
+
+
+# A line lies in an outline if so many of its points do, both ends among them.
+LOOKED_AT = 9
+
+
+def _along(path: Path) -> tuple[Point, ...]:
+    whole = path.length()
+    return tuple(path.at_length(whole * k / (LOOKED_AT - 1)) for k in range(LOOKED_AT))
+
+
+def holds(shape: Shape, place: Point) -> bool:
+    """Whether a point lies on or in an outline."""
+    return _Inside(shape.outline).holds(place)
+
+
+def numbered(names: Sequence[str]) -> list[str]:
+    """The names, those that occur more than once with a number after them: `hem_1`, `hem_2`."""
+    given: list[str] = []
+    for name in names:
+        given.append(_free(name, names, given) if names.count(name) > 1 else name)
+    return given
+
+
+def _free(name: str, names: Sequence[str], given: Sequence[str]) -> str:
+    numbers = (f"{name}_{number}" for number in range(1, len(names) + len(given) + 2))
+    return next(new for new in numbers if new not in given and new not in names)
+
+
+def tidied(edges: Sequence[ShapeEdge], first: str) -> tuple[ShapeEdge, ...]:
+    """Edges of a new outline: neighbours of one name made one, the rest numbered, the named one first."""
+    merged = merged_alike(edges)
+    start = next((index for index, edge in enumerate(merged) if edge.name == first), 0)
+    turned = merged[start:] + merged[:start]
+    names = numbered([edge.name for edge in turned])
+    return tuple(replace(edge, name=name) for edge, name in zip(turned, names, strict=True))
+
+
+def merged_alike(edges: Sequence[ShapeEdge]) -> list[ShapeEdge]:
+    """Neighbours of the same name made one edge, the last and the first of the ring too."""
+    merged: list[ShapeEdge] = []
+    for edge in edges:
+        if merged and merged[-1].name == edge.name:
+            merged[-1] = merged[-1].then(edge)
+        else:
+            merged.append(edge)
+    if len(merged) > 1 and merged[0].name == merged[-1].name:
+        merged[0] = merged.pop().then(merged[0])
+    return merged

@@ -1,0 +1,95 @@
+"""What an operation takes from the desk: the outline it works on, and lines and points named in the statement."""
+
+from __future__ import annotations
+
+from contextlib import contextmanager
+from typing import TYPE_CHECKING
+
+from littlefold.draft.outline import closed, counter_clockwise, snapped
+from littlefold.draft.refusal import Missing
+from littlefold.draft.shapes.shape import Marks, Shape, ShapeEdge
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.draft.desk import Desk
+    from littlefold.geometry import Path, Point
+    from littlefold.recipe import tree
+
+
+def outline_taken(name: tree.Name, desk: Desk) -> Shape:
+    """An outline made before, with the points and lines of its sheet that lie in it.
+
+    Raises:
+        Missing: There is no outline of that name.
+    """
+    if name.text not in desk.outlines:
+        raise desk.missing("outline", name, desk.outlines)
+    names = desk.outlines[name.text]
+    lines = [desk.lines[f"{name}.{edge}"] for edge in names]
+    ring = _ring([line.path for line in lines], names, name.spot)
+    folds = {edge: line.folds for edge, line in zip(names, lines, strict=True)}
+    edges = tuple(ShapeEdge(edge, path, folds[edge]) for edge, path in ring)
+    return Shape(edges).holding(marks_of(name.text, desk))
+
+
+def ringed(paths: list[Path], names: tuple[str, ...], spots: list[tree.Spot]) -> tuple[tuple[str, Path], ...]:
+    """Lines in order as the edges of an outline: cut where neighbours meet, counter-clockwise, the first one first.
+
+    Raises:
+        Refusal: Two neighbours do not meet.
+    """
+    drawn = snapped(closed(paths, names, spots))
+    named = list(zip(names, drawn, strict=True))
+    if not counter_clockwise(drawn):
+        named = [(name, path.reversed()) for name, path in (named[0], *reversed(named[1:]))]
+    return tuple(named)
+
+
+def _ring(paths: list[Path], names: tuple[str, ...], spot: tree.Spot) -> tuple[tuple[str, Path], ...]:
+    return ringed(paths, names, [spot] * len(names))
+
+
+def marks_of(sheet: str, desk: Desk) -> Marks:
+    """All points and lines of a sheet, by their names on it."""
+    front = f"{sheet}."
+    points = {
+        full.removeprefix(front): point.at for full, point in desk.points.items() if full.startswith(front)
+    }
+    lines = {
+        full.removeprefix(front): line.path for full, line in desk.lines.items() if full.startswith(front)
+    }
+    return Marks(points, lines)
+
+
+@contextmanager
+def on_sheet(sheet: str, desk: Desk) -> Iterator[None]:
+    """Names are looked up, and steps written down, on another sheet for a while."""
+    in_hand, desk.sheet = desk.sheet, sheet
+    try:
+        yield
+    finally:
+        desk.sheet = in_hand
+
+
+def line_named(ref: tree.LineRef, outline: tree.Name, desk: Desk) -> Path:
+    """A line by its name on the outline's own sheet, or else on the sheet in hand."""
+    try:
+        with on_sheet(outline.text, desk):
+            return desk.line(ref)
+    except Missing:
+        return desk.line(ref)
+
+
+def point_named(name: tree.Name, outline: tree.Name, desk: Desk) -> Point:
+    """A point by its name on the outline's own sheet, or else on the sheet in hand."""
+    try:
+        with on_sheet(outline.text, desk):
+            return desk.point(name)
+    except Missing:
+        return desk.point(name)
+
+
+def short(ref: tree.LineRef) -> str:
+    """The name of a line without the sheets it was named with: `laid.neckline` becomes `neckline`."""
+    return "-".join(part.rpartition(".")[2] for part in str(ref).split("-"))
