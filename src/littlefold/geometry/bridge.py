@@ -67,7 +67,7 @@ def _joined(  # noqa: PLR0917 - both neighbours, beside and followed
     if gap <= CLOSABLE:
         return _closed(one, other)
     turn = turn_between(incoming.tangent(1.0), outgoing.tangent(0.0))
-    if one.backward or other.backward or turn * distance > 0:
+    if turn * distance > 0:
         return _inner(one, other)
     if corner == "round":
         return [one, Leg(arc_about(incoming.end, one.segment.end, turn)), other]
@@ -113,6 +113,10 @@ def _mitred(one: Leg, other: Leg, corner: Point, distance: float) -> list[Leg]:
     )
     if place is None or place.distance(corner) > MITRE * distance:
         return [one, Leg(Line(first.end, second.start)), other]
-    head = [Line(first.start, place)] if isinstance(first, Line) else [first, Line(first.end, place)]
-    tail = [Line(place, second.end)] if isinstance(second, Line) else [Line(place, second.start), second]
-    return [Leg(segment) for segment in (*head, *tail)]
+    head = [Leg(Line(first.start, place))] if isinstance(first, Line) else [one, Leg(Line(first.end, place))]
+    tail = (
+        [Leg(Line(place, second.end))]
+        if isinstance(second, Line)
+        else [Leg(Line(place, second.start)), other]
+    )
+    return [*head, *tail]

@@ -14,12 +14,17 @@ if TYPE_CHECKING:
 
 Part = tuple[float, float]
 
+# Loops longer than their backward part by up to so many distances are its own: the two ends of the loop run
+# beside the bend that it comes from.  Larger: a narrow strip may lose its end.  Smaller: slivers stay
+# beside sharp bends.
+NEAR = 8.0
+
 # The ends of a loop may fall short of the backward part in it by this [mm], the error of crossings beside
 # cusps.  Larger: a loop that holds only some of the part is taken for it.
 SHORT = 1e-4
 
 
-def without_loops(legs: list[Leg], *, closed: bool) -> Path | None:
+def without_loops(legs: list[Leg], distance: float, *, closed: bool) -> Path | None:
     """The chain without the loops that hold its backward legs; None where a backward leg lies in no loop."""
     if not legs or all(leg.backward for leg in legs):
         return None
@@ -28,7 +33,7 @@ def without_loops(legs: list[Leg], *, closed: bool) -> Path | None:
     if parts and closed:
         path, parts = _begun_between(path, parts)
     while parts:
-        loop = _loop_around(path, parts[0])
+        loop = _loop_around(path, parts[0], NEAR * abs(distance))
         if loop is None:
             return None
         path, parts = _cut(path, loop), _rest(parts, loop)
@@ -58,14 +63,22 @@ def _begun_between(path: Path, parts: list[Part]) -> tuple[Path, list[Part]]:
     return moved, sorted(((a - start) % whole, (a - start) % whole + b - a) for a, b in parts)
 
 
-def _loop_around(path: Path, part: Part) -> Part | None:
-    """The shortest loop that holds a part, as the arc lengths of its two passings [mm]."""
+def _loop_around(path: Path, part: Part, reach: float) -> Part | None:
+    """The loop that holds a part, as the arc lengths of its two passings [mm].
+
+    Several crossings may lie round one part.  Of those near it the outermost counts, for all that it cuts
+    off is too near to the path that is followed; of crossings far from it, where other parts of the path
+    come near, the nearest.
+    """
     low, high = part[0] + SHORT, part[1] - SHORT
     loops = [
         (crossing.second_length - crossing.first_length, crossing.first_length, crossing.second_length)
         for crossing in self_crossings(path)
         if crossing.first_length <= low and crossing.second_length >= high
     ]
+    near = [loop for loop in loops if loop[0] <= part[1] - part[0] + reach]
+    if near:
+        return max(near)[1:]
     return min(loops)[1:] if loops else None
 
 

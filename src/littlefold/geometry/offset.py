@@ -56,7 +56,7 @@ def offset_tapered(path: Path, at_start: float, at_end: float, corner: Corner = 
     chain = bridged(path.segments, legs, distances, corner)
     if closed:
         chain = closed_up(chain, path.segments, at_start, corner)
-    return without_loops(chain, closed=closed)
+    return without_loops(chain, max(abs(at_start), abs(at_end)), closed=closed)
 
 
 def _without_points(path: Path) -> Path:
