@@ -108,7 +108,7 @@ class _Player:
                 sheets.redraw(line, desk, self.play)
             case tree.BeginWith():
                 self._begin_with(statement, desk)
-            case tree.Check() | tree.NotionLine() | tree.Work():
+            case tree.Check() | tree.NotionLine() | tree.Work() | tree.Opening():
                 desk.later.append(line)
             case _:
                 if type(statement) in ACTS:
@@ -224,6 +224,7 @@ def _draft(recipe: Recipe, desk: Desk) -> Draft:
         work=tuple(desk.work),
         cautions=tuple(desk.cautions),
         comparisons=tuple(desk.comparisons),
+        openings=MappingProxyType(desk.openings),
         stretch=desk.stretch,
         problems=(*recipe.problems, *desk.problems),
     )

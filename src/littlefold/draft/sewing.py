@@ -105,12 +105,17 @@ def notion(line: Written, desk: Desk) -> None:
     )
 
 
+def opening(line: Written, desk: Desk) -> None:
+    """An opening that the recipe states itself."""
+    desk.openings[line.statement.name.text] = evaluate_length(line.statement.length, desk)
+
+
 def work(line: Written, desk: Desk) -> None:
     """Steps of the sewing."""
     desk.work.extend(text.words for text in line.statement.texts)
 
 
-LATER = {tree.Check: check, tree.NotionLine: notion, tree.Work: work}
+LATER = {tree.Opening: opening, tree.Check: check, tree.NotionLine: notion, tree.Work: work}
 """What is worked out when all pieces and seams are there."""
 
 

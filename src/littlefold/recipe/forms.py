@@ -138,6 +138,7 @@ FORMS: dict[str, tuple[str, ...]] = {
     ),
     "mark": ('mark "centre front" at A',),
     "sew": ("sew front.side to back.side", "sew armholes to sleeve.cap easing 1 cm within 3 mm"),
+    "opening": ('opening neck = round of neckline + 2 * strap "With both straps"',),
     "check": ('check round of neckline >= head + 2 cm "The neck must pass the head"',),
     "notion": (
         'notion elastic head * 0.62 at neck "for the neck casing"',

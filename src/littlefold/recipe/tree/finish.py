@@ -34,6 +34,16 @@ class Sew:
 
 
 @dataclass(frozen=True, slots=True)
+class Opening:
+    """An opening as it passes over the body, where pieces alone do not tell it (straps, ties, elastic bands)."""
+
+    name: Name
+    length: Expr
+    text: Text | None
+    when: Condition | None
+
+
+@dataclass(frozen=True, slots=True)
 class Check:
     """A comparison that must hold, and why."""
 
