@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import pi, sqrt
+from random import Random
 
 import pytest
 from hypothesis import assume, given, settings
@@ -239,6 +240,33 @@ def test_a_loop_across_the_start_of_an_outline_is_cut_off() -> None:
     assert self_crossings(grown) == ()
     corners = [(0, 0), (100, 0), (100, 40), (40, 40), (40, 100), (0, 100)]
     assert grown.signed_area() == pytest.approx(Polygon(corners).buffer(10, join_style="mitre").area)
+
+
+def outline_like_a_front(numbers: Random) -> Path:
+    """An outline as of a bodice front: hem, side, hollow armhole, shoulder, hollow neck, fold; counter-clockwise."""
+    width, height = numbers.uniform(120, 250), numbers.uniform(300, 450)
+    centre, neck = Point(0, height - numbers.uniform(25, 90)), Point(numbers.uniform(40, 70), height)
+    tip = Point(neck.x + numbers.uniform(20, 45), height - numbers.uniform(15, 40))
+    under = Point(width, tip.y - numbers.uniform(80, 140))
+    side, fold = Point(width + numbers.uniform(-5, 60), numbers.uniform(0, 15)), Point(0, 0)
+    hem = curve_between(fold, side, Vector(1, 0), Vector(1, numbers.uniform(0, 0.2)))
+    armhole = curve_between(under, tip, Vector(-1, 0), Vector(0, 1))
+    hollow = curve_between(neck, centre, (tip - neck).turned_right(), Vector(-1, 0))
+    return Path((hem, Line(side, under), armhole, Line(tip, neck), hollow, Line(centre, fold)))
+
+
+@pytest.mark.parametrize("distance", [6.0, 10.0, 15.0])
+@pytest.mark.parametrize("seed", range(12))
+def test_outlines_with_tight_hollows_grow_as_shapely_grows_them(seed: int, distance: float) -> None:
+    outline = outline_like_a_front(Random(seed))  # noqa: S311 - shapes, no secrets
+    grown = offset(outline, -distance)
+    assert grown is not None
+    assert self_crossings(grown) == ()
+    shape = Polygon([(p.x, p.y) for p in outline.flatten(0.005)])
+    assert shape.is_valid
+    theirs = shape.buffer(distance, join_style="mitre", mitre_limit=4, quad_segs=64)
+    # GEOS simplifies the line by up to a hundredth of the distance before it grows it.
+    assert grown.signed_area() == pytest.approx(theirs.area, abs=0.005 * distance * outline.length())
 
 
 def test_segments_without_length_are_passed_over() -> None:
