@@ -1,3 +1,4 @@
+from concurrent.futures import ThreadPoolExecutor
 from datetime import date
 from importlib.resources import files
 from io import BytesIO
@@ -10,11 +11,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from littlefold.drawing import Drawing, Label, Meaning, Stroke, look
-from littlefold.geometry import Path, Point
+from littlefold.geometry import Affine, Path, Point
 from littlefold.sheet.one_sheet import one_sheet
 from littlefold.sheet.page import Page
 from littlefold.sheet.paper import SIZES, Paper, read_paper
 from littlefold.sheet.pdf import typeset, write_pdf
+from littlefold.sheet.replay import drawing_as_data, looks_as_data
 from littlefold.sheet.tile import tile
 from tests.sheet.reading import read
 from tests.sheet.shapes import MADE, two_pieces
@@ -195,3 +197,27 @@ def test_every_paper_by_name_is_one_page_of_its_size():
             pytest.approx(width, abs=0.01),
             pytest.approx(height, abs=0.01),
         )
+
+
+INSTRUCTIONS = """
+#set page(width: 148mm, height: 210mm, margin: 15mm)
+= #data.title
+#for step in data.steps [+ #step.words #linebreak() #replay(step.picture, data.looks, clip: true)]
+"""
+
+
+def test_a_template_of_another_folder_sets_words_and_pictures():
+    picture = drawing_as_data(two_pieces().transformed(Affine.scale(0.1)))
+    steps = [{"words": f"Step {k}: #panic() for {'<b>'}", "picture": picture} for k in range(3)]
+    data = {"title": "How to draft", "steps": steps, "looks": looks_as_data()}
+    (page,) = read(typeset(INSTRUCTIONS, data, MADE, tagged=True))
+    assert "How to draft" in page.text
+    assert page.text.count("#panic() for <b>") == 3
+    assert len(cut_lines(page)) == 3 * 2  # two outlines in each picture
+
+
+def test_threads_get_the_same_document():
+    pages = tile(two_pieces(), paper_of("a4"), MADE)
+    with ThreadPoolExecutor(4) as threads:
+        files_made = set(threads.map(lambda _: write_pdf(pages, "Top", MADE), range(8)))
+    assert len(files_made) == 1

@@ -1,28 +1,20 @@
-"""Words on paper: how much room they take, how they are broken, and what is left out of them.
-
-The room is an estimate from a few classes of letters, so that words can be placed before any writer has set
-them.  It errs on the wide side: a sheet with a little too much room still reads well.
-"""
+"""Words on paper: how they are broken, where their lines stand, and what is left out of them."""
 
 from __future__ import annotations
 
 from math import pi
 from typing import TYPE_CHECKING
-from unicodedata import category, combining, east_asian_width
+from unicodedata import category
 
+from littlefold.drawing.letters import text_width
 from littlefold.drawing.marks import Label, Meaning
+from littlefold.drawing.style import look
 from littlefold.geometry import Bounds, Point, Vector
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-# Widths of letters, as parts of the height of a capital.  They are upper means over the text face (cap height
-# 0.645 of its size); tests compare whole sentences with what the typesetter measures.
-WIDE = 1.6  # letters of East Asian scripts and pictures, one em each
-CAPITAL = 1.08
-SMALL = 0.76
-NARROW = 0.46
-NARROW_LETTERS = frozenset(" iljtfrI.,:;!|'()[]-·")
+    from littlefold.drawing.style import Face
 
 # Lines of a block follow each other at this many heights of a capital.
 LEADING = 1.9
@@ -47,48 +39,33 @@ def _shown(letter: str) -> str:
     return letter if category(letter)[0] != "C" or letter in JOINERS else ""
 
 
-def text_width(text: str, height: float) -> float:
-    """About how wide the words are [mm], for a given height of a capital [mm]; rather more than less."""
-    return height * sum(_letter_width(letter) for letter in text)
-
-
-def _letter_width(letter: str) -> float:
-    if letter in NARROW_LETTERS:
-        return NARROW
-    if combining(letter):
-        return 0.0
-    if east_asian_width(letter) in "WF":
-        return WIDE
-    return CAPITAL if letter.isupper() else SMALL
-
-
-def wrapped(text: str, width: float, height: float) -> tuple[str, ...]:
+def wrapped(text: str, width: float, height: float, face: Face = "upright") -> tuple[str, ...]:
     """The words broken into lines that fit a width [mm]; a word that is too long by itself is broken too."""
     lines: list[str] = []
     for word in plain(text).split(" "):
         longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width(longer, height) <= width:
+        if lines and text_width(longer, height, face) <= width:
             lines[-1] = longer
         else:
-            lines.extend(_broken(word, width, height))
+            lines.extend(_broken(word, width, height, face))
     return tuple(lines)
 
 
-def _broken(word: str, width: float, height: float) -> list[str]:
+def _broken(word: str, width: float, height: float, face: Face) -> list[str]:
     parts = [""]
     for letter in word:
-        if parts[-1] and text_width(parts[-1] + letter, height) > width:
+        if parts[-1] and text_width(parts[-1] + letter, height, face) > width:
             parts.append("")
         parts[-1] += letter
     return parts
 
 
-def shortened(text: str, width: float, height: float) -> str:
+def shortened(text: str, width: float, height: float, face: Face = "upright") -> str:
     """The words on one line of a width [mm], with an ellipsis if some had to go."""
     line = plain(text)
-    if text_width(line, height) <= width:
+    if text_width(line, height, face) <= width:
         return line
-    while line and text_width(line + "…", height) > width:
+    while line and text_width(line + "…", height, face) > width:
         line = line[:-1]
     return line.rstrip() + "…"
 
@@ -115,7 +92,7 @@ def text_block(
 
 def label_bounds(label: Label) -> Bounds:
     """The upright rectangle round a label, by estimate, with room for letters that hang below the line."""
-    width = text_width(label.text, label.height)
+    width = text_width(label.text, label.height, look(label.meaning).face)
     shift = {"start": 0.0, "middle": -0.5, "end": -1.0}[label.anchor] * width
     low, high = -0.35 * label.height, 1.1 * label.height
     along = Vector.polar(label.angle)

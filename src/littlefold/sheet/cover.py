@@ -70,7 +70,7 @@ def _rooms(room: Bounds) -> tuple[Bounds, Bounds]:
 
 def _words(grid: Grid, paper: Paper, title: str, made: date, room: Bounds) -> tuple[Label, ...]:
     width = min(room.width, WIDEST_TEXT)
-    heads = wrapped(title or "Pattern", width, HEAD)[:LINES_OF_TITLE]
+    heads = wrapped(title or "Pattern", width, HEAD, "heavy")[:LINES_OF_TITLE]
     top = Point(room.left, room.top - HEAD)
     head = text_block(heads, top, height=HEAD, meaning=Meaning.TITLE, name="cover.title")
     below = head[-1].at.y - HEAD
