@@ -1,0 +1,84 @@
+"""Lengths under which no lay can be, and which of them binds.
+
+The area: all cuts side by side without a gap.  The fold: the edges that lie on a fold, one after the other (the
+bodies of flared pieces may interlock, so only the edges count).  The longest piece.  When the row on the fold is
+longer than a usual density makes the whole lay, the fold is the bottleneck, and another way of folding is wanted.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal
+
+from littlefold.lay.piece import rotated
+from littlefold.problem import Number, Problem, Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    import shapely
+
+    from littlefold.lay.deal import Cut
+    from littlefold.lay.ways import Spread
+
+# A good lay of one garment uses about this share; 80-85 % counts as very good (Vilumsone-Nemes, p. 19).
+GOOD_DENSITY = 0.85
+
+
+@dataclass(frozen=True, slots=True)
+class Bounds:
+    """Lower bounds for the length of the spread [mm]."""
+
+    area: float
+    fold_row: float
+    longest: float
+
+    @property
+    def most(self) -> float:
+        """The bound that binds [mm]."""
+        return max(self.area, self.fold_row, self.longest)
+
+    @property
+    def binding(self) -> Literal["area", "fold", "longest piece"]:
+        """Which one binds, against the length that the area takes in a good lay."""
+        likely = self.area / GOOD_DENSITY
+        if self.fold_row > max(likely, self.longest):
+            return "fold"
+        return "longest piece" if self.longest > likely else "area"
+
+    def advice(self) -> tuple[Problem, ...]:
+        """A warning where the row on the fold decides the length."""
+        if self.binding != "fold":
+            return ()
+        numbers = (Number("row on the fold", self.fold_row), Number("by area", self.area))
+        return (
+            Problem(
+                "fold-row-binds",
+                f"The pieces on the fold alone need {self.fold_row:.0f} mm in a row; by area {self.area:.0f} mm "
+                "would do. Fold the cloth another way.",
+                Severity.WARNING,
+                numbers=numbers,
+            ),
+        )
+
+
+def lower_bounds(cuts: Sequence[Cut], spread: Spread, gap: float) -> Bounds:
+    """The bounds for some cuts on a spread; the gap [mm] parts pieces that follow each other on a fold."""
+    area = sum(cut.area() for cut in cuts) / spread.height
+    edges = sorted((cut.piece.fold_length for cut in cuts if cut.half), reverse=True)
+    row = (sum(edges) + gap * max(0, len(edges) - spread.folds)) / max(1, spread.folds)
+    if edges:
+        row = max(row, edges[0])
+    longest = max((_extent(cut) for cut in cuts), default=0.0)
+    return Bounds(area, row, longest)
+
+
+def _extent(cut: Cut) -> float:
+    """The least length that a cut takes along the cloth [mm]."""
+    shape = cut.piece.polygon if cut.half else cut.piece.whole
+    return min(_width(rotated(shape, degrees)) for degrees in cut.angles)
+
+
+def _width(polygon: shapely.Polygon) -> float:
+    left, _, right, _ = polygon.bounds
+    return float(right - left)

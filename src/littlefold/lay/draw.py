@@ -1,0 +1,101 @@
+"""The lay drawing to follow with the scissors, and the same at full size as a marker.
+
+x runs along the cloth from the cut end, the lower edge is the fold where there is one.  The drawing is made at full
+size; whoever puts it on a page makes it smaller, and the words keep their height.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.drawing import Dot, Drawing, Fill, Label, Mark, Meaning, Stroke
+from littlefold.geometry import Path, Point, Vector
+from littlefold.lay.chalk import lower_edge
+from littlefold.lay.convex import ring_of
+from littlefold.lay.ways import Way
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.lay.lay import Lay, Placement
+
+SMALL = 2.0
+"""The height of the figures of a dimension on the final paper [mm]."""
+
+# The head of a grain arrow [mm at full size], visible when the lay is drawn at 1:5 to 1:10.
+HEAD = 16.0
+
+# How far outside the cloth its dimensions stand [mm at full size].
+OUTSIDE = 35.0
+
+
+def lay_drawing(lay: Lay) -> Drawing:
+    """The cloth with its folds, every cut with number, title, arrow, notches and the places of the arrow's ends."""
+    marks = [*_cloth(lay), *_overall(lay)]
+    for placement in lay.placements:
+        marks += _cut(lay, placement)
+    return Drawing(tuple(marks), f"{lay.cloth.name}: {lay.spread.way}, {lay.cloth_length / 10:.1f} cm")
+
+
+def _cloth(lay: Lay) -> Iterator[Mark]:
+    right, top = lay.length, lay.spread.height
+    edges = {
+        (Point(0, 0), Point(right, 0)): Meaning.FOLD if lay.spread.fold_low else Meaning.CLOTH,
+        (Point(0, top), Point(right, top)): Meaning.FOLD if lay.spread.fold_high else Meaning.CLOTH,
+        (Point(0, 0), Point(0, top)): Meaning.FOLD if _folded_across(lay) else Meaning.CLOTH,
+        (Point(right, 0), Point(right, top)): Meaning.CLOTH,
+    }
+    for ends, meaning in edges.items():
+        yield Stroke(Path.line_through(*ends), meaning)
+    for zone in lay.spread.zones[1:]:
+        yield Stroke(
+            Path.line_through(Point(0, zone.low), Point(right, zone.low)), Meaning.CLOTH, "layers change"
+        )
+    for zone in lay.spread.zones:
+        words = "1 layer" if zone.layers == 1 else f"{zone.layers} layers"
+        yield Label(words, Point(right + OUTSIDE / 4, (zone.low + zone.high) / 2), Meaning.GUIDE, SMALL)
+    for hole in lay.holes:
+        corners = [Point(float(x), float(y)) for x, y in ring_of(hole)]
+        yield Stroke(Path.line_through(*corners, corners[0]), Meaning.CAUTION, "not to be used")
+
+
+def _folded_across(lay: Lay) -> bool:
+    return lay.spread.way in (Way.CROSSWISE, Way.FOUR_LAYERS)
+
+
+def _overall(lay: Lay) -> Iterator[Mark]:
+    """The length and the width of the spread, outside the cloth."""
+    low, left = Point(0, -OUTSIDE), Point(-OUTSIDE, 0)
+    yield Stroke(Path.line_through(low, Point(lay.length, -OUTSIDE)), Meaning.GUIDE, "length")
+    words = f"{lay.length / 10:.1f} cm"
+    yield Label(words, Point(lay.length / 2, -OUTSIDE * 0.8), Meaning.GUIDE, SMALL, anchor="middle")
+    yield Stroke(Path.line_through(left, Point(-OUTSIDE, lay.spread.height)), Meaning.GUIDE, "width")
+    words = f"{lay.spread.height / 10:.1f} cm"
+    place = Point(-OUTSIDE * 1.2, lay.spread.height / 2)
+    yield Label(words, place, Meaning.GUIDE, SMALL, Vector(0, 1).angle, "middle")
+    note = f"Figures: cm from the cut end / from {lower_edge(lay)}."
+    yield Label(note, Point(0, lay.spread.height + OUTSIDE / 3), Meaning.TEXT, SMALL)
+
+
+def _cut(lay: Lay, placement: Placement) -> Iterator[Mark]:
+    piece = lay.piece(placement.piece)
+    affine = placement.affine
+    corners = [Point(float(x), float(y)) for x, y in ring_of(lay.shape(placement))]
+    yield Stroke(Path.line_through(*corners, corners[0]), Meaning.CUT, piece.name)
+    for foot, tip in piece.notches:
+        yield Stroke(Path.line_through(affine.apply(foot), affine.apply(tip)), Meaning.NOTCH, piece.name)
+    start, end = (affine.apply(point) for point in piece.arrow)
+    yield from _arrow(start, end, piece.name)
+    for point in (start, end):
+        yield Dot(point, Meaning.GUIDE, piece.name)
+        yield Label(f"{point.x / 10:.1f} / {point.y / 10:.1f}", point, Meaning.GUIDE, SMALL)
+    middle = start.towards(end, 0.5)
+    yield Label(f"{piece.number} {piece.title or piece.name}", middle, Meaning.TITLE, anchor="middle")
+
+
+def _arrow(start: Point, end: Point, name: str) -> Iterator[Mark]:
+    """The grain arrow; its one head points the way the piece points, so that nap can be seen."""
+    way = (end - start).unit()
+    base, side = end + way * -HEAD, way.turned_left() * (HEAD / 3)
+    yield Stroke(Path.line_through(start, end), Meaning.GRAIN, name)
+    yield Fill(Path.line_through(end, base + side, base + side * -1.0, end), Meaning.GRAIN, name)

@@ -1,0 +1,26 @@
+"""Whether the cloth in hand is enough, and what to say when it is not."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.problem import Number, Problem
+
+if TYPE_CHECKING:
+    from littlefold.lay.lay import Lay
+
+
+def enough(lay: Lay) -> tuple[Problem, ...]:
+    """A problem where a lay is longer than the cloth in hand; nothing where it fits or cloth is still to be bought."""
+    in_hand = lay.cloth.length_to_lay()
+    if in_hand is None or lay.cloth_length <= in_hand:
+        return ()
+    numbers = (Number("needed", lay.cloth_length), Number("in hand", in_hand))
+    return (
+        Problem(
+            "cloth-too-short",
+            f"The lay takes {lay.cloth_length:.0f} mm; {in_hand:.0f} mm can be laid of the cloth in hand. Let the "
+            "search go on, fold the cloth another way, or cut small pieces from another cloth.",
+            numbers=numbers,
+        ),
+    )
