@@ -1,13 +1,11 @@
-"""What a pattern cutter does with a closed outline: cut it, open it, fold it in, gather it, put it together."""
+"""What a pattern cutter does with a closed outline: cut it, open it, fold it in, gather it, put it together.
+
+Every operation leaves its originals as they are and puts what it makes on a new sheet; see README.md.
+"""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from littlefold.draft.shapes import join, outline, split
+from littlefold.draft.shapes.register import SHAPE_ACTS
 
-if TYPE_CHECKING:
-    from collections.abc import Callable
-
-    from littlefold.draft.desk import Desk
-    from littlefold.recipe.recipe import Written
-
-SHAPE_ACTS: dict[type, Callable[[Written, Desk], None]] = {}
+__all__ = ["SHAPE_ACTS", "join", "outline", "split"]

@@ -4,18 +4,29 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from littlefold.draft.desk import MOST_ACTS, MOST_STEPS
+from littlefold.draft.drawn import NewLine
 from littlefold.draft.guides import guides
 from littlefold.draft.model import DraftLine, DraftPoint, DraftSheet
 from littlefold.draft.pieces import place_key
 from littlefold.draft.refusal import Refusal
+from littlefold.draft.shapes.taken import on_sheet
+from littlefold.draft.steps import write_step
 from littlefold.geometry import Arc
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from littlefold.draft.desk import Desk
-    from littlefold.draft.model import LineKind
+    from littlefold.draft.drawn import Distance
+    from littlefold.draft.model import LineKind, Said
     from littlefold.draft.shapes.shape import Fold, Shape
     from littlefold.geometry import Path
     from littlefold.recipe import tree
+    from littlefold.recipe.recipe import Written
+
+# What an operation on an outline takes from the budget of constructions: it takes about as long as so many.
+COST = 50
 
 
 def lay_down(name: tree.Name, shape: Shape, desk: Desk) -> None:
@@ -24,6 +35,7 @@ def lay_down(name: tree.Name, shape: Shape, desk: Desk) -> None:
     Raises:
         Refusal: The name is taken, or has a dot.
     """
+    allow_act(name, desk)
     _allow(name, desk)
     sheet = name.text
     desk.sheets[sheet] = DraftSheet(sheet, "")
@@ -38,6 +50,37 @@ def lay_down(name: tree.Name, shape: Shape, desk: Desk) -> None:
         put_line(f"{sheet}.{edge.name}", edge.path, at, desk, edge.folds)
     for short, path in shape.lines.items():
         put_line(f"{sheet}.{short}", path, at, desk)
+
+
+def tell(  # noqa: PLR0917 - what was done, to what, and what is said of it
+    line: Written,
+    made: tree.Name,
+    kind: str,
+    shape: Shape,
+    words: Mapping[str, Said],
+    desk: Desk,
+    distance: Distance | None = None,
+) -> None:
+    """Writes down what was done, on the sheet of what it made."""
+    outline = shape.outline
+    with on_sheet(made.text, desk):
+        write_step(line, made.text, kind, NewLine(outline, kind_of(outline), "", "", words, distance), desk)
+
+
+def allow_act(name: tree.Name, desk: Desk) -> None:
+    """Takes one operation from the budget.
+
+    Raises:
+        Refusal: The recipe asks for too many.
+    """
+    desk.acts += COST
+    if desk.acts > MOST_ACTS or len(desk.steps) >= MOST_STEPS:
+        raise Refusal(
+            "too-much-to-draw",
+            f"the recipe asks for more than {MOST_STEPS} steps, or for {MOST_ACTS // COST} operations on outlines "
+            "with all trials. Make it shorter.",
+            name.spot,
+        )
 
 
 def _allow(name: tree.Name, desk: Desk) -> None:

@@ -129,13 +129,11 @@ class Shape:
 
     def holding(self, marks: Marks) -> Shape:
         """This outline with those points that lie on or in it, and those lines that lie wholly in it."""
-        inside = _Inside(self.outline)
+        inside = _inside(self)
         taken = set(self.names)
         points = {name: place for name, place in marks.points.items() if inside.holds(place)}
         lines = {
-            name: path
-            for name, path in marks.lines.items()
-            if name not in taken and all(inside.holds(place) for place in _along(path))
+            name: path for name, path in marks.lines.items() if name not in taken and inside.holds_line(path)
         }
         return Shape(self.edges, points, lines)
 
@@ -159,18 +157,32 @@ def moved(marks: Marks, affine: Affine) -> Marks:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Inside:
-    """Tells whether points lie on or in a closed path."""
-
-    path: Path
-
-    def holds(self, place: Point) -> bool:
-        return winding_number(self.path.flatten(), place) != 0 or self.path.nearest(place).distance <= CORNER
-
-
 # A line lies in an outline if so many of its points do, both ends among them.
 LOOKED_AT = 9
+
+
+@dataclass(frozen=True, slots=True)
+class _Inside:
+    """Tells whether points and lines lie on or in a closed path."""
+
+    path: Path
+    polygon: tuple[Point, ...]
+
+    def holds(self, place: Point) -> bool:
+        return winding_number(self.polygon, place) != 0 or self.gap(place) <= CORNER
+
+    def holds_line(self, line: Path) -> bool:
+        """Whether a line lies inside, and not along the path itself."""
+        places = _along(line)
+        return all(map(self.holds, places)) and any(self.gap(place) > CORNER for place in places)
+
+    def gap(self, place: Point) -> float:
+        return self.path.nearest(place).distance
+
+
+def _inside(shape: Shape) -> _Inside:
+    outline = shape.outline
+    return _Inside(outline, outline.flatten())
 
 
 def _along(path: Path) -> tuple[Point, ...]:
@@ -180,7 +192,12 @@ def _along(path: Path) -> tuple[Point, ...]:
 
 def holds(shape: Shape, place: Point) -> bool:
     """Whether a point lies on or in an outline."""
-    return _Inside(shape.outline).holds(place)
+    return _inside(shape).holds(place)
+
+
+def same_place(one: Point, other: Point) -> bool:
+    """Whether two points are one to the pencil."""
+    return one.distance(other) <= CORNER
 
 
 def numbered(names: Sequence[str]) -> list[str]:
