@@ -1,1 +1,1 @@
-"""The command line: the only place with processes, clocks and a screen."""
+"""The commands: the only folder, beside `store` and `web`, that touches disk, terminal and clock."""

@@ -1,0 +1,149 @@
+"""What was asked on the command line, made into a wish, or into problems in words."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date
+from importlib.resources import files
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal
+
+from littlefold.body.chart import chart_row, read_size
+from littlefold.body.child import child_from_json, read_reading, unknown_measurement
+from littlefold.body.measurements import Measurements
+from littlefold.body.register import REGISTER
+from littlefold.body.tape import read_mark
+from littlefold.booklet.recipes import measures_of, with_beginnings
+from littlefold.check import Circumstances
+from littlefold.cli.files import read_recipe, read_text
+from littlefold.draft.choices import read_choices
+from littlefold.draft.sentence import Speech
+from littlefold.pipeline import Wish, on_the_shelf, settings
+from littlefold.problem import Problem
+from littlefold.sheet.paper import read_paper
+
+if TYPE_CHECKING:
+    from littlefold.body.tape import TapeMark
+    from littlefold.recipe.recipe import Recipe
+    from littlefold.sheet.paper import Paper
+
+REGIONS = ("eu", "uk", "us")
+UNITS: tuple[Literal["cm"], Literal["in"]] = ("cm", "in")
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """The words of the command line."""
+
+    recipe: str
+    measure: tuple[str, ...] = ()
+    child: str | None = None
+    size: str | None = None
+    choose: tuple[str, ...] = ()
+    tape: str = "exact"
+    units: str = "cm"
+    paper: str = "a4"
+    region: str = "eu"
+
+
+@dataclass(frozen=True, slots=True)
+class Understood:
+    """What was asked, understood."""
+
+    wish: Wish
+    speech: Speech
+    paper: Paper
+    problems: tuple[Problem, ...]
+
+
+def understand(asked: Asked, today: date) -> Understood | tuple[Problem, ...]:
+    """The wish that was meant, or everything that could not be understood."""
+    recipe = read_recipe(asked.recipe)
+    if isinstance(recipe, Problem):
+        return (recipe,)
+    whole = with_beginnings(recipe, on_the_shelf)
+    measurements, notes, refused = _body(asked, whole, today)
+    choices, choice_problems = read_choices(whole, _pairs(asked.choose))
+    tape, paper = read_mark(asked.tape), read_paper(asked.paper)
+    problems = (
+        *refused,
+        *_unpaired(asked.choose, "--choose"),
+        *choice_problems,
+        *(one for one in (tape, paper) if isinstance(one, Problem)),
+        *_not_one_of("--units", asked.units, UNITS),
+        *_not_one_of("--region", asked.region, REGIONS),
+    )
+    if problems or isinstance(tape, Problem) or isinstance(paper, Problem):
+        return problems
+    mark: TapeMark | None = tape if tape.mm else None
+    circumstances = Circumstances(region=asked.region)
+    wish = Wish(recipe, measurements, circumstances, settings(choices), mark)
+    units: Literal["cm", "in"] = "in" if asked.units == "in" else "cm"
+    return Understood(wish, Speech(units, mark), paper, notes)
+
+
+def _body(
+    asked: Asked, recipes: tuple[Recipe, ...], today: date
+) -> tuple[Measurements, tuple[Problem, ...], tuple[Problem, ...]]:
+    """The measurements, with notes on them and with what could not be understood."""
+    measurements, notes, problems = Measurements(), (), list(_unpaired(asked.measure, "--measure"))
+    if asked.child is not None:
+        found = _child(asked.child, today)
+        if isinstance(found, Problem):
+            problems.append(found)
+        else:
+            measurements, problems = found[0] or measurements, [*problems, *found[1]]
+    if asked.size is not None:
+        size = read_size(asked.size)
+        if isinstance(size, Problem):
+            problems.append(size)
+        else:
+            measurements = _over(chart_row(size), measurements)
+    own = {name for recipe in recipes for name in measures_of(recipe)} | set(REGISTER)
+    for name, text in _pairs(asked.measure).items():
+        reading = read_reading(name, text) if name in own else unknown_measurement(name)
+        if isinstance(reading, Problem):
+            problems.append(reading)
+        else:
+            measurements = measurements.with_reading(name, reading)
+    return measurements, notes, tuple(problems)
+
+
+def _over(chart: Measurements, given: Measurements) -> Measurements:
+    """A chart row with the child's own readings in place of the chart's."""
+    for name, reading in given.readings:
+        chart = chart.with_reading(name, reading)
+    return replace(
+        chart, age_months=given.age_months, sex=given.sex, nickname=given.nickname or chart.nickname
+    )
+
+
+def _child(name: str, today: date) -> tuple[Measurements | None, tuple[Problem, ...]] | Problem:
+    if name == "sample":
+        text: str | Problem = files("littlefold.cli").joinpath("sample.json").read_text(encoding="utf-8")
+    elif name.endswith(".json"):
+        text = read_text(Path(name))
+    else:
+        return Problem(
+            "child-not-known", f'There is no child "{name}". Give a file that ends in .json, or "sample".'
+        )
+    return text if isinstance(text, Problem) else child_from_json(text, today)
+
+
+def _pairs(texts: tuple[str, ...]) -> dict[str, str]:
+    pairs = (text.split("=", 1) for text in texts if "=" in text)
+    return {name.strip(): value.strip() for name, value in pairs}
+
+
+def _unpaired(texts: tuple[str, ...], option: str) -> tuple[Problem, ...]:
+    return tuple(
+        Problem("option-not-understood", f'{option} {text}: write a name, "=" and a value.')
+        for text in texts
+        if "=" not in text
+    )
+
+
+def _not_one_of(option: str, said: str, known: tuple[str, ...]) -> tuple[Problem, ...]:
+    if said in known:
+        return ()
+    return (Problem("option-not-understood", f"{option} {said}: it is one of {', '.join(known)}."),)

@@ -1,0 +1,122 @@
+"""The command `littlefold`: what can be said on the command line, and nothing else.
+
+Every command imports its own work when it is called, so that the first line appears at once.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+app = typer.Typer(
+    name="littlefold",
+    help="From a child's measurements and a readable recipe to a checked, full-size pattern.",
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    add_completion=False,
+)
+
+Data = Annotated[bool, typer.Option("--data", help="Print one JSON document instead of words.")]
+RecipeName = Annotated[str, typer.Argument(help="A shipped recipe by name, or a recipe file.")]
+RecipeFile = Annotated[Path, typer.Argument(help="A recipe file, or a shipped recipe by name.")]
+
+
+@app.command()
+def recipes(*, data: Data = False) -> None:
+    """List the shipped recipes: what they make, for which sizes, from which measurements.
+
+    Example:  littlefold recipes
+    """
+    from littlefold.cli.recipes import list_recipes
+
+    raise typer.Exit(list_recipes(as_data=data))
+
+
+@app.command()
+def check(file: RecipeFile) -> None:
+    """Read a recipe, draft its smallest, middle and largest size and its own examples, and say what is wrong.
+
+    Example:  littlefold check my-top.recipe
+    """
+    from littlefold.cli.check import check_recipe
+
+    raise typer.Exit(check_recipe(str(file)))
+
+
+@app.command(name="format")
+def format_(
+    file: RecipeFile,
+    *,
+    write: Annotated[bool, typer.Option("--write", help="Write it back to the file.")] = False,
+) -> None:
+    """Lay a recipe out in the one canonical way.
+
+    Example:  littlefold format my-top.recipe --write
+    """
+    from littlefold.cli.format import format_file
+
+    raise typer.Exit(format_file(str(file), write=write))
+
+
+@app.command()
+def draft(
+    recipe: RecipeName,
+    *,
+    measure: Annotated[
+        list[str] | None,
+        typer.Option(metavar="NAME=LENGTH", help="A measurement, such as chest=56cm. Repeat for more."),
+    ] = None,
+    child: Annotated[
+        str | None,
+        typer.Option(metavar="FILE.json", help='A child\'s file, or "sample" for the built-in child.'),
+    ] = None,
+    size: Annotated[
+        str | None, typer.Option(metavar="SIZE", help="A chart size by stature: 56 to 152 in steps of 6.")
+    ] = None,
+    choose: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar="NAME=VALUE", help="A choice of the recipe, such as ease=12cm. Repeat for more."
+        ),
+    ] = None,
+    tape: Annotated[
+        str,
+        typer.Option(
+            metavar="MARK", help="Round what the pencil measures to the tape: 1/8in, 1/16in, 0.5cm, 1mm."
+        ),
+    ] = "exact",
+    units: Annotated[str, typer.Option(metavar="cm|in", help="The units of the sheets.")] = "cm",
+    paper: Annotated[
+        str, typer.Option(metavar="PAPER", help="Paper to print on: a4, a3, letter, 210x297mm, roll 914mm.")
+    ] = "a4",
+    region: Annotated[str, typer.Option(metavar="eu|us", help="Whose safety rules are named first.")] = "eu",
+    out: Annotated[
+        Path | None,
+        typer.Option(metavar="DIR", help="Where the sheets go; the folder `sheets` when not said."),
+    ] = None,
+    data: Data = False,
+) -> None:
+    """Draft a garment for a child and write its pattern and instruction sheets.
+
+    Measurements that are not given are estimated and marked so.
+
+    Examples:
+      littlefold draft casing-top --size 104
+
+      littlefold draft bodice --measure chest=56cm --measure neck=25cm --choose ease=8cm --out mina
+
+      littlefold draft bib --tape 1/8in --units in --paper letter
+    """
+    from littlefold.cli.asked import Asked
+    from littlefold.cli.draft import draft_garment
+
+    asked = Asked(recipe, tuple(measure or ()), child, size, tuple(choose or ()), tape, units, paper, region)
+    raise typer.Exit(draft_garment(asked, out, as_data=data))
+
+
+def run() -> None:
+    """Runs the command of the command line."""
+    app()
