@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     Floats = NDArray[np.float64]
 
 FREEDOM: Final = 8.0  # of the t distribution; the catch of slips hardly changes from 6 to 30
+_SAME_COVARIANCE: Final = 10.0  # the covariance is taken at whole steps of this stature [mm]
 _FURTHEST: Final = 5.0  # a deviation beyond this tells no more about the others than this one does
 
 
@@ -108,20 +109,29 @@ class BodyModel:
     def _log_density_at(
         self, known: tuple[str, ...], logs: Floats, stature: float, sex: Sex | None
     ) -> Floats:
-        medians = np.log([self.curves[name].median(stature) for name in known])
-        spreads = np.array([self.curves[name].spread(stature) for name in known])
-        deviations, rows = (logs - medians) / spreads, self._rows(known)
+        medians, spreads = self._scale(known, stature)
+        deviations = (logs - medians) / spreads
         if sex is not None:
-            rows = [*rows, *self._rows(("sex",))]
+            known = (*known, "sex")
             deviations = np.column_stack([deviations, np.full(len(logs), SEX_DEVIATION[sex])])
+        inverse, size = self._inverse(known, round(stature / _SAME_COVARIANCE) * _SAME_COVARIANCE)
+        distances = np.einsum("ij,ij->i", deviations @ inverse, deviations)
+        tails = (FREEDOM + len(known)) / 2 * np.log1p(distances / FREEDOM)
+        return np.asarray(-size - float(np.log(spreads).sum()) - tails, dtype=np.float64)
+
+    @lru_cache(maxsize=4096)  # noqa: B019  # models are few, and live as long as the program
+    def _scale(self, names: tuple[str, ...], stature: float) -> tuple[Floats, Floats]:
+        """The logarithms of the medians, and the spreads."""
+        medians = np.log([self.curves[name].median(stature) for name in names])
+        return medians, np.array([self.curves[name].spread(stature) for name in names])
+
+    @lru_cache(maxsize=4096)  # noqa: B019  # as above
+    def _inverse(self, names: tuple[str, ...], stature: float) -> tuple[Floats, float]:
+        """The inverse covariance of these names, and half the logarithm of the determinant of the covariance."""
+        rows = self._rows(names)
         covariance = self.related.at(stature)[np.ix_(rows, rows)]
-        inverse, size = (
-            np.linalg.inv(covariance),
-            np.linalg.slogdet(covariance)[1] / 2 + np.log(spreads).sum(),
-        )
-        distances = np.einsum("ij,jk,ik->i", deviations, inverse, deviations)
-        tails = (FREEDOM + len(rows)) / 2 * np.log1p(distances / FREEDOM)
-        return np.asarray(-size - tails, dtype=np.float64)
+        inverse: Floats = np.asarray(np.linalg.inv(covariance), dtype=np.float64)
+        return inverse, float(np.linalg.slogdet(covariance)[1]) / 2
 
     def _rows(self, names: tuple[str, ...]) -> list[int]:
         return [self.related.names.index(name) for name in names]
