@@ -1,8 +1,8 @@
 """A recipe in its one canonical layout, so that recipes can be compared line by line.
 
-Every statement has one way to be spaced (`phrase`); what belongs to a sheet, a piece or a `when` is indented by
-two; one blank line stands before each sheet and piece and after the last line of one; comments stay with the
-line they stand on or above.  Lines that cannot be read stay as they are.
+Every statement has one way to be spaced (`phrase`); what belongs to a sheet, a piece or a `when` is indented
+by two; one blank line stands before each sheet and piece and after the last line of one; comments stay with
+the line they stand on or above.  Lines that cannot be read stay as they are.
 """
 
 from __future__ import annotations

@@ -80,8 +80,8 @@ FORMS: dict[str, tuple[str, ...]] = {
         "line L parallel to A-B by 2 cm nearer C",
     ),
     "curve": (
-        "curve neckline from G square to A-G to F square to A-F",
-        "curve armhole from F going down to E square to side passing 1.5 cm from corner K",
+        "curve neckline from G square to A-G, to F square to A-F",
+        "curve armhole from F going down, to E square to side, passing 1.5 cm from corner K",
         "curve crotch from G to J depth 1 in nearer D",
         "curve hem through A, P, B starting going right ending square to side",
         "curve facing_edge parallel to neckline by 4 cm nearer E",

@@ -1,4 +1,4 @@
-"""Where each statement of a recipe stands: how far in, and whether a blank line parts it from what is above."""
+"""Where each statement of a recipe stands: how far in, and whether a blank line stands before it."""
 
 from __future__ import annotations
 
@@ -31,19 +31,19 @@ class Layout:
     apart: bool
 
 
-_ROLES: Final = {
-    **dict.fromkeys(("drawing", "continue", "redraw"), Role.SHEET),
-    "piece": Role.PIECE,
-    **dict.fromkeys(
-        ("point", "line", "curve", "arc", "circle", "copy", "run", "with", "without"), Role.ON_SHEET
+_WORDS: Final = {
+    Role.SHEET: ("drawing", "continue", "redraw"),
+    Role.PIECE: ("piece",),
+    Role.ON_SHEET: (
+        *("point", "line", "curve", "arc", "circle", "copy", "run", "with", "without", "trace", "lay"),
+        *("outline", "split", "slash", "close", "pleats", "tucks", "gathers", "join", "button"),
     ),
-    **dict.fromkeys(("trace", "lay", "outline", "split", "slash", "close", "pleats"), Role.ON_SHEET),
-    **dict.fromkeys(("tucks", "gathers", "join", "button"), Role.ON_SHEET),
-    **dict.fromkeys(("edges", "grain", "notch", "inside", "mark"), Role.ON_PIECE),
-    "when": Role.WHEN,
-    "otherwise": Role.OTHERWISE,
-    "end": Role.END,
+    Role.ON_PIECE: ("edges", "grain", "notch", "inside", "mark"),
+    Role.WHEN: ("when",),
+    Role.OTHERWISE: ("otherwise",),
+    Role.END: ("end",),
 }
+_ROLES: Final = {word: role for role, words in _WORDS.items() for word in words}
 # Numbers that may be worked out in the middle of a drawing.
 _NUMBERS: Final = frozenset({"amount", "find"})
 _BRANCHES: Final = frozenset({Role.WHEN, Role.OTHERWISE, Role.END})
@@ -56,7 +56,7 @@ def layouts(keywords: Sequence[str]) -> list[Layout]:
 
 
 def _roles(keywords: Sequence[str]) -> list[Role]:
-    """The role of each statement; a number belongs to a sheet when more is drawn on the sheet after it."""
+    """The role of each statement; a number belongs to a sheet when more is drawn there after it."""
     roles: list[Role] = []
     following = Role.TOP
     for keyword in reversed(keywords):

@@ -70,8 +70,8 @@ class _Line:
 
 
 def _lines(text: str) -> Iterator[_Line]:
-    """The lines of a text; a line end at the very end begins no further line, a byte order mark is no word."""
-    lines = _LINE_END.split(text.removeprefix("\ufeff"))
+    """The lines of a text; a line end at the very end begins no further line, byte order marks are none."""
+    lines = _LINE_END.split(text.replace("\ufeff", ""))
     for number, line in enumerate(lines[:-1] if not lines[-1] else lines, start=1):
         words, comment = _comment_apart(line)
         yield _Line(number, words.rstrip(), comment, line)

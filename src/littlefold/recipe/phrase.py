@@ -8,7 +8,7 @@ from lark import Token
 from lark.exceptions import UnexpectedInput
 
 from littlefold.recipe.grammar import grammar
-from littlefold.recipe.parse import is_too_long
+from littlefold.recipe.parse import is_too_long, read_statement
 
 WIDEST: Final = 100
 
@@ -33,15 +33,14 @@ def phrase(text: str, indent: int = 0) -> str | None:
 
 
 def _tokens(text: str) -> list[Token] | None:
+    """The words of a statement as the grammar tells them apart; None when it cannot be read."""
     if is_too_long(text):
         return None
-    reader = grammar().parse_interactive(text)
     try:
-        tokens = list(reader.iter_parse())
-        reader.feed_eof()
+        read_statement(text)
     except UnexpectedInput:
         return None
-    return tokens
+    return list(grammar().parse_interactive(text).iter_parse())
 
 
 def _spelt(tokens: list[Token]) -> list[str]:
