@@ -76,8 +76,8 @@ def _choice(choice: tree.ChoiceLength | tree.ChoiceOption) -> Json:
         return _record(choice.name.text, text, None, None, None, [], "mm")
     turn = degrees if default.dimension is Dimension.ANGLE else float
     unit = "degrees" if default.dimension is Dimension.ANGLE else UNIT_NAMES[default.dimension]
-    values = [round(turn(one.value), 4) for one in (default, low, high)]
-    return _record(choice.name.text, text, *values, [], unit)
+    first, least, most = (round(turn(one.value), 4) for one in (default, low, high))
+    return _record(choice.name.text, text, first, least, most, [], unit)
 
 
 def _record(  # noqa: PLR0917 - the fields of the record, in their order

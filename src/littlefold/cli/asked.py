@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import date
 from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
@@ -23,6 +22,8 @@ from littlefold.problem import Problem
 from littlefold.sheet.paper import read_paper
 
 if TYPE_CHECKING:
+    from datetime import date
+
     from littlefold.body.tape import TapeMark
     from littlefold.recipe.recipe import Recipe
     from littlefold.sheet.paper import Paper

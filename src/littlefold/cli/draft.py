@@ -32,7 +32,7 @@ def draft_garment(asked: Asked, out: Path | None, *, as_data: bool) -> int:
     problems = (*understood.problems, *outcome.problems)
     folder = out if out is not None else (None if as_data else DEFAULT_FOLDER)
     if folder is not None:
-        fault = _write(outcome, understood, folder, today)
+        fault = _write(outcome, problems, understood, folder, today)
         if fault is not None:
             return _refuse((fault,), asked, as_data=as_data)
     if as_data:
@@ -50,13 +50,15 @@ def _refuse(problems: tuple[Problem, ...], asked: Asked, *, as_data: bool) -> in
     return 2
 
 
-def _write(outcome: Outcome, understood: Understood, folder: Path, today: date) -> Problem | None:
+def _write(
+    outcome: Outcome, problems: tuple[Problem, ...], understood: Understood, folder: Path, today: date
+) -> Problem | None:
     """Writes all sheets into a folder, and says which."""
     from littlefold.booklet.bundle import bundle
 
     told = aside()
     front = plain_name(outcome.recipe.name)
-    for sheet in bundle(outcome, understood.speech, understood.paper, today):
+    for sheet in bundle(outcome.pattern, problems, understood.speech, understood.paper, today):
         path = folder / f"{front}-{sheet.name}"
         told.print(f"{sheet.title}: {path}")
         fault = write_whole(path, sheet.make())

@@ -87,7 +87,7 @@ def _speak(solution: Any) -> None:
 
 def _solve(asked: dict[str, Any]) -> None:
     """Solve one task, and speak every improvement."""
-    import spyrrow  # noqa: PLC0415 - only the child needs it
+    import spyrrow
 
     task = asked["task"]
     items = [

@@ -2,22 +2,17 @@
 
 from __future__ import annotations
 
+from littlefold.booklet.recipes import recipe_record
+from littlefold.cli.words import print_document, to_person
 from littlefold.recipe.parse import parse
+from littlefold.recipe.recipe import Recipe
 from littlefold.recipe.shelf import shipped_names, shipped_text
 
 
 def list_recipes(*, as_data: bool) -> int:
     """Lists the shipped recipes; returns the exit status."""
-    from littlefold.booklet.recipes import recipe_record
-    from littlefold.cli.words import print_document, to_person
-
-    def shelf(name: str) -> object:
-        text = shipped_text(name)
-        return None if text is None else parse(text, name)
-
-    records = [
-        recipe_record(recipe, shelf) for name in shipped_names() if (recipe := shelf(name)) is not None
-    ]
+    shipped = {name: _shipped(name) for name in shipped_names()}
+    records = [recipe_record(recipe, shipped.get) for recipe in shipped.values()]
     if as_data:
         print_document(records)
         return 0
@@ -27,3 +22,9 @@ def list_recipes(*, as_data: bool) -> int:
         console.print(f"{record['name']:<14} {record['title']}  (stature {low} to {high} cm)")
         console.print(f"{'':<14} needs {', '.join(record['measures']) or 'no measurements'}", style="dim")
     return 0
+
+
+def _shipped(name: str) -> Recipe:
+    text = shipped_text(name)
+    assert text is not None, "the shelf names only what it holds"  # noqa: S101 - our own mistake
+    return parse(text, name)

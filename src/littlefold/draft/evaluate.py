@@ -223,11 +223,18 @@ def _draft(recipe: Recipe, desk: Desk) -> Draft:
         notions=tuple(desk.notions),
         work=tuple(desk.work),
         cautions=tuple(desk.cautions),
+        remarks=tuple(remark.text.words for remark in recipe.all_of(tree.Remark)),
+        source=_source(recipe),
         comparisons=tuple(desk.comparisons),
         openings=MappingProxyType(desk.openings),
         stretch=desk.stretch,
         problems=(*recipe.problems, *desk.problems),
     )
+
+
+def _source(recipe: Recipe) -> str:
+    stated = recipe.first(tree.Source)
+    return values.source_words(stated.source) if stated else ""
 
 
 def _chosen(recipe: Recipe, desk: Desk) -> dict[str, float | str]:

@@ -324,6 +324,8 @@ class Draft:
     notions: tuple[Notion, ...] = ()
     work: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
+    source: str = ""
     comparisons: tuple[Comparison, ...] = ()
     openings: Mapping[str, float] = field(default_factory=dict)
     stretch: float = 0.0

@@ -169,14 +169,14 @@ def notch(line: Written, desk: Desk) -> None:
 def inside(line: Written, desk: Desk) -> None:
     """A slit, placket, dart or other line inside the piece."""
     stated, step = in_hand(desk), line.statement
-    kind = next((known for known in INSIDE_KINDS if known == step.kind.text), None)
-    if kind is None:
+    found: InsideKind | None = next((known for known in INSIDE_KINDS if known == step.kind.text), None)
+    if found is None:
         known = ", ".join(INSIDE_KINDS)
         raise Refusal(
             "unknown-inside-line", f'"{step.kind}" is no kind of inside line. Kinds: {known}.', step.kind.spot
         )
     name = str(step.name or step.line)
-    stated.inside.append(Inside(name, kind, desk.line(step.line), str(step.edge or "")))
+    stated.inside.append(Inside(name, found, desk.line(step.line), str(step.edge or "")))
 
 
 def holes(line: Written, desk: Desk) -> None:
@@ -189,7 +189,7 @@ def holes(line: Written, desk: Desk) -> None:
             "hole-count", f"{count} {step.kind}: give a number from 1 to {MOST_CUT}.", step.line.spot
         )
     half = (evaluate_length(step.length, desk) if step.length is not None else DEFAULT_HOLE) / 2
-    kind = "buttonhole" if step.kind == "buttonholes" else "button"
+    kind: InsideKind = "buttonhole" if step.kind == "buttonholes" else "button"
     for index in range(count):
         at = path.length() * (index / (count - 1) if count > 1 else 0.5)
         place = path.at_length(at)

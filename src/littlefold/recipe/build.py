@@ -24,7 +24,7 @@ _LISTS = frozenset(
 ) | {"lines_named", "edge_list"}
 # Rules that stand for their one part.
 _PLAIN_PARTS = frozenset(
-    ("source_words", "slug", "fold_way", "sourced", "bearing", "included", "turns", "within", "counted")
+    ("source_words", "fold_way", "sourced", "bearing", "included", "turns", "within", "counted")
 ) | {"place", "fixed", "free", "said"}
 # Which part of a rule is a word that is there or not.
 _SWITCH_AT = {"placing": 5, "notch_at": 2, "notch_share": 3, "notch_by": 3, "notion": 4}
@@ -44,6 +44,10 @@ class Builder(Transformer[Token, Any]):
         if data.startswith("__"):  # a repetition within a rule, which the reader takes apart itself
             return Tree(data, children)
         return _CLASSES[data](*children)
+
+    def slug(self, children: list[Any]) -> str:
+        """The name of a recipe, with hyphens or without."""
+        return str(children[0])
 
     def word(self, token: Token) -> str:
         """A word that a rule keeps, or several with the spaces between them made even."""
