@@ -158,6 +158,13 @@ def collared(length: float) -> Pattern:
     return trace(draft(parts, TOP_SEAMS))
 
 
+def square_neck(girth: float, garment: str = "top") -> Pattern:
+    """A sack whose neck is its upper edge."""
+    kinds = {"hem": ("hem", 20.0), "side": ("seam", 10.0), "neck": ("bound", 0.0), "middle": ("fold", 0.0)}
+    halves = tuple(block(n, girth / 4, 300.0, kinds, Cutting(on_fold=True)) for n in ("front", "back"))
+    return trace(draft(halves, garment=garment))
+
+
 def estimated(origin: Origin) -> Pattern:
     measured = body().with_reading("chest", Reading(533.0, origin))
     return top(measurements=measured, used=("chest", "neck"))
@@ -200,6 +207,9 @@ EXAMPLES = {
     "allowances-differ": Example(top, lambda: top(spoiled(half_top("front"), "side", allowance=15.0))),
     "armhole-too-tight": Example(top, lambda: bodied(top, upper_arm=240.0)),
     "binding-short": Example(top, lambda: top(notions=(Notion("bias_binding", 900.0),))),
+    "block-neck-wide": Example(
+        lambda: square_neck(310.0, garment="block"), lambda: square_neck(320.0, garment="block")
+    ),
     "body-outside-suits": Example(top, lambda: bodied(top, stature=1400.0)),
     "button-edge-lap": Example(lambda: buttoned(20.0), lambda: buttoned(5.0)),
     "cap-ease": Example(sleeved_top, lambda: sleeved_top(sleeve(cap=290.0), ease=24.33)),
@@ -215,6 +225,7 @@ EXAMPLES = {
     "crotch-depth": Example(trousers, lambda: bodied(trousers, body_rise=230.0)),
     "cuff-passes-fist": Example(sleeved_top, lambda: sleeved_top(sleeve(hem=160.0))),
     "cut-inside-stitch": Example(top, cut_too_small),
+    "edge-sewn-twice": Example(top, lambda: top(seams=(*TOP_SEAMS, sew("front.side", "back.shoulder")))),
     "edge-too-short": Example(top, short_edge),
     "edges-bend-at-seam": Example(top, lambda: top(slanted_hem(20.0))),
     "elastic-length": Example(trousers, lambda: trousers(notions=(Notion("waist_elastic", 300.0),))),

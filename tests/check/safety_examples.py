@@ -6,7 +6,7 @@ from littlefold.body.measurements import Measurements
 from littlefold.check import Circumstances
 from littlefold.draft.model import Cutting, EdgeKind, Notion
 from littlefold.pattern.trace import trace
-from tests.check.examples import Example, casing_top
+from tests.check.examples import Example, casing_top, square_neck
 from tests.check.garments import BINDING, BODY, block, body, draft, half_top, spoiled, top, top_with, trousers
 
 
@@ -78,6 +78,7 @@ SAFETY_EXAMPLES = {
     "elastic-too-tight": Example(
         lambda: casing_top(Notion("neck_elastic", 320.0)), lambda: casing_top(Notion("neck_elastic", 240.0))
     ),
+    "neck-too-tight": Example(lambda: square_neck(243.0), lambda: square_neck(242.0)),
     "sleep-bag-neck": Example(lambda: sleep_bag(300.0, 4.0), lambda: sleep_bag(340.0, 4.0)),
     "sleepwear-burns": Example(top, lambda: nightshirt(600.0, 48.0)),
     "small-parts": Example(

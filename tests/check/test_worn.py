@@ -82,8 +82,9 @@ def test_a_gathered_neck_is_as_long_as_the_band_it_is_drawn_up_to():
 
 def test_a_casing_can_be_drawn_in():
     cased = square_top(Cutting(on_fold=True), {**NECK, "neck": ("casing", 20.0)})
-    assert opening(cased, Role.NECK).is_drawn_in
-    assert not opening(square_top(Cutting(on_fold=True)), Role.NECK).is_drawn_in
+    assert opening(cased, Role.NECK).casings == pytest.approx(600.0)
+    assert opening(cased, Role.NECK).drawn_in_to(320.0) == pytest.approx(320.0)
+    assert opening(square_top(Cutting(on_fold=True)), Role.NECK).casings == 0
 
 
 def test_bands_facings_and_linings_are_not_counted_again():

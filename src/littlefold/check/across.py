@@ -24,7 +24,7 @@ def upright(piece: Piece) -> Affine:
 
 
 def width_at(piece: Piece, point: Point) -> float:
-    """How wide the whole piece is on the stitch line, square to the grain through a point [mm]."""
+    """How far apart the sides of the whole piece are, square to the grain through a point, on the stitch line [mm]."""
     shape, square = area(piece.unfolded.stitch), square_to_grain(piece)
     if not shape.is_valid:
         return 0.0
@@ -32,7 +32,9 @@ def width_at(piece: Piece, point: Point) -> float:
     reach = right - left + top - bottom
     ends = point + square * reach, point + square * -reach
     line = shapely.LineString([(end.x, end.y) for end in ends])
-    return float(shape.intersection(line).length)
+    met = shapely.get_coordinates(shape.intersection(line))
+    places = met @ (square.x, square.y)
+    return float(places.max() - places.min()) if len(places) else 0.0
 
 
 def square_to_grain(piece: Piece) -> Vector:

@@ -115,5 +115,5 @@ def _free_end(pattern: Pattern, notion: Notion, place: str) -> float:
     if notion.count > 1:
         return length
     around = opening(pattern, Role(place)) if place in set(Role) else None
-    channel = around.closed if around is not None and around.is_drawn_in else 0.0
+    channel = 0.0 if around is None else around.casings
     return max(0.0, length - channel) / 2

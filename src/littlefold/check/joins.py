@@ -17,6 +17,7 @@ from littlefold.pattern.seam import matched_ends
 from littlefold.pattern.trace import surroundings
 
 from .corners import Corner, corner_at_end, corner_at_start
+from .roles import Role, role_of
 from .worn import holds, is_sewn
 
 if TYPE_CHECKING:
@@ -29,13 +30,17 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Join:
-    """Two corners that a seam brings together, each with the edge that runs on across the seam."""
+    """Two corners that a seam brings together, each with the edge that runs on across the seam.
+
+    `takes_piece` says whether another piece is sewn to that edge, as a sleeve to an armhole.
+    """
 
     seam: Seam
     first: Corner
     first_edge: DraftEdge
     second: Corner
     second_edge: DraftEdge
+    takes_piece: bool
 
     @property
     def angle(self) -> float:
@@ -68,7 +73,8 @@ def joins(pattern: Pattern) -> Iterator[Join]:
 
 def _join(pattern: Pattern, seam: Seam, first: EdgeEnd, second: EdgeEnd) -> Join:
     (corner, edge), (other, crossing) = _corner(pattern, first), _corner(pattern, second)
-    return Join(seam, corner, edge, other, crossing)
+    takes_piece = is_sewn(pattern, corner.piece, edge)
+    return Join(seam, corner, edge, other, crossing, takes_piece)
 
 
 def _corner(pattern: Pattern, end: EdgeEnd) -> tuple[Corner, DraftEdge]:
@@ -101,5 +107,7 @@ def _same_side(pattern: Pattern, join: Join) -> bool:
 
 
 def _is_middle_seam(pattern: Pattern, piece: Piece, edge: DraftEdge) -> bool:
-    """Whether an edge is sewn to its own mirror image, as the crotch of a pair."""
-    return any(holds(s.first, piece, edge) and holds(s.second, piece, edge) for s in pattern.seams)
+    """Whether an edge is a crotch that is sewn to its own mirror image."""
+    return role_of(piece, edge) is Role.CROTCH and any(
+        holds(s.first, piece, edge) and holds(s.second, piece, edge) for s in pattern.seams
+    )

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Final
 
 from littlefold.draft.model import EdgeKind
 
-from .roles import Role, role_of, words_of
+from .roles import LIMBS, Role, role_of, words_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -77,6 +77,11 @@ def belongs_at(notion: Notion, role: Role | None) -> bool:
     """Whether a notion belongs to an edge of a role: it says so, or says nothing."""
     said = place_said(notion)
     return said is None or said is role
+
+
+def relaxed(notion: Notion, role: Role | None) -> float:
+    """How long the elastic of one opening is, relaxed [mm]: at neck and waist all of them, on a limb one."""
+    return (notion.length or 0.0) * (1 if role in LIMBS else notion.count)
 
 
 def width_said(notion: Notion) -> float:

@@ -29,6 +29,9 @@ class Role(StrEnum):
     CROTCH = "crotch"
 
 
+LIMBS: Final = frozenset({Role.ARMHOLE, Role.CAP, Role.WRIST, Role.LEG})
+"""The roles of which a garment has two, one on each side."""
+
 _WORDS: Final[Mapping[str, Role]] = {
     "neck": Role.NECK,
     "neckline": Role.NECK,
@@ -68,9 +71,14 @@ def words_of(name: str) -> tuple[str, ...]:
 
 def is_sewn_on(pattern: Pattern, piece: Piece) -> bool:
     """Whether a piece only follows another: a facing, band, collar, cuff, frill or lining."""
-    made_on = any(one.name == piece.name and one.made_as in _MADE_ON for one in pattern.draft.pieces)
+    made_on = made_as(pattern, piece) in _MADE_ON
     named_on = not _SEWN_ON.isdisjoint(words_of(piece.name))
     return made_on or named_on or piece.cloth in {"lining", "interfacing"}
+
+
+def made_as(pattern: Pattern, piece: Piece) -> str:
+    """How the recipe makes a piece: `traced`, `rectangle`, `bias`, `band` or `facing`."""
+    return next((one.made_as for one in pattern.draft.pieces if one.name == piece.name), "traced")
 
 
 def is_collar(piece: Piece) -> bool:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from littlefold.draft.model import Cutting, EdgeKind
 
 from .corners import corner_at_end, corner_at_start
-from .roles import Role, edges_with
+from .roles import LIMBS, edges_with
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -16,7 +16,8 @@ if TYPE_CHECKING:
     from littlefold.draft.model import DraftEdge, EdgeRef, Inside
     from littlefold.pattern.model import Pattern, Piece, Seam
 
-LIMBS: Final = frozenset({Role.ARMHOLE, Role.CAP, Role.WRIST, Role.LEG})
+    from .roles import Role
+
 SLITS: Final = frozenset({"slit", "placket", "opening"})
 # A slit both ends of which lie this near to an edge runs along it: its other side is on the other half [mm].
 ON_EDGE: Final = 0.5
@@ -30,31 +31,44 @@ class Opening:
         parts: The edges that make it.
         closed: Its length with laps buttoned and slits shut, flat and not drawn in [mm].
         slits: What its slits and buttoned edges add when they are opened [mm].
-        is_drawn_in: Whether an elastic or a cord can draw it in: some edge of it is a casing.
+        casings: How much of it is a casing, which an elastic or a cord draws in [mm].
     """
 
     parts: tuple[tuple[Piece, DraftEdge], ...]
     closed: float
     slits: float
-    is_drawn_in: bool
+    casings: float
 
     @property
     def opened(self) -> float:
         """Its length with everything undone [mm]."""
         return self.closed + self.slits
 
+    def drawn_in_to(self, length: float) -> float:
+        """Its length when its casings are drawn in to a length [mm]; straps and plain edges stay as they are."""
+        return self.closed - self.casings + length
+
 
 def opening(pattern: Pattern, role: Role) -> Opening | None:
-    """The opening that the edges of a role make, or None where the garment has none."""
+    """The opening that the edges of a role make, or None where the garment has none.
+
+    Where the recipe states how large it is fully undone (straps that no edge shows), that holds.
+    """
     parts = tuple(edges_with(pattern, role))
     if not parts:
         return None
     sides = 2 if role in LIMBS else 1
-    flat = sum(stitched(pattern, piece, edge) * times(piece.cutting) for piece, edge in parts)
+    slits = sum(undone(piece, edge) for piece, edge in parts) / sides
     laps = sum(edge_lap(piece, edge) * times(piece.cutting) for piece, edge in parts)
-    slits = sum(undone(piece, edge) for piece, edge in parts)
-    drawn_in = any(edge.kind is EdgeKind.CASING for _, edge in parts)
-    return Opening(parts, (flat - laps) / sides, slits / sides, drawn_in)
+    closed = (_flat(pattern, parts) - laps) / sides
+    stated = pattern.draft.openings.get(role.value)
+    cased = tuple((piece, edge) for piece, edge in parts if edge.kind is EdgeKind.CASING)
+    return Opening(parts, closed if stated is None else stated - slits, slits, _flat(pattern, cased) / sides)
+
+
+def _flat(pattern: Pattern, parts: tuple[tuple[Piece, DraftEdge], ...]) -> float:
+    """How long edges are together, over all copies and both halves [mm]."""
+    return sum(stitched(pattern, piece, edge) * times(piece.cutting) for piece, edge in parts)
 
 
 def times(cutting: Cutting) -> int:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.roles import made_as
 from littlefold.check.worn import is_sewn
 from littlefold.draft.model import EdgeKind
 
@@ -31,9 +32,9 @@ _NEEDS_CLOTH = frozenset({EdgeKind.SEAM, EdgeKind.GATHERED, EdgeKind.HEM, EdgeKi
     "collar); the least width is common practice, no source",
 )
 def allowance_missing(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
-    """Seam, gathered, hem, casing and faced edges under 3 mm of allowance, and raw edges in a seam."""
+    """Seam, gathered, hem, casing and faced edges under 3 mm, and raw edges in a seam; not those of bias strips."""
     for piece in pattern.pieces:
-        for edge in piece.edges:
+        for edge in piece.edges if made_as(pattern, piece) != "bias" else ():
             if edge.allowance < LEAST and _needs_cloth(pattern, piece, edge):
                 yield _problem(piece, edge)
 

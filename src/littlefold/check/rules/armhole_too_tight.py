@@ -8,6 +8,7 @@ from littlefold.check.body import girth
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role
+from littlefold.check.stretch import stretch
 from littlefold.check.worn import opening
 from littlefold.problem import Severity
 
@@ -33,7 +34,7 @@ def armhole_too_tight(pattern: Pattern, circumstances: Circumstances) -> Iterato
     hole, arm = opening(pattern, Role.ARMHOLE), girth(pattern, "upper_arm")
     if hole is None or arm is None:
         return
-    reach = hole.opened * (1 + circumstances.stretch)
+    reach = hole.opened * (1 + stretch(pattern, circumstances))
     if reach < arm + ROOM:
         piece, edge = hole.parts[0]
         yield found(

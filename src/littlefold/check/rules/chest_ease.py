@@ -8,6 +8,7 @@ from littlefold.check.body import girth
 from littlefold.check.chest import chest_as_worn
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.stretch import stretch
 from littlefold.problem import Severity
 
 if TYPE_CHECKING:
@@ -36,8 +37,9 @@ def chest_ease(pattern: Pattern, circumstances: Circumstances) -> Iterator[Probl
     worn, chest = chest_as_worn(pattern), girth(pattern, "chest")
     if worn is None or chest is None:
         return
-    reach = worn.length * (1 + circumstances.stretch)
-    least = 0.0 if circumstances.stretch > 0 else LEAST
+    given = stretch(pattern, circumstances)
+    reach = worn.length * (1 + given)
+    least = 0.0 if given > 0 else LEAST
     if not chest + least <= reach <= chest * (1 + MOST):
         yield _problem(worn, reach, chest, least)
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.passing import too_small
 from littlefold.check.register import rule
 from littlefold.check.roles import Role
+from littlefold.check.stretch import stretch
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -27,4 +28,4 @@ CODE = "cuff-passes-fist"
 )
 def cuff_passes_fist(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
     """Sleeve ends that are smaller than the fist even when stretched and undone."""
-    yield from too_small(CODE, pattern, Role.WRIST, circumstances.stretch)
+    yield from too_small(CODE, pattern, Role.WRIST, stretch(pattern, circumstances))

@@ -19,7 +19,8 @@ if TYPE_CHECKING:
     from littlefold.problem import Problem
 
 CODE = "edges-bend-at-seam"
-# Common practice, no source: under the first the eye sees one curve, over the second a sleeve is spoilt.
+# Common practice, no source: under the first the eye sees one curve, over the second the sleeve or collar that is
+# sewn to it is spoilt; an edge that ends free can still be trimmed.
 SEEN, SPOILT = radians(4), radians(20)
 
 
@@ -51,5 +52,5 @@ def _problem(join: Join) -> Problem:
         "Lay the two pieces together at the seam and draw one line across it.",
         place=on_piece(join.first.piece, join.first_edge.name, point),
         numbers=(turn("angle", join.angle), turn("smooth", join.angle + join.bend), turn("tolerance", SEEN)),
-        severity=Severity.ERROR if abs(join.bend) > SPOILT else Severity.WARNING,
+        severity=Severity.ERROR if abs(join.bend) > SPOILT and join.takes_piece else Severity.WARNING,
     )

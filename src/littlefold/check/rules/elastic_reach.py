@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from littlefold.check.body import PASSED_OVER, passed_over
-from littlefold.check.notions import elastics, place_of
+from littlefold.check.notions import elastics, place_of, relaxed
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.worn import opening
@@ -30,7 +30,7 @@ STRETCHED: Final = 2.0  # times its relaxed length: what a braided or knitted el
     source=COMMON_PRACTICE,
 )
 def elastic_reach(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
-    """Elastics whose double length is shorter than the girth that must pass."""
+    """Openings that are smaller than the girth that must pass when their elastic is stretched to twice its length."""
     for notion in elastics(pattern):
         role = place_of(pattern, notion)
         if role is not None:
@@ -39,15 +39,18 @@ def elastic_reach(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 
 def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
     around, body = opening(pattern, role), passed_over(pattern, role)
-    reach = STRETCHED * (notion.length or 0.0)
-    if around is None or body is None or around.slits > 0 or reach >= body:
+    if around is None or body is None or around.slits > 0 or around.casings <= 0:
+        return
+    reach = around.drawn_in_to(min(STRETCHED * relaxed(notion, role), around.casings))
+    if reach >= body:
         return
     piece, edge = around.parts[0]
     yield found(
         CODE,
-        f"The {notion.name.replace('_', ' ')} stretches to {cm(reach)}, twice its length; "
+        f"With the {notion.name.replace('_', ' ')} stretched to twice its length the {role} opening is "
+        f"{cm(reach)}; "
         f"{PASSED_OVER[role][1]} is {cm(body)}.",
-        f"Cut it at least {cm(body / STRETCHED)} long.",
+        f"Cut the elastic {cm((body - reach) / STRETCHED)} longer, or make the casing wider.",
         place=on_piece(piece, edge.name),
-        numbers=(mm("stretched", reach), mm(PASSED_OVER[role][0], body), mm("least", body / STRETCHED)),
+        numbers=(mm("stretched", reach), mm(PASSED_OVER[role][0], body)),
     )

@@ -9,6 +9,7 @@ import shapely
 from littlefold.check.area import area, spot
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.problem import Severity
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -31,7 +32,7 @@ OUTSIDE = 1.0  # mm: the grain of a piece on the fold may lie on its edge
     'of five faults "everyone" makes (Sassy Sewing); the lengths are common practice, no source',
 )
 def grain_missing(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
-    """Grain lines shorter than 1 cm or outside their piece."""
+    """Grain lines shorter than 1 cm (error), or reaching out of their piece (warning)."""
     for piece in pattern.pieces:
         start, end = piece.grain
         length = start.distance(end)
@@ -45,4 +46,5 @@ def grain_missing(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
                 "Name two points inside the piece, along the lengthwise threads of the cloth.",
                 place=on_piece(piece),
                 numbers=(mm("length", length), mm("least", LEAST), mm("outside", outside)),
+                severity=Severity.ERROR if length < LEAST else Severity.WARNING,
             )

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.passing import too_small
 from littlefold.check.register import rule
 from littlefold.check.roles import Role
+from littlefold.check.stretch import stretch
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -26,4 +27,4 @@ CODE = "hem-passes-foot"
 )
 def hem_passes_foot(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
     """Leg openings that are smaller than the way round the heel."""
-    yield from too_small(CODE, pattern, Role.LEG, circumstances.stretch)
+    yield from too_small(CODE, pattern, Role.LEG, stretch(pattern, circumstances))

@@ -8,6 +8,7 @@ from littlefold.check.body import girth
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role
+from littlefold.check.stretch import stretch
 from littlefold.check.worn import opening
 from littlefold.problem import Number, Severity
 
@@ -38,25 +39,25 @@ def neck_passes_head(pattern: Pattern, circumstances: Circumstances) -> Iterator
     neck, head = opening(pattern, Role.NECK), girth(pattern, "head")
     if neck is None or head is None or pattern.draft.garment in _NOT_OVER_HEAD:
         return
-    reach = neck.opened * (1 + circumstances.stretch)
+    reach = neck.opened * (1 + stretch(pattern, circumstances))
     if reach < head:
         yield _problem(pattern, neck, reach, head)
 
 
 def _problem(pattern: Pattern, neck: Opening, reach: float, head: float) -> Problem:
-    placket, stretch = (head - reach) / 2, head / neck.opened - 1
+    placket, more = (head - reach) / 2, head / neck.opened - 1
     piece, edge = neck.parts[0]
     return found(
         CODE,
         f'The neck opening is {cm(reach)} as worn, with everything undone (edge "{edge.name}" of the piece '
         f'"{piece.name}" and those beside it); the head is {cm(head)}.',
-        f"Add a placket of {cm(placket)}, half the difference, or a cloth that stretches by {stretch:.0%}.",
+        f"Add a placket of {cm(placket)}, half the difference, or a cloth that stretches by {more:.0%}.",
         place=on_piece(piece, edge.name),
         numbers=(
             mm("opening", reach),
             mm("head", head),
             mm("placket", placket),
-            Number("stretch", stretch, "ratio"),
+            Number("stretch", more, "ratio"),
         ),
         severity=Severity.NOTE if pattern.draft.garment == "block" else Severity.ERROR,
     )

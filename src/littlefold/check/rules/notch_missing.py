@@ -35,10 +35,9 @@ CURVED: Final = radians(30)  # the turn of an edge from end to end that makes it
 def notch_missing(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Seams that need a notch and have none on one side."""
     for seam in pattern.seams:
-        if _needs_notch(pattern, seam):
-            for run in (seam.first, seam.second):
-                if not _notches(pattern, run):
-                    yield _problem(seam, run)
+        fewest = min(_notches(pattern, run) for run in (seam.first, seam.second))
+        if fewest == 0 and _needs_notch(pattern, seam):
+            yield _problem(seam)
 
 
 def _needs_notch(pattern: Pattern, seam: Seam) -> bool:
@@ -55,12 +54,12 @@ def _notches(pattern: Pattern, run: tuple[EdgeRef, ...]) -> int:
     return sum(notch.edge == ref.edge for ref in run for notch in pattern.piece(ref.piece).notches)
 
 
-def _problem(seam: Seam, run: tuple[EdgeRef, ...]) -> Problem:
+def _problem(seam: Seam) -> Problem:
     return found(
         CODE,
-        f"The seam of {run_words(seam.first)} to {run_words(seam.second)} is {cm(seam.first_length)} "
-        f"long, and {run_words(run)} has 0 notches; a seam that is curved, gathered or longer than "
-        f"{cm(LONG)} needs 1.",
+        f"The seam of {run_words(seam.first)} to {run_words(seam.second)} is {cm(seam.first_length)} long "
+        "and has 0 "
+        f"notches on one side or both; a seam that is curved, gathered or longer than {cm(LONG)} needs 1.",
         "Notch both edges, single in front and double at the back.",
         place=seam_place(seam),
         numbers=(mm("length", seam.first_length), mm("long", LONG), Number("notches", 0, "count")),

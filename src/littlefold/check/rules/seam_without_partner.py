@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.roles import is_sewn_on, made_as
 from littlefold.check.worn import is_sewn
 from littlefold.draft.model import EdgeKind
 from littlefold.problem import Number, Severity
@@ -14,10 +15,11 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from littlefold.check.circumstances import Circumstances
-    from littlefold.pattern.model import Pattern
+    from littlefold.pattern.model import Pattern, Piece
     from littlefold.problem import Problem
 
 CODE = "seam-without-partner"
+_LAID_ON = frozenset({"bias", "band", "facing"})
 _TO_SEW = frozenset({EdgeKind.SEAM, EdgeKind.GATHERED})
 
 
@@ -29,9 +31,10 @@ _TO_SEW = frozenset({EdgeKind.SEAM, EdgeKind.GATHERED})
     source=COMMON_PRACTICE,
 )
 def seam_without_partner(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
-    """Edges of kind seam or gathered that no seam takes in."""
-    for piece in pattern.pieces:
-        for edge in piece.edges:
+    """Edges of kind seam or gathered that no seam takes in; not on a block, nor on strips and facings."""
+    pieces = () if pattern.draft.garment == "block" else pattern.pieces
+    for piece in pieces:
+        for edge in () if _is_laid_on(pattern, piece) else piece.edges:
             if edge.kind in _TO_SEW and not is_sewn(pattern, piece, edge):
                 yield found(
                     CODE,
@@ -42,3 +45,10 @@ def seam_without_partner(pattern: Pattern, _: Circumstances) -> Iterator[Problem
                     numbers=(mm("length", edge.path.length()), Number("seams", 0, "count")),
                     severity=Severity.WARNING,
                 )
+
+
+def _is_laid_on(pattern: Pattern, piece: Piece) -> bool:
+    """Whether a piece is a strip or facing, or a band, collar or cuff of which one edge is sewn: the rest is folded."""
+    if made_as(pattern, piece) in _LAID_ON:
+        return True
+    return is_sewn_on(pattern, piece) and any(is_sewn(pattern, piece, edge) for edge in piece.edges)

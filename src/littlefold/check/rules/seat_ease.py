@@ -9,6 +9,7 @@ from littlefold.check.body import girth
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role, edges_with
+from littlefold.check.stretch import stretch
 from littlefold.problem import Severity
 
 if TYPE_CHECKING:
@@ -39,11 +40,12 @@ def seat_ease(pattern: Pattern, circumstances: Circumstances) -> Iterator[Proble
     hip, seats = girth(pattern, "hip"), tuple(edges_with(pattern, Role.CROTCH))
     if hip is None or not seats:
         return
+    given = stretch(pattern, circumstances)
     widths = {
         piece.name: width_at(piece, hip_line(piece, edge)) * piece.cutting.count for piece, edge in seats
     }
-    reach = sum(widths.values()) * (1 + circumstances.stretch)
-    least = 0.0 if circumstances.stretch > 0 else LEAST
+    reach = sum(widths.values()) * (1 + given)
+    least = 0.0 if given > 0 else LEAST
     if not hip + least <= reach <= hip * (1 + MOST):
         yield _problem(seats[0][0], reach, hip, least)
 

@@ -9,6 +9,7 @@ from littlefold.check.body import girth
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role, is_sewn_on, role_of
+from littlefold.check.stretch import stretch
 from littlefold.problem import Severity
 
 if TYPE_CHECKING:
@@ -36,7 +37,7 @@ def sleeve_too_tight(pattern: Pattern, circumstances: Circumstances) -> Iterator
         width = None if is_sewn_on(pattern, piece) else width_under_cap(piece)
         if arm is None or width is None:
             continue
-        reach = width * (1 + circumstances.stretch)
+        reach = width * (1 + stretch(pattern, circumstances))
         if reach < arm + ROOM:
             yield _problem(piece, reach, arm)
 

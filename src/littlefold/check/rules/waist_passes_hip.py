@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.passing import too_small
 from littlefold.check.register import rule
 from littlefold.check.roles import Role
+from littlefold.check.stretch import stretch
 from littlefold.check.worn import opening
 
 if TYPE_CHECKING:
@@ -29,4 +30,4 @@ CODE = "waist-passes-hip"
 def waist_passes_hip(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
     """Waists of garments without a neck that are smaller than the hip even when stretched and undone."""
     if opening(pattern, Role.NECK) is None:
-        yield from too_small(CODE, pattern, Role.WAIST, circumstances.stretch)
+        yield from too_small(CODE, pattern, Role.WAIST, stretch(pattern, circumstances))

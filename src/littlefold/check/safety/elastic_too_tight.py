@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from littlefold.check.body import girth
-from littlefold.check.notions import elastics, place_of
+from littlefold.check.notions import elastics, place_of, relaxed
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
 from littlefold.check.roles import Role
+from littlefold.check.worn import opening
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -30,13 +31,14 @@ _LEAST: Final[Mapping[Role, tuple[str, float]]] = {
 
 @rule(
     code=CODE,
-    title="A relaxed elastic is no shorter than the neck, 0.8 of the waist, 0.9 of wrist or ankle",
+    title="Drawn in by a relaxed elastic an opening is no smaller than the neck, 0.8 of the waist, 0.9 of "
+    "wrist or ankle",
     why="Tight elastic marks the skin and stops the blood; at the neck it presses on the throat.",
     source=COMMON_PRACTICE + "; a thin child's waist elastic is 0.9 of the waist (Oliver + S forum)",
     safety=True,
 )
 def elastic_too_tight(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
-    """Elastics shorter than the girth they lie on allows."""
+    """Openings that are drawn in to less than the girth they lie on allows."""
     for notion in elastics(pattern):
         role = place_of(pattern, notion)
         if role is not None and role in _LEAST:
@@ -45,13 +47,17 @@ def elastic_too_tight(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 
 def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
     name, share = _LEAST[role]
-    body, length = girth(pattern, name), notion.length or 0.0
-    if body is not None and length < share * body:
+    body, around = girth(pattern, name), opening(pattern, role)
+    if body is None or around is None:
+        return
+    length = around.drawn_in_to(relaxed(notion, role)) if around.casings > 0 else relaxed(notion, role)
+    if length < share * body:
         yield found(
             CODE,
-            f"The {notion.name.replace('_', ' ')} is {cm(length)} long, relaxed; the {name} is "
-            f"{cm(body)}, and it needs {cm(share * body)}.",
-            f"Cut it at least {cm(share * body)} long and try it on the child. {NOT_LEGAL_ADVICE}",
-            numbers=(mm("elastic", length), mm(name, body), mm("least", share * body)),
+            f"With the {notion.name.replace('_', ' ')} relaxed the {role} is {cm(length)} round; the "
+            f"{name} of the child "
+            f"is {cm(body)}, and it needs {cm(share * body)}.",
+            f"Cut the elastic {cm(share * body - length)} longer and try it on the child. {NOT_LEGAL_ADVICE}",
+            numbers=(mm("relaxed", length), mm(name, body), mm("least", share * body)),
             rule=COMMON_PRACTICE,
         )

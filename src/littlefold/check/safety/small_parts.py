@@ -41,7 +41,7 @@ _SIZE: Final = re.compile(r"(\d+(?:\.\d+)?) ?(mm|cm)")
 )
 def small_parts(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Small things among the notions of a garment for a child under 36 months that fit into the cylinder."""
-    if not is_younger(pattern, SMALL_PARTS_AGE, SMALL_PARTS_STATURE):
+    if pattern.draft.garment == "block" or not is_younger(pattern, SMALL_PARTS_AGE, SMALL_PARTS_STATURE):
         return
     for notion in pattern.draft.notions:
         size = size_said(notion)

@@ -1,0 +1,47 @@
+"""The neck of a block lies at the neck."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.check.body import girth
+from littlefold.check.register import COMMON_PRACTICE, rule
+from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.roles import Role
+from littlefold.check.worn import opening
+from littlefold.problem import Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.check.circumstances import Circumstances
+    from littlefold.pattern.model import Pattern
+    from littlefold.problem import Problem
+
+CODE = "block-neck-wide"
+MOST = 1.3  # times the neck
+
+
+@rule(
+    code=CODE,
+    title="The neck of a block is at most 1.3 times the child's neck",
+    why="Styles are cut lower from a block that fits; a block whose neck is too wide slips off the "
+    "shoulders.",
+    source=COMMON_PRACTICE,
+)
+def block_neck_wide(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
+    """Blocks whose neck is far larger than the child's."""
+    neck, throat = opening(pattern, Role.NECK), girth(pattern, "neck")
+    if neck is None or throat is None or pattern.draft.garment != "block" or neck.closed <= MOST * throat:
+        return
+    piece, edge = neck.parts[0]
+    yield found(
+        CODE,
+        f'The neck of the block is {cm(neck.closed)} round (edge "{edge.name}" of the piece "{piece.name}" '
+        "and those "
+        f"beside it); the child's neck is {cm(throat)}, and {cm(MOST * throat)} is the most that fits.",
+        "Look at the formulas of neck width and depth: a sixth of the full neck.",
+        place=on_piece(piece, edge.name),
+        numbers=(mm("opening", neck.closed), mm("neck", throat), mm("most", MOST * throat)),
+        severity=Severity.WARNING,
+    )
