@@ -19,7 +19,8 @@ SLIVER = 0.05
 
 def polygon(outline: Path) -> Polygon:
     """A closed path as a polygon, flattened."""
-    return Polygon([(point.x, point.y) for point in outline.flatten()[:-1]])
+    corners = [(point.x, point.y) for point in outline.flatten()[:-1]]
+    return Polygon(corners if len(corners) > 2 else 2 * corners)  # noqa: PLR2004 - there and back is no ring
 
 
 def is_simple(outline: Path) -> bool:
@@ -34,8 +35,9 @@ def is_round(outer: Path, inner: Path) -> bool:
 
 
 def widened(outline: Path, by: float) -> Path:
-    """A closed outline with the same margin all round, its corners mitred; straight lines only."""
-    return _ring(make_valid(polygon(outline)).buffer(by, join_style="mitre", mitre_limit=2.0))
+    """A closed outline, simple or not, with one margin all round and round corners; straight lines only."""
+    line = LineString([(point.x, point.y) for point in outline.flatten()])
+    return _ring(make_valid(polygon(outline)).union(line).buffer(by))
 
 
 def _ring(shape: BaseGeometry) -> Path:
