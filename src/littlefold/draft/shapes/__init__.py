@@ -5,7 +5,7 @@ Every operation leaves its originals as they are and puts what it makes on a new
 
 from __future__ import annotations
 
-from littlefold.draft.shapes import join, outline, split
+from littlefold.draft.shapes import dart, folded_in, gathers, join, outline, slash, split, stand
 from littlefold.draft.shapes.register import SHAPE_ACTS
 
-__all__ = ["SHAPE_ACTS", "join", "outline", "split"]
+__all__ = ["SHAPE_ACTS", "dart", "folded_in", "gathers", "join", "outline", "slash", "split", "stand"]

@@ -9,7 +9,7 @@ from littlefold.draft.refusal import Refusal
 from littlefold.draft.shapes.cut import crossing, distance_to, parts
 from littlefold.draft.shapes.laid_down import lay_down, tell
 from littlefold.draft.shapes.register import shape_act
-from littlefold.draft.shapes.taken import line_named, outline_taken, point_named, short
+from littlefold.draft.shapes.taken import line_named, noting, outline_taken, point_named, short
 from littlefold.geometry.tolerance import SAME_POINT
 from littlefold.recipe import tree
 
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 def split(line: Written, desk: Desk) -> None:
     """Cuts an outline in two; both parts stay where they are, each on its own sheet."""
     step: tree.Split = line.statement
-    shape = outline_taken(step.outline, desk)
+    shape = noting(outline_taken(step.outline, desk), (step.line,), step.outline, desk)
     path = line_named(step.line, step.outline, desk)
     cut = crossing(shape, path, (str(step.line), step.outline.text), step.line.spot)
     first, second = _in_order(step, parts(shape, cut, short(step.line)), desk)

@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from contextlib import contextmanager
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from littlefold.draft.outline import closed, counter_clockwise, snapped
 from littlefold.draft.refusal import Missing
-from littlefold.draft.shapes.shape import Marks, Shape, ShapeEdge
+from littlefold.draft.shapes.shape import Marks, Shape, ShapeEdge, holds
+from littlefold.recipe import tree
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from littlefold.draft.desk import Desk
+    from littlefold.draft.model import DraftLine
     from littlefold.geometry import Path, Point
-    from littlefold.recipe import tree
 
 
 def outline_taken(name: tree.Name, desk: Desk) -> Shape:
@@ -88,6 +90,33 @@ def point_named(name: tree.Name, outline: tree.Name, desk: Desk) -> Point:
             return desk.point(name)
     except Missing:
         return desk.point(name)
+
+
+def noting(shape: Shape, refs: Sequence[tree.LineRef], outline: tree.Name, desk: Desk) -> Shape:
+    """The outline with those points that a statement names, or at which its lines end, so that they go along."""
+    points = dict(shape.points)
+    for ref in refs:
+        for name, place in _ends(ref, outline, desk):
+            if name and name not in points and holds(shape, place):
+                points[name] = place
+    return replace(shape, points=points)
+
+
+def _ends(ref: tree.LineRef, outline: tree.Name, desk: Desk) -> list[tuple[str, Point]]:
+    """The named points of a line, with their names."""
+    if isinstance(ref, tree.Name):
+        line = _drawn(ref, outline, desk)
+        return [(line.start, line.path.start), (line.end, line.path.end)]
+    names = (ref.start, ref.end) if isinstance(ref, tree.Span) else (ref.start, ref.corner, ref.end)
+    return [(name.text.rpartition(".")[2], point_named(name, outline, desk)) for name in names]
+
+
+def _drawn(name: tree.Name, outline: tree.Name, desk: Desk) -> DraftLine:
+    try:
+        with on_sheet(outline.text, desk):
+            return desk.named_line(name)
+    except Missing:
+        return desk.named_line(name)
 
 
 def short(ref: tree.LineRef) -> str:
