@@ -24,8 +24,9 @@ if TYPE_CHECKING:
 def _run(line: Written, desk: Desk) -> None:
     """Several edges or lines under one name."""
     step: tree.Run = line.statement
-    parts = tuple(part for name in step.parts for part in desk.runs.get(name.text, (name,)))
-    desk.runs[step.name.text] = parts
+    parts = tuple(part for name in step.parts for part in (desk.run(name.text) or (name,)))
+    on_sheet = all("." not in part.text for part in parts)
+    desk.runs[desk.qualified(step.name.text) if on_sheet else step.name.text] = parts
 
 
 def _caution(line: Written, desk: Desk) -> None:

@@ -54,6 +54,9 @@ DEFAULT_ALLOWANCES = {
 """The allowance of an edge of which nothing is said [mm]: plain seam 1 cm (see docs/decisions.md), faced edge 1/4 in
  rounded to 6 mm; hem and casing 2 cm, common practice, no source."""
 
+JOINT = 1e-3
+"""Lines of a run meet within this [mm]: less than a pencil can show."""
+
 MOST_STEPS = 2_000
 """A draft of more steps is refused: a garment has fewer than a hundred."""
 
@@ -144,7 +147,8 @@ class Desk:
     def line(self, ref: tree.LineRef) -> Path:
         """The path of a line by name, or of the straight lines between points."""
         if isinstance(ref, tree.Name):
-            return self.named_line(ref).path
+            run = self.run(ref.text)
+            return self._run_path(run) if run else self.named_line(ref).path
         edge = self.lines.get(self.qualified(str(ref)))
         if edge is not None:  # an edge of an outline that was named by its points
             return edge.path
@@ -164,6 +168,37 @@ class Desk:
         """How much of a line pleats and tucks fold away [mm]."""
         found = self.lines.get(self.qualified(str(ref))) or self.lines.get(str(ref))
         return found.folded if found else 0.0
+
+    def run(self, name: str) -> tuple[tree.Name, ...]:
+        """The parts of a run, by its name on the sheet in hand or for the whole recipe; empty where there is none."""
+        return self.runs.get(self.qualified(name)) or self.runs.get(name) or ()
+
+    def edges_of_run(self, name: tree.Name) -> tuple[tree.Name, ...]:
+        """The edges that a name stands for: the parts of a run, or the edge of that name alone."""
+        piece, _, edge = name.text.rpartition(".")
+        if piece in self.pieces and any(one.name == edge for one in self.pieces[piece].edges):
+            return (name,)
+        return self.run(name.text) or (name,)
+
+    def _run_path(self, parts: tuple[tree.Name, ...]) -> Path:
+        """The lines of a run as one line, each turned so that it goes on from the one before."""
+        paths = [self.named_line(part).path for part in parts]
+        for index in range(1, len(paths)):
+            before, path = paths[index - 1], paths[index]
+            if index == 1 and min(before.start.distance(end) for end in (path.start, path.end)) < min(
+                before.end.distance(end) for end in (path.start, path.end)
+            ):
+                paths[0] = before = before.reversed()
+            if before.end.distance(path.end) < before.end.distance(path.start):
+                paths[index] = path.reversed()
+            gap = before.end.distance(paths[index].start)
+            if gap > JOINT:
+                raise Refusal(
+                    "run-with-gap",
+                    f"{parts[index - 1]} and {parts[index]} do not meet; there are {gap / 10:.2f} cm between them.",
+                    parts[index].spot,
+                )
+        return Path.joined(*paths)
 
     def straight(self, ref: tree.LineRef) -> Line:
         """A line that has to be straight, from its first to its last point."""

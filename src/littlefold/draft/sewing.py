@@ -36,7 +36,7 @@ def sew(line: Written, desk: Desk) -> None:
 
 def _refs(names: tuple[tree.Name, ...], desk: Desk) -> tuple[EdgeRef, ...]:
     """The edges of a run, runs within it unfolded."""
-    parts = tuple(part for name in names for part in desk.runs.get(name.text, (name,)))
+    parts = tuple(part for name in names for part in desk.edges_of_run(name))
     return tuple(_ref(part, desk) for part in parts)
 
 

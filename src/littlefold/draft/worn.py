@@ -36,8 +36,9 @@ OPENED = ("slit", "placket", "opening")
 def drawn_length(ref: tree.LineRef, desk: Desk) -> float:
     """The length of a line as drawn [mm]: of a named line, of A-B, of a run, or of an edge of a piece."""
     if isinstance(ref, tree.Name):
-        if ref.text in desk.runs:
-            return sum(drawn_length(part, desk) for part in desk.runs[ref.text])
+        run = desk.run(ref.text)
+        if run:
+            return sum(drawn_length(part, desk) for part in run)
         edge = _edge(ref.text, desk)
         if edge is not None and ref.text not in desk.lines:
             return edge
@@ -72,7 +73,7 @@ def worn_length(names: tuple[tree.Name, ...], desk: Desk) -> float:
     Raises:
         Missing: No piece has an edge of that name.
     """
-    edges = tuple(part for name in names for part in desk.runs.get(name.text, (name,)))
+    edges = tuple(part for name in names for part in desk.edges_of_run(name))
     texts = tuple(name.text for name in edges)
     for name in edges:
         if not any(True for _ in _places(desk.pieces.values(), (name.text,))):

@@ -44,7 +44,7 @@ def _tokens(text: str) -> list[Token] | None:
 
 
 def _spelt(tokens: list[Token]) -> list[str]:
-    """Each token with the space that stands before it; a break may be made where a `\\n` is."""
+    """Each token with the space that stands before it; a break may be made at a line end."""
     words: list[str] = []
     before = ""
     for index, token in enumerate(tokens):
