@@ -182,11 +182,18 @@ def _attempt(line: Written, desk: Desk, do: Callable[[], None]) -> None:
     try:
         do()
     except Refusal as refusal:
-        made = getattr(line.statement, "name", None)
-        if isinstance(made, tree.Name):
+        for made in _made(line.statement):
             desk.failed.update((made.text, desk.qualified(made.text)))
         if refusal.code != FOLLOWS:
             desk.problems.append(_problem(refusal, line))
+
+
+def _made(statement: object) -> tuple[tree.Name, ...]:
+    """The names of what a statement makes."""
+    if isinstance(statement, tree.Split):
+        return (statement.first, statement.second)
+    name = getattr(statement, "name", None)
+    return (name,) if isinstance(name, tree.Name) else ()
 
 
 def _problem(refusal: Refusal, line: Written) -> Problem:
