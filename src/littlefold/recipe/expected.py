@@ -50,10 +50,9 @@ _KINDS: Final[Mapping[str, str]] = {
     "_COMMA": "a comma",
     END: "the end of the line",
 }
-_BEGIN_A_VALUE: Final = frozenset(
-    {"NAME", "NUMBER", "LPAR", "MINUS", "PI", "LARGER", "SMALLER", "ROUND", "SQUARE", "LENGTH"}
-)
-_GO_ON_WITH_A_VALUE: Final = frozenset({"PLUS", "MINUS", "STAR", "SLASH", "_AT_LEAST", "_AT_MOST"})
+_BEGIN_A_VALUE: Final = frozenset({"NAME", "NUMBER", "LPAR", "MINUS", "PI", "ROUND", "SQUARE", "LENGTH"})
+_BEGIN_A_WHOLE_VALUE: Final = frozenset({"LARGER", "SMALLER", "NOT"})
+_GO_ON_WITH_A_VALUE: Final = frozenset({"PLUS", "MINUS", "STAR", "_AT_LEAST", "_AT_MOST"})
 _GO_ON_WITH_A_NUMBER: Final = frozenset({"OF"}) | _GO_ON_WITH_A_VALUE
 _MOST_NAMED: Final = 8
 
@@ -97,7 +96,7 @@ def spoken(kinds: frozenset[str], before: str = "") -> str:
     said: list[str] = []
     if left >= _BEGIN_A_VALUE:
         said.append("a length or a number")
-        left -= _BEGIN_A_VALUE
+        left -= _BEGIN_A_VALUE | _BEGIN_A_WHOLE_VALUE
     if {"SPAN", "NAME"} <= left:
         said.append("a line (its name, or its ends as in A-B)")
         left -= {"SPAN", "NAME", "TRIPLE"}
@@ -107,12 +106,13 @@ def spoken(kinds: frozenset[str], before: str = "") -> str:
     left -= _GO_ON_WITH_A_VALUE
     said += [_KINDS[kind] for kind in _KINDS if kind in left]
     words = [f'"{word}"' for word in fitting_words(left - set(_KINDS))]
-    signs = [f'"{_keywords()[kind]}"' for kind in sorted(left) if _is_sign(kind)]
+    signs = [f'"{sign}"' for sign in sorted(_keywords().get(kind, "") for kind in left) if _is_sign(sign)]
     return _listed((said + words + signs)[:_MOST_NAMED])
 
 
-def _is_sign(kind: str) -> bool:
-    return kind not in _KINDS and not _keywords().get(kind, "a")[0].isalpha()
+def _is_sign(word: str) -> bool:
+    """Whether a word is a sign that is worth naming; the signs of arithmetic may stand after any number."""
+    return bool(word) and not word[0].isalpha() and word not in "+-*/,"
 
 
 def _listed(words: list[str]) -> str:

@@ -76,7 +76,7 @@ def _said(snag: _Snag) -> str:
     return (
         stray_comma(snag.text, snag.at)
         or decimal_comma(snag.text, snag.at)
-        or odd_characters(snag.found or snag.before)
+        or odd_characters(snag.before + snag.found)
         or _word_of_the_language(snag)
         or _line_for_a_name(snag)
         or _ended(snag)
@@ -155,4 +155,4 @@ def _form(text: str) -> str:
         words = all_words() & set(form.split())
         return 2 * len(words & written) - len(words - written)
 
-    return f"Such a line is written: {max(FORMS[text.split()[0]], key=likeness)}"
+    return f"Such a line is written: {max(FORMS[text.split(maxsplit=1)[0]], key=likeness)}"

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
-from typing import Any
+from typing import Any, Final
 
 from lark.exceptions import UnexpectedInput
 
@@ -14,9 +15,13 @@ from littlefold.recipe.mistakes import explain
 from littlefold.recipe.recipe import Recipe, Written
 
 # A statement longer or deeper than this is no sentence; the bound keeps reading quick and shallow.
-MOST_IN_STATEMENT = 4_000
-MOST_OPERATORS = 120
-_OPERATORS = "+*/(-"
+MOST_IN_STATEMENT: Final = 4_000
+MOST_OPERATORS: Final = 120
+# A text with more lines that cannot be read is no recipe; the others are only counted.
+MOST_EXPLAINED: Final = 100
+
+_QUOTED: Final = re.compile(r'"(?:\\.|[^"\\\n])*"')
+_OPERATOR: Final = re.compile(r"[-+*/(]|\b(?:of|up|not|and|or|least|most)\b")
 
 
 def parse(text: str, file: str = "recipe") -> Recipe:
@@ -33,26 +38,16 @@ def parse(text: str, file: str = "recipe") -> Recipe:
     if oversized:
         return Recipe(file, text, (), (oversized,))
     written: list[Written] = []
-    problems: list[Problem] = []
+    mistakes: list[tuple[Stretch, UnexpectedInput | None]] = []
     for stretch in stretches(text):
-        if not stretch.text.strip():
-            continue
-        outcome = _read(stretch, file)
-        if isinstance(outcome, Problem):
-            problems.append(outcome)
-        else:
-            written.append(Written(stretch.line, outcome, file))
-    return Recipe(file, text, tuple(written), tuple(problems))
-
-
-def _read(stretch: Stretch, file: str) -> Any:
-    """The statement of a stretch of text, or the problem with it."""
-    if is_too_long(stretch.text):
-        return _too_long(stretch, file)
-    try:
-        return read_statement(stretch.text)
-    except UnexpectedInput as fault:
-        return explain(fault, stretch, file)
+        try:
+            if is_too_long(stretch.text):
+                mistakes.append((stretch, None))
+            elif stretch.text:
+                written.append(Written(stretch.line, read_statement(stretch.text)))
+        except UnexpectedInput as fault:
+            mistakes.append((stretch, fault))
+    return Recipe(file, text, tuple(written), _explained(mistakes, file))
 
 
 @lru_cache(maxsize=4096)
@@ -67,7 +62,31 @@ def read_statement(text: str) -> Any:
 
 def is_too_long(text: str) -> bool:
     """Whether a statement has more characters or operators than are read."""
-    return len(text) > MOST_IN_STATEMENT or sum(map(text.count, _OPERATORS)) > MOST_OPERATORS
+    if len(text) > MOST_IN_STATEMENT:
+        return True
+    return len(text) > MOST_OPERATORS and len(_OPERATOR.findall(_QUOTED.sub("", text))) > MOST_OPERATORS
+
+
+def _explained(mistakes: list[tuple[Stretch, UnexpectedInput | None]], file: str) -> tuple[Problem, ...]:
+    said = tuple(
+        explain(fault, stretch, file) if fault else _too_long(stretch, file)
+        for stretch, fault in mistakes[:MOST_EXPLAINED]
+    )
+    return (
+        (*said, _too_many(mistakes[MOST_EXPLAINED][0], len(mistakes), file))
+        if mistakes[MOST_EXPLAINED:]
+        else said
+    )
+
+
+def _too_many(next_one: Stretch, count: int, file: str) -> Problem:
+    return Problem(
+        "too-many-mistakes",
+        f"{file}, line {next_one.line}: from here on {count - MOST_EXPLAINED} more lines cannot be read; "
+        f"the first {MOST_EXPLAINED} are explained. Is this text a recipe?",
+        place=Place(file=file, line=next_one.line, column=1),
+        numbers=(Number("lines not explained", count - MOST_EXPLAINED, "count"),),
+    )
 
 
 def _too_long(stretch: Stretch, file: str) -> Problem:
