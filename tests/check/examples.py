@@ -265,6 +265,9 @@ EXAMPLES = {
     "sewn-fold": Example(top, lambda: top(seams=(*TOP_SEAMS, sew("front.middle", "back.middle")))),
     "side-not-said": Example(lambda: lopsided(Cutting(side="left")), lambda: lopsided(Cutting())),
     "sleeve-too-tight": Example(sleeved_top, lambda: sleeved_top(measurements=body(upper_arm=190.0))),
+    "trips-on-hem": Example(
+        lambda: bodied(trousers, inside_leg=230.0), lambda: bodied(trousers, inside_leg=210.0)
+    ),
     "two-of-a-side": Example(lambda: lopsided(Cutting(2, pair=True)), lambda: lopsided(Cutting(2))),
     "waist-passes-hip": Example(trousers, lambda: bodied(trousers, hip=700.0)),
 }

@@ -20,6 +20,7 @@ from littlefold.recipe.shelf import shipped_text
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from littlefold.draft.model import DraftEdge
     from littlefold.pattern.model import Pattern
     from littlefold.recipe.recipe import Recipe
 
@@ -96,23 +97,21 @@ class Sieve:
 
 
 def differs(sound: Pattern, spoilt: Pattern) -> bool:
-    """Whether a fault changes the pieces by more than `MATTERS`, their allowances, or what is sewn to what."""
-    return _shape(sound) != _shape(spoilt) or _sewing(sound) != _sewing(spoilt)
+    """Whether a fault moves a corner by `MATTERS` or more, or changes pieces, allowances or what is sewn to what."""
+    before, after = _corners(sound), _corners(spoilt)
+    if before.keys() != after.keys() or _sewing(sound) != _sewing(spoilt):
+        return True
+    return any(_moved(before[name], after[name]) for name in before)
 
 
-def _shape(pattern: Pattern) -> dict[str, tuple]:
-    return {
-        piece.name: tuple(
-            (
-                edge.name,
-                round(edge.path.start.x / MATTERS),
-                round(edge.path.start.y / MATTERS),
-                edge.allowance,
-            )
-            for edge in piece.edges
-        )
-        for piece in pattern.pieces
-    }
+def _corners(pattern: Pattern) -> dict[tuple[str, str], DraftEdge]:
+    return {(piece.name, edge.name): edge for piece in pattern.pieces for edge in piece.edges}
+
+
+def _moved(before: DraftEdge, after: DraftEdge) -> bool:
+    here, there = before.path, after.path
+    way = max(here.start.distance(there.start), abs(here.length() - there.length()))
+    return way >= MATTERS or before.allowance != after.allowance
 
 
 def _sewing(pattern: Pattern) -> list[tuple]:

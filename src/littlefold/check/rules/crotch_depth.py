@@ -8,7 +8,7 @@ from littlefold.check.across import along
 from littlefold.check.body import girth
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
-from littlefold.check.roles import Role, edges_with
+from littlefold.check.roles import Role, edges_with, role_of
 from littlefold.problem import Severity
 
 if TYPE_CHECKING:
@@ -30,7 +30,7 @@ LEAST, MOST = 5.0, 90.0  # mm more than the body rise; 20 mm is usual
     "common practice, no source",
 )
 def crotch_depth(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
-    """Crotch seams that reach less deep than the body rise (error), or with unusual ease (warning)."""
+    """Forks that lie less deep than the body rise (error), or with unusual ease (warning)."""
     rise = girth(pattern, "body_rise")
     depths = crotch_depths(pattern)
     if rise is None or not depths:
@@ -41,17 +41,26 @@ def crotch_depth(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 
 
 def crotch_depths(pattern: Pattern) -> list[tuple[Piece, float]]:
-    """How far the crotch seam of each piece reaches along the grain [mm]."""
-    ends: dict[str, list[float]] = {}
-    for piece, edge in edges_with(pattern, Role.CROTCH):
-        ends.setdefault(piece.name, []).extend(along(piece, end) for end in (edge.path.start, edge.path.end))
-    return [(pattern.piece(name), max(heights) - min(heights)) for name, heights in ends.items()]
+    """How far the fork of each piece lies below its waist, along the grain [mm]."""
+    pieces = {piece.name: piece for piece, _ in edges_with(pattern, Role.CROTCH)}
+    return [(piece, max(heights(piece, Role.WAIST, Role.CROTCH)) - fork(piece)) for piece in pieces.values()]
+
+
+def fork(piece: Piece) -> float:
+    """The height of the fork of a trouser piece along its grain [mm]."""
+    return min(heights(piece, Role.CROTCH))
+
+
+def heights(piece: Piece, *roles: Role) -> list[float]:
+    """The heights along the grain of the ends of all edges of some roles [mm]."""
+    paths = [edge.path for edge in piece.edges if role_of(piece, edge) in roles]
+    return [along(piece, end) for path in paths for end in (path.start, path.end)]
 
 
 def _problem(piece: Piece, depth: float, rise: float) -> Problem:
     return found(
         CODE,
-        f'The crotch seam of the piece "{piece.name}" reaches {cm(depth)} down from the waist; the body '
+        f'The fork of the piece "{piece.name}" lies {cm(depth)} below the waist; the body '
         f"rise is {cm(rise)}, and {cm(rise + LEAST)} to {cm(rise + MOST)} is wearable.",
         "Draw the crotch line at the body rise and 2 cm.",
         place=on_piece(piece),
