@@ -11,7 +11,7 @@ from littlefold.pattern.room import Place, Room, shifted
 from littlefold.pattern.simple import polygon
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
     from littlefold.pattern.model import Piece
 
@@ -69,18 +69,28 @@ class Block:
 
 def label(piece: Piece, lines: tuple[str, ...], room: Room) -> tuple[Mark, ...]:
     """Title and lines inside the piece, or beside it with a leader where it is too small for words."""
-    for block in _blocks(piece.title, lines):
-        place = room.place(block.wide, block.deep)
-        if place is not None:
-            return block.marks(place, f"{piece.name}.label")
+    for blocks in _sizes(piece.title, lines):
+        for find in (room.level, room.upright):
+            found = _first(blocks, find)
+            if found is not None:
+                block, place = found
+                return block.marks(place, f"{piece.name}.label")
     return _beside(piece, _block(piece.title, lines, WIDTHS[0], HEIGHTS[-2]))
 
 
-def _blocks(title: str, lines: tuple[str, ...]) -> Iterator[Block]:
-    """Blocks to try, the largest letters first, broken to several widths; at last all lines run together."""
+def _first(
+    blocks: tuple[Block, ...], find: Callable[[float, float], Place | None]
+) -> tuple[Block, Place] | None:
+    """The first block for which there is a place, and the place."""
+    places = ((block, find(block.wide, block.deep)) for block in blocks)
+    return next(((block, place) for block, place in places if place is not None), None)
+
+
+def _sizes(title: str, lines: tuple[str, ...]) -> Iterator[tuple[Block, ...]]:
+    """Blocks to try in several widths, the largest letters first; at last with all lines run together."""
     for said in (lines, (RUN_TOGETHER.join(lines),)):
         for heights in HEIGHTS:
-            yield from (_block(title, said, width, heights) for width in WIDTHS)
+            yield tuple(_block(title, said, width, heights) for width in WIDTHS)
 
 
 def _block(title: str, lines: tuple[str, ...], width: float, heights: tuple[float, float]) -> Block:

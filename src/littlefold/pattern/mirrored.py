@@ -30,6 +30,8 @@ from littlefold.pattern.crossing import crossing
 from littlefold.pattern.reflection import depth, ending_at, turned_out
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from littlefold.geometry import Path
     from littlefold.pattern.margin import Margin
 
@@ -41,6 +43,14 @@ FOLD_LIMIT = 3.0
 # 10 degrees.  Larger: long wings at cusps.  Smaller: sharp corners are not mirrored.
 DEPTH_LIMIT = 6.0
 
+# Newton's method is given up after so many steps, or where the neighbour gains less depth than this [mm per
+# mm].
+STEPS = 8
+SHALLOWEST = 0.15
+
+# A place at a depth is found to this [mm].
+CLOSE = SAME_POINT / 10
+
 
 def mirrored(neighbour: Margin, turned: Margin) -> Corner | None:
     """The corner between an edge and a turned one; None where the neighbour does not run inwards."""
@@ -50,7 +60,8 @@ def mirrored(neighbour: Margin, turned: Margin) -> Corner | None:
         return None
     under = turn_under(turned.edge)
     finished = turned.width - under
-    deepest = _place_at_depth(neighbour, turned, found.first, finished)
+    furthest = found.first + DEPTH_LIMIT * finished
+    deepest = _place_at_depth(neighbour, turned, finished, (found.first, furthest))
     if deepest is None:
         return None
     *flaps, last = _flaps(neighbour, turned, (found.first, deepest), under)
@@ -66,21 +77,40 @@ def _flaps(neighbour: Margin, turned: Margin, places: tuple[float, float], under
     once = turned_out(neighbour.cut.part(start, deepest), turned, 0.0)
     if under == 0:
         return (once,)
-    back = _place_at_depth(neighbour, turned, start, finished - under)
+    back = _place_at_depth(neighbour, turned, finished - under, places)
     assert back is not None, "what is not as deep is reached before"  # noqa: S101 - our own mistake
     twice = turned_out(neighbour.cut.part(back, deepest).reversed(), turned, 2 * finished)
     return (once, twice)
 
 
-def _place_at_depth(neighbour: Margin, turned: Margin, start: float, deep: float) -> float | None:
-    """Where the neighbour's cutting line lies a given depth inside the fold [mm from its start]."""
+def _place_at_depth(
+    neighbour: Margin, turned: Margin, deep: float, between: tuple[float, float]
+) -> float | None:
+    """Where between two places the neighbour's cutting line lies a given depth inside the fold."""
+    start, furthest = between
 
     def missing(place: float) -> float:
-        return depth(turned, neighbour.cut.at(place)) - deep
+        return deep - depth(turned, neighbour.cut.at(place))
 
-    if deep <= SAME_POINT:
+    place = _by_slope(neighbour, turned, deep, start)
+    if place is not None and place <= furthest:
+        return place
+    if missing(start) <= 0:
         return start
-    furthest = start + DEPTH_LIMIT * deep
-    if missing(furthest) < 0:
-        return None
-    return float(brentq(missing, start, furthest, xtol=SAME_POINT / 10))
+    return float(brentq(missing, start, furthest, xtol=CLOSE)) if missing(furthest) <= 0 else None
+
+
+def _by_slope(neighbour: Margin, turned: Margin, deep: float, start: float) -> float | None:
+    """The same by Newton's method: on straight lines the first step is right; None if it does not settle."""
+    place = start
+    for _ in range(STEPS):
+        point, way = neighbour.cut.at(place), neighbour.cut.tangent(place)
+        foot, along, _bend = turned.stitch.footing(point)
+        reached, slope = along.cross(point - foot) * turned.inside, along.cross(way) * turned.inside
+        if slope < SHALLOWEST:
+            return None
+        step = (deep - reached) / slope
+        if abs(step) <= CLOSE:
+            return place
+        place = max(start, place + step)
+    return None

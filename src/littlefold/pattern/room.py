@@ -42,13 +42,15 @@ class Room:
 
     free: Polygon
 
-    def place(self, width: float, height: float) -> Place | None:
-        """A place for a block of words, level if possible, near the middle; None if there is none."""
-        level = self._corner(width, height)
-        if level is not None:
-            return Place(level, 0.0)
-        upright = self._corner(height, width)
-        return None if upright is None else Place(Point(upright.x + height, upright.y), pi / 2)
+    def level(self, width: float, height: float) -> Place | None:
+        """A place for a block of words read level, near the middle; None if there is none."""
+        corner = self._corner(width, height)
+        return None if corner is None else Place(corner, 0.0)
+
+    def upright(self, width: float, height: float) -> Place | None:
+        """A place for a block of words read upwards, near the middle; None if there is none."""
+        corner = self._corner(height, width)
+        return None if corner is None else Place(Point(corner.x + height, corner.y), pi / 2)
 
     def _corner(self, width: float, height: float) -> Point | None:
         """The lower left corner of an upright rectangle in the free part."""
