@@ -125,10 +125,12 @@ def _line(points: tuple[tuple[float, float], ...], degree: int = 1) -> Floats:
 
 
 def body_rise_line(stature: Floats) -> Floats:
+    """The straight line through the body rises [mm]."""
     return np.polyval(_line(_BODY_RISE), stature)
 
 
 def back_waist_line(stature: Floats) -> Floats:
+    """The straight line through the lengths from nape to waist [mm]."""
     return np.polyval(_line(_BACK_WAIST), stature)
 
 

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
     Floats = NDArray[np.float64]
 
+_GROWING: Final = 168.0  # months; beyond 14 years the age tells little of the stature
 SHORTEST, TALLEST = 450.0, 2000.0  # [mm]; a child outside is less and less likely
 _FADING: Final = 0.05  # of the stature, over which it gets less likely beyond the ends
 _STATURES: Final = np.arange(500.0, 1900.0, 40.0)  # tried where none is given [mm]
@@ -106,7 +107,7 @@ def _densities(card: Card, stories: list[Story], model: BodyModel) -> Floats:
 def _at_stature(
     card: Card, names: tuple[str, ...], rows: Floats, statures: Floats, model: BodyModel
 ) -> Floats:
-    if card.age_months:
+    if card.age_months and card.age_months <= _GROWING:
         names, rows = (*names, "age"), np.column_stack([rows, np.full(len(rows), card.age_months)])
     beyond = np.log(statures / np.clip(statures, SHORTEST, TALLEST)) / _FADING
     return model.log_density(names, rows, statures, card.sex) - beyond**2 / 2

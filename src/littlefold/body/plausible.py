@@ -2,18 +2,18 @@
 
 Three questions are asked of every card.
 
-*Impossible?*  Further than 6 standard deviations from the median of children of this stature; WHO's growth programs
-set aside a height for age beyond 6 in the same way.  An error.
+*Impossible?*  Further than 6 standard deviations from the median of children of this stature, as WHO's growth
+programs set aside a height for age beyond 6 (from memory).  An error.
 
-*A slip?*  All stories of `slips` are weighed against the plain one (`odds`).  Where they outweigh it by more than
-`ALARM`, the likeliest is named; where two stand close, both readings are to be taken again.  A warning.  `ALARM` is
-set so that at most 2 of 100 true children are accused (tools/measure_plausibility.py, docs/measurements.md).
+*A slip?*  All stories of `slips` are weighed against the plain one (`odds`).  Where they outweigh it by more
+than `alarm`, the likeliest is named; where two stand close, both are.  A warning.
 
 *Unusual?*  Outside P1 to P99 of children of this stature.  A note: of 100 children, two are so in any one reading.
 """
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final, Literal
 
@@ -29,7 +29,7 @@ from littlefold.problem import Number, Problem, Severity
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-ALARM: Final = 1.6  # log odds of any slip against none; tools/measure_plausibility.py
+_ALARM_LONG, _ALARM_SHORT = 0.7, 1.5  # see `alarm`
 _CLEAR: Final = (
     1.5  # log odds by which one suspicion must lead the next about other readings, to be named alone
 )
@@ -67,6 +67,16 @@ def examine(
     return (*problems, *(problem for problem in strange if problem is not None))
 
 
+def alarm(count: int) -> float:
+    """The log odds of any slip against none from which a card of so many readings is not believed.
+
+    Set so that at most 2 of 100 true children are accused, on long cards and short ones alike; the numbers are
+    found by tools/measure_plausibility.py and stand in docs/measurements.md.
+    """
+    count = max(count, 1)
+    return _ALARM_LONG * math.log(count) + _ALARM_SHORT / count
+
+
 def _judged(measurements: Measurements, model: BodyModel) -> Measurements:
     pairs = tuple(
         (name, reading)
@@ -81,7 +91,7 @@ def _slips(given: Measurements, model: BodyModel) -> Iterator[tuple[Suspicion, .
     card = Card(given.lengths(), given.age_months, given.sex)
     for _ in range(_MOST_SLIPS):
         found = suspicions(card, model)
-        if total_log_odds(found) <= ALARM:
+        if total_log_odds(found) <= alarm(len(card.readings)):
             return
         close = _close(found)
         yield close
