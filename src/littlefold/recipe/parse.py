@@ -44,7 +44,7 @@ def parse(text: str, file: str = "recipe") -> Recipe:
             if is_too_long(stretch.text):
                 mistakes.append((stretch, None))
             elif stretch.text:
-                written.append(Written(stretch.line, read_statement(stretch.text)))
+                written.append(Written(stretch.line, read_statement(stretch.text), file))
         except UnexpectedInput as fault:
             mistakes.append((stretch, fault))
     return Recipe(file, text, tuple(written), _explained(mistakes, file))

@@ -1,0 +1,39 @@
+"""How a fault of a recipe is reported."""
+
+from __future__ import annotations
+
+from difflib import get_close_matches
+from typing import TYPE_CHECKING
+
+from littlefold.problem import Place, Problem, Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from littlefold.recipe.recipe import Recipe, Written
+    from littlefold.recipe.tree import Spot
+
+
+def fault(
+    written: Written,
+    spot: Spot,
+    code: str,
+    words: str,
+    severity: Severity = Severity.ERROR,
+) -> Problem:
+    """A problem at a spot of a statement; its message begins with the place."""
+    place = written.place(spot)
+    where = f"{place.file}, line {place.line}, column {place.column}"
+    return Problem(code, f"{where}: {words}", severity, place)
+
+
+def absence(recipe: Recipe, code: str, words: str) -> Problem:
+    """A warning that something is missing in the whole recipe."""
+    place = Place(file=recipe.file, line=1, column=1)
+    return Problem(code, f"{recipe.file}: {words}", Severity.WARNING, place)
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """` Did you mean "chest"?`, or nothing where no known word is like it."""
+    close = get_close_matches(word[:40], list(known), n=1)
+    return f' Did you mean "{close[0]}"?' if close else ""

@@ -1,0 +1,119 @@
+"""Numbers that can be read in two ways, choices that contradict themselves, and book numbers without a book."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.recipe import tree
+from littlefold.recipe.faults.fault import did_you_mean, fault
+from littlefold.recipe.walk import every
+from littlefold.recipe.wording import leftmost_spot
+from littlefold.recipe.wording import written as wording
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.problem import Problem
+    from littlefold.recipe.recipe import Recipe, Written
+
+
+def two_ways_to_divide(recipe: Recipe) -> Iterator[Problem]:
+    """`a / 3/4` could mean a third of a quarter or four thirds; brackets or spaces say which."""
+    for line in recipe.written:
+        for over in every(tree.Over, line.statement):
+            numeral = _fraction(over.right)
+            if numeral:
+                above, below = numeral.text.split("/")
+                left = wording(over.left)
+                words = (
+                    f'"{wording(over)}" can be read in two ways. '
+                    f"Write {left} / {above} / {below}, or {left} / ({wording(over.right)})."
+                )
+                yield fault(line, numeral.spot, "two-ways-to-divide", words)
+
+
+def _fraction(divisor: tree.Expr) -> tree.Numeral | None:
+    """The simple fraction with which a divisor begins, as `3/4` or `3/4 in`; not `3 1/4`, which is clear."""
+    if not isinstance(divisor, tree.Plain | tree.Quantity | tree.Share):
+        return None
+    numeral = divisor.numeral
+    return numeral if numeral.is_fraction and " " not in numeral.text else None
+
+
+def choices_fit(recipe: Recipe) -> Iterator[Problem]:
+    """A choice written in plain numbers has its low bound below its high one and its default between them."""
+    for line in recipe.written:
+        choice = line.statement
+        if isinstance(choice, tree.ChoiceLength):
+            low, default, high = (_constant(part) for part in (choice.low, choice.default, choice.high))
+            if low is None or default is None or high is None:
+                continue
+            bounds = f"{wording(choice.low)} .. {wording(choice.high)}"
+            if low >= high:
+                words = f"the bounds {bounds} leave no choice. Write the smaller first."
+                yield fault(line, leftmost_spot(choice.low), "bounds-leave-no-choice", words)
+            elif not low <= default <= high:
+                words = f"{choice.name} is {wording(choice.default)} when nobody chooses, outside {bounds}."
+                yield fault(line, leftmost_spot(choice.default), "default-out-of-bounds", words)
+
+
+def _constant(value: tree.Expr) -> float | None:
+    """The value of a quantity in cm, mm or in [mm], or of a plain number; None for all others."""
+    sign = 1.0
+    if isinstance(value, tree.Negative):
+        sign, value = -1.0, value.of
+    if isinstance(value, tree.Plain):
+        return sign * value.numeral.value
+    if isinstance(value, tree.Quantity) and value.unit.text in {"mm", "cm", "in"}:
+        return sign * value.numeral.value * {"mm": 1.0, "cm": 10.0, "in": 25.4}[value.unit.text]
+    return None
+
+
+def options_differ(recipe: Recipe) -> Iterator[Problem]:
+    """No option of a choice is named twice."""
+    for line in recipe.written:
+        if isinstance(line.statement, tree.ChoiceOption):
+            seen: set[str] = set()
+            for option in line.statement.options:
+                if option.text in seen:
+                    words = f'the option "{option}" is named twice. Leave one of them out.'
+                    yield fault(line, option.spot, "option-twice", words)
+                seen.add(option.text)
+
+
+def printed_with_example(recipe: Recipe) -> Iterator[Problem]:
+    """The number a book prints can be compared only where the book's own measurements are given."""
+    if recipe.first(tree.Example) is not None:
+        return
+    for line in recipe.written:
+        for printed in every(tree.Printed, line.statement):
+            words = (
+                "a printed number is compared when the book's own example is drafted, but there is no example. "
+                'Add a line such as: example "Size 28" with hip = 56 cm'
+            )
+            yield fault(line, leftmost_spot(printed.value), "printed-without-example", words)
+            return
+
+
+def examples_set_what_is_asked(recipe: Recipe) -> Iterator[Problem]:
+    """An example gives measurements and choices that the recipe asks for."""
+    if recipe.first(tree.BeginWith) is not None:
+        return
+    measures = {wanted.name.text for measure in recipe.all_of(tree.Measure) for wanted in measure.wanted}
+    measures |= {own.name.text for own in recipe.all_of(tree.OwnMeasure)}
+    kinds = (tree.ChoiceLength, tree.ChoiceOption)
+    choices = {choice.name.text for kind in kinds for choice in recipe.all_of(kind)}
+    for line in recipe.written:
+        if isinstance(line.statement, tree.Example):
+            yield from _unasked(line, line.statement.measures, measures, "measurement")
+            yield from _unasked(line, line.statement.choosing, choices, "choice")
+
+
+def _unasked(
+    line: Written, settings: tuple[tree.Setting, ...] | None, asked: set[str], what: str
+) -> Iterator[Problem]:
+    for setting in settings or ():
+        if setting.name.text not in asked:
+            hint = did_you_mean(setting.name.text, sorted(asked))
+            words = f'the recipe asks for no {what} "{setting.name}", so the example cannot give it.{hint}'
+            yield fault(line, setting.name.spot, "example-not-asked-for", words)
