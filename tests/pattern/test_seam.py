@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from littlefold.draft.model import Cutting, EdgeKind
+from littlefold.draft.model import Cutting, DraftNotch, EdgeKind
 from littlefold.pattern.run import EdgeEnd
 from littlefold.pattern.seam import matched_ends, pairing
 from littlefold.pattern.trace import surroundings, trace
@@ -137,3 +139,14 @@ def test_a_run_goes_on_over_the_shoulder():
 def test_seams_of_pieces_that_are_missing_are_left_out():
     found = trace(draft([panel("front")], [seam("front.side", "rear.side")]))
     assert found.seams == ()
+
+
+def test_what_pleats_fold_away_is_not_sewn():
+    drawn = panel("skirt", wide=160.0, notches=[DraftNotch("waist", 80.0)])
+    pleated = replace(
+        drawn, edges=tuple(replace(e, folded=60.0 if e.name == "waist" else 0.0) for e in drawn.edges)
+    )
+    pattern = trace(draft([pleated, panel("yoke", wide=100.0)], [seam("skirt.waist", "yoke.hem")]))
+    assert pattern.seams[0].first_length == pytest.approx(100.0)
+    assert pattern.seams[0].matched
+    assert pattern.piece("yoke").notches[0].at == pytest.approx(50.0)

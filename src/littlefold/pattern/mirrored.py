@@ -30,9 +30,7 @@ from littlefold.pattern.crossing import crossing
 from littlefold.pattern.reflection import depth, ending_at, turned_out
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
-    from littlefold.geometry import Path
+    from littlefold.geometry import Path, Point
     from littlefold.pattern.margin import Margin
 
 # The neighbour's cutting line crosses the fold no further from the corner than this many of its widths;
@@ -43,8 +41,8 @@ FOLD_LIMIT = 3.0
 # 10 degrees.  Larger: long wings at cusps.  Smaller: sharp corners are not mirrored.
 DEPTH_LIMIT = 6.0
 
-# Newton's method is given up after so many steps, or where the neighbour gains less depth than this [mm per
-# mm].
+# Newton's method is given up after so many steps, or where the neighbour gains less depth than this, in
+# millimetres per millimetre.
 STEPS = 8
 SHALLOWEST = 0.15
 
@@ -62,9 +60,11 @@ def mirrored(neighbour: Margin, turned: Margin) -> Corner | None:
     finished = turned.width - under
     furthest = found.first + DEPTH_LIMIT * finished
     deepest = _place_at_depth(neighbour, turned, finished, (found.first, furthest))
-    if deepest is None:
+    if deepest is None or deepest - found.first <= SAME_POINT:
         return None
     *flaps, last = _flaps(neighbour, turned, (found.first, deepest), under)
+    if not _hang_together(found.point, (*flaps, last)):
+        return None
     tip = turned.cut.foot(last.end)
     lines = (*flaps, ending_at(last, turned.cut.at(tip)))
     return Corner(Rule.MIRRORED, found.first, tip, lines, short=deepest > neighbour.cut.length)
@@ -78,9 +78,16 @@ def _flaps(neighbour: Margin, turned: Margin, places: tuple[float, float], under
     if under == 0:
         return (once,)
     back = _place_at_depth(neighbour, turned, finished - under, places)
-    assert back is not None, "what is not as deep is reached before"  # noqa: S101 - our own mistake
+    if back is None or deepest - back <= SAME_POINT:
+        return (once,)
     twice = turned_out(neighbour.cut.part(back, deepest).reversed(), turned, 2 * finished)
     return (once, twice)
+
+
+def _hang_together(start: Point, lines: tuple[Path, ...]) -> bool:
+    """Whether each line begins where the one before it ends, as it does unless the fold bends back on itself."""
+    ends = (start, *(line.end for line in lines[:-1]))
+    return all(end.distance(line.start) <= SAME_POINT for end, line in zip(ends, lines, strict=True))
 
 
 def _place_at_depth(

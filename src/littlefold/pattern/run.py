@@ -34,11 +34,16 @@ class EdgeEnd:
 
 @dataclass(frozen=True, slots=True)
 class Leg:
-    """One edge of a run: it is entered at `enters` and begins `start` mm along the run."""
+    """One edge of a run: it is entered at `enters` and begins `start` mm along the run.
+
+    `length` is that at which it is sewn; `drawn` is longer where pleats or tucks are folded away, which are
+    taken to lie evenly along it.
+    """
 
     enters: EdgeEnd
     start: float
     length: float
+    drawn: float
 
     @property
     def leaves(self) -> EdgeEnd:
@@ -47,12 +52,13 @@ class Leg:
 
     def on_edge(self, place: float) -> float:
         """The place on the edge, from the start of the edge [mm], of a place on the run."""
-        within = min(max(place - self.start, 0.0), self.length)
-        return within if self.enters.at_start else self.length - within
+        within = min(max(place - self.start, 0.0), self.length) * self.drawn / self.length
+        return within if self.enters.at_start else self.drawn - within
 
     def on_run(self, at: float) -> float:
         """The place on the run of a place on the edge [mm from the start of the edge]."""
-        return self.start + (at if self.enters.at_start else self.length - at)
+        within = at if self.enters.at_start else self.drawn - at
+        return self.start + within * self.length / self.drawn
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +69,7 @@ class Run:
 
     @property
     def length(self) -> float:
-        """The stitch length from end to end as drawn [mm]."""
+        """The stitch length from end to end as sewn [mm]."""
         return sum(leg.length for leg in self.legs)
 
     @property
@@ -84,7 +90,10 @@ class Run:
         """The same travelled the other way."""
         whole = self.length
         return Run(
-            tuple(Leg(leg.leaves, whole - leg.start - leg.length, leg.length) for leg in reversed(self.legs))
+            tuple(
+                Leg(leg.leaves, whole - leg.start - leg.length, leg.length, leg.drawn)
+                for leg in reversed(self.legs)
+            )
         )
 
 
@@ -165,9 +174,9 @@ class Surroundings:
         ends = list(self._directed(refs))
         legs, start = [], 0.0
         for end in ends:
-            length = self.edge(end.piece, end.edge).path.length()
-            legs.append(Leg(end, start, length))
-            start += length
+            edge = self.edge(end.piece, end.edge)
+            legs.append(Leg(end, start, edge.sewn_length, edge.path.length()))
+            start += edge.sewn_length
         return Run(tuple(legs))
 
     def _directed(self, refs: tuple[EdgeRef, ...]) -> Iterator[EdgeEnd]:
