@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
+from littlefold.draft.model import DraftLine
 from littlefold.draft.quantity import UNITS, Quantity
 from littlefold.draft.refusal import Missing, Refusal
 from littlefold.geometry import Line, Path, Point
@@ -24,7 +25,6 @@ if TYPE_CHECKING:
     from littlefold.draft.model import (
         Amount,
         Comparison,
-        DraftLine,
         DraftPiece,
         DraftPoint,
         DraftSeam,
@@ -104,6 +104,7 @@ class Desk:
     history: dict[str, list[Written]] = field(default_factory=dict)
     failed: set[str] = field(default_factory=set)
     stated: StatedPiece | None = None
+    piece_refused: bool = False
     stated_edges: dict[str, tuple[tree.Edge, ...]] = field(default_factory=dict)
     allowances: dict[str, float] = field(default_factory=lambda: dict(DEFAULT_ALLOWANCES))
     later: list[Written] = field(default_factory=list)
@@ -147,8 +148,7 @@ class Desk:
     def line(self, ref: tree.LineRef) -> Path:
         """The path of a line by name, or of the straight lines between points."""
         if isinstance(ref, tree.Name):
-            run = self.run(ref.text)
-            return self._run_path(run) if run else self.named_line(ref).path
+            return self.named_line(ref).path
         edge = self.lines.get(self.qualified(str(ref)))
         if edge is not None:  # an edge of an outline that was named by its points
             return edge.path
@@ -158,7 +158,10 @@ class Desk:
         return Path.line_through(*places)
 
     def named_line(self, name: tree.Name) -> DraftLine:
-        """A drawn line by its name on the sheet in hand or its full name."""
+        """A drawn line, or a run of them as one line, by its name on the sheet in hand or its full name."""
+        run = self.run(name.text)
+        if run:
+            return DraftLine(name.text, self._run_path(run), "curve", "", "", 0)
         found = self.lines.get(self.qualified(name.text)) or self.lines.get(name.text)
         if found is None:
             raise self.missing("line", name, self.lines)

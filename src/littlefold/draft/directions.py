@@ -1,7 +1,8 @@
 """The directions in which a curve leaves its start and goes on at its end.
 
 A direction is always the way the pencil moves.  Where a line only gives two opposite ways (square to, along,
-tangent to), the one that leads from the start towards the end is meant.  An end left unsaid follows one rule:
+tangent to), the one that leads from the start towards the end is meant; for a curve that passes a corner, the one
+that leads towards the corner at the start and away from it at the end.  An end left unsaid follows one rule:
 
     passing a corner           towards the corner at the start, away from it at the end
     the other end is said      its mirror image, so that the curve is even
@@ -36,7 +37,7 @@ def direction_at(said: tree.Direction, place: Point, chord: Vector, desk: Desk) 
     Args:
         said: What the recipe says.
         place: The end.
-        chord: From the start of the curve to its end.
+        chord: Where the curve is bound: from its start to its end, or to and from the corner it passes.
         desk: To look names up.
     """
     match said:

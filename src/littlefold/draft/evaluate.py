@@ -13,7 +13,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from littlefold.draft import find, sewing, sheets, stating, values
-from littlefold.draft.acts import ACTS, PART_OF_PIECE, TAKEN_OVER
+from littlefold.draft.acts import ACTS, PART_OF_PIECE, PIECES, TAKEN_OVER
 from littlefold.draft.arithmetic import evaluate as value_of
 from littlefold.draft.arithmetic import holds
 from littlefold.draft.desk import FOLLOWS, Branch, Desk
@@ -184,6 +184,7 @@ def _attempt(line: Written, desk: Desk, do: Callable[[], None]) -> None:
     except Refusal as refusal:
         for made in _made(line.statement):
             desk.failed.update((made.text, desk.qualified(made.text)))
+        desk.piece_refused = desk.stated is None and isinstance(line.statement, PIECES)
         if refusal.code != FOLLOWS:
             desk.problems.append(_problem(refusal, line))
 

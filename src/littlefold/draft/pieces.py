@@ -9,6 +9,7 @@ from littlefold.draft.model import Cutting, DraftEdge, DraftNotch, DraftPiece, E
 from littlefold.draft.outline import closed, counter_clockwise, snapped, stitch_lines
 from littlefold.draft.refusal import Refusal
 from littlefold.geometry import Path, Point, Vector
+from littlefold.geometry.intersection import meet_line
 
 if TYPE_CHECKING:
     from typing import Literal
@@ -47,7 +48,7 @@ class StatedPiece:
     made_as: Literal["traced", "rectangle", "bias", "band", "facing"] = "traced"
     edges: list[StatedEdge] = field(default_factory=list)
     usual: list[StatedEdge] = field(default_factory=list)
-    grain: tuple[Point, Vector] | None = None
+    grain: Vector | None = None
     notches: list[Written] = field(default_factory=list)
     inside: list[Inside] = field(default_factory=list)
     marks: list[tuple[str, Point]] = field(default_factory=list)
@@ -121,17 +122,39 @@ def finished(
     )
 
 
-# The grain arrow takes up this share of the piece's height, about its middle.
+# The grain arrow takes up this share of the room it has, about its middle.
 GRAIN_SHARE = 0.6
+
+# Where the arrow is tried, as shares of the piece's width from side to side: the middle first.
+GRAIN_PLACES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+
+# The middle is kept when the arrow has this share of the longest room found.
+GOOD_ENOUGH = 0.75
 
 
 def _grain(stated: StatedPiece, edges: tuple[DraftEdge, ...]) -> tuple[Point, Point]:
-    """The grain arrow: through the middle of the piece, along the direction stated, upright where none is."""
+    """The grain arrow, inside the piece, along the direction stated; upright where none is."""
     outline = Path.joined(*(edge.path for edge in edges))
-    box = outline.bounds()
-    way = stated.grain[1].unit() if stated.grain else Vector(0, 1)
+    way = stated.grain.unit() if stated.grain else Vector(0, 1)
     if way.y < 0 or (way.y == 0 and way.x < 0):
         way = -way
-    reach = min(box.height / abs(way.y) if way.y else 1e9, box.width / abs(way.x) if way.x else 1e9)
-    half = way * (reach * GRAIN_SHARE / 2)
-    return (box.centre + -half, box.centre + half)
+    rooms = [room for share in GRAIN_PLACES if (room := _room(outline, way, share)) is not None]
+    longest = max(high - low for _, low, high in rooms)
+    through, low, high = next(room for room in rooms if room[2] - room[1] >= GOOD_ENOUGH * longest)
+    middle, half = (low + high) / 2, (high - low) * GRAIN_SHARE / 2
+    return (through + way * (middle - half), through + way * (middle + half))
+
+
+def _room(outline: Path, way: Vector, share: float) -> tuple[Point, float, float] | None:
+    """The longest stretch inside an outline along a direction, at a share of its width: a point and two lengths."""
+    box = outline.bounds()
+    across = way.turned_right()
+    corners = [Point(x, y) - box.centre for x in (box.left, box.right) for y in (box.bottom, box.top)]
+    reach = max(abs(corner.dot(across)) for corner in corners)
+    through = box.centre + across * (reach * (2 * share - 1))
+    marks = sorted(meeting.second_length for meeting in meet_line(outline, through, way))
+    stretches = list(zip(marks[::2], marks[1::2], strict=False))
+    if not stretches:
+        return None
+    low, high = max(stretches, key=lambda stretch: stretch[1] - stretch[0])
+    return (through, low, high)

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, get_args
 
 from littlefold.draft.arithmetic import evaluate_angle, evaluate_length, evaluate_number
 from littlefold.draft.constructions.on_lines import ON_LINE, off_line
+from littlefold.draft.desk import FOLLOWS
 from littlefold.draft.model import Cutting, DraftEdge, DraftNotch, EdgeKind, Inside, InsideKind
 from littlefold.draft.pieces import StatedEdge, StatedPiece, finished, place_key, traced_edges
 from littlefold.draft.refusal import Refusal
@@ -152,13 +153,13 @@ def edge_kind(name: tree.Name) -> EdgeKind:
 
 
 def grain(line: Written, desk: Desk) -> None:
-    """States the grain, along a line or at an angle to it."""
+    """States the grain, along a line or an edge of the piece, or at an angle to it."""
     stated, step = in_hand(desk), line.statement
-    straight = desk.straight(step.line)
-    way = straight.tangent(0)
+    edge = next((edge.path for edge in stated.edges if edge.name == str(step.line)), None)
+    way = edge.start_tangent if edge is not None and edge.is_straight else desk.straight(step.line).tangent(0)
     if isinstance(step, tree.GrainAngle):
         way = way.turned(evaluate_angle(step.angle, desk))
-    stated.grain = (straight.start, way)
+    stated.grain = way
 
 
 def notch(line: Written, desk: Desk) -> None:
@@ -210,6 +211,8 @@ def mark(line: Written, desk: Desk) -> None:
 
 def in_hand(desk: Desk) -> StatedPiece:
     """The piece being stated."""
+    if desk.stated is None and desk.piece_refused:
+        raise Refusal(FOLLOWS, "the piece could not be begun.")
     if desk.stated is None:
         raise Refusal("no-piece-yet", "this belongs to a piece. Begin with a line: piece NAME cut 1.")
     return desk.stated

@@ -99,9 +99,9 @@ def _past_corner(  # noqa: PLR0917
             f"{step.bend.corner} is an end of the curve, not its corner.",
             step.bend.corner.spot,
         )
-    chord = end - start
-    out = direction_at(step.starting, start, chord, desk) if step.starting else (corner - start).unit()
-    on = direction_at(step.ending, end, chord, desk) if step.ending else (end - corner).unit()
+    to_corner, from_corner = corner - start, end - corner
+    out = direction_at(step.starting, start, to_corner, desk) if step.starting else to_corner.unit()
+    on = direction_at(step.ending, end, from_corner, desk) if step.ending else from_corner.unit()
     cubic = curve_past_corner(start, end, out, on, corner, distance.value)
     if cubic is None:
         raise _not_reached(step, f"{distance.value / 10:.1f} cm from the corner {step.bend.corner}", distance)

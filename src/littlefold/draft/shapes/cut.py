@@ -91,7 +91,7 @@ def _not_across(called: tuple[str, str], count: int, spot: Spot) -> Refusal:
 def _between(shape: Shape, path: Path, places: list[_Place], called: tuple[str, str], spot: Spot) -> Crossing:
     whole = path.length()
     low, high = (min(max(place.along, 0.0), whole) for place in places)
-    if high - low <= CORNER or not holds(shape, path.at_length((low + high) / 2)):
+    if high - low <= CORNER or not _is_inside(shape, path.at_length((low + high) / 2)):
         raise Refusal(
             "line-outside",
             f"{called[0]} runs outside {called[1]} between its edges. Draw it through the inside.",
@@ -102,6 +102,11 @@ def _between(shape: Shape, path: Path, places: list[_Place], called: tuple[str, 
     if first.ring > last.ring:
         first, last, inside = last, first, inside.reversed()
     return Crossing(first.ring, last.ring, inside)
+
+
+def _is_inside(shape: Shape, place: Point) -> bool:
+    """Whether a point lies inside an outline and not on it."""
+    return holds(shape, place) and shape.outline.nearest(place).distance > CORNER
 
 
 def meetings(shape: Shape, path: Path) -> list[_Place]:

@@ -1,8 +1,8 @@
 """Width added evenly for gathers: `gathers in skirt across waist as full by ratio 1.8`.
 
-The outline is stretched level, or upright, on the sheet, whichever lies nearer to the edge's own direction, until
-the edge is so much longer; square to that nothing changes.  What lies level with the beginning of the first edge
-stays, so a fold on the left stays a fold on the left.
+The outline is stretched square to its first edge until the edge is so much longer; along the first edge nothing
+changes, so a fold that is named first stays straight and in its place.  An edge that runs along the first one (to
+30 degrees), or is the first one itself, is stretched along it instead.
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from littlefold.draft.arithmetic import evaluate_number
 from littlefold.draft.drawn import named, pencil, word
 from littlefold.draft.model import Said
+from littlefold.draft.outline import CORNER
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.shapes.laid_down import lay_down, tell
 from littlefold.draft.shapes.register import shape_act
@@ -29,6 +30,9 @@ if TYPE_CHECKING:
 
 # An edge is not stretched to more than so many times its length; finer cloth is not gathered more than threefold.
 MOST_RATIO = 10.0
+
+# An edge whose direction has this cosine (of 30 degrees) with the first edge's, or more, runs along it.
+RUNS_ALONG = 0.866
 
 # The length is met to this [mm], the stretch found by halving so often.
 MET = 1e-4
@@ -80,10 +84,9 @@ def _goal(step: tree.GatherIn, now: float, desk: Desk) -> tuple[float, Distance 
 def _stretch_to(shape: Shape, edge: ShapeEdge, goal: float) -> Affine:
     """The stretch that makes the edge as long as wanted.
 
-    A level straight edge needs just the ratio; one that is bent or slants, part of whose way runs across, more.
+    A straight edge in that direction needs just the ratio; one that is bent or slants, a little more.
     """
-    chord = edge.path.end - edge.path.start
-    along = Vector(1, 0) if abs(chord.x) >= abs(chord.y) else Vector(0, 1)
+    along = _direction(shape.edges[0].path, edge.path)
     fixed = shape.edges[0].path.start
     path = without_arcs(edge.path)
     low, high = 1.0, goal / edge.length
@@ -94,6 +97,14 @@ def _stretch_to(shape: Shape, edge: ShapeEdge, goal: float) -> Affine:
         longer = path.transformed(stretch(middle, along, fixed)).length() >= goal
         low, high = (low, middle) if longer else (middle, high)
     return stretch(high, along, fixed)
+
+
+def _direction(first: Path, edge: Path) -> Vector:
+    """The direction of the stretch: square to the first edge, or along it where the edge itself runs that way."""
+    base = first.end - first.start
+    base = base.unit() if base.length > CORNER else first.start_tangent
+    lean = abs((edge.end - edge.start).unit().dot(base))
+    return base if lean > RUNS_ALONG else base.turned_left()
 
 
 def stretch(factor: float, along: Vector, fixed: Point) -> Affine:

@@ -51,7 +51,7 @@ def facing(line: Written, desk: Desk) -> None:
     ring = _ring(step, faced, width.value)
     edges = _stated(step, ring, desk)
     stated = stated_piece(line, step.name.text, desk, made_as="facing")
-    stated.grain = (piece.grain[0], piece.grain[1] - piece.grain[0])
+    stated.grain = piece.grain[1] - piece.grain[0]
     marks = marks_of(piece.sheet, desk)
     shape = Shape(tuple(ShapeEdge(edge.name, edge.path) for edge in edges)).holding(marks)
     lay_down(step.name, shape, desk)

@@ -51,7 +51,7 @@ def bias(line: Written, desk: Desk) -> None:
     step: tree.PieceBias = line.statement
     length, width = pencil(step.length, desk), pencil(step.width, desk)
     stated = _begun(line, "bias", desk)
-    stated.grain = (Point(0, 0), Vector(1, 1))
+    stated.grain = Vector(1, 1)
     drawn = length.value / 2 if stated.cutting.on_fold else length.value
     words = {"length": length.said, "width": width.said, "drawn": Said("length", drawn)}
     _draw(line, stated, (drawn, width.value), words, length, desk)
