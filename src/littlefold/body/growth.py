@@ -1,0 +1,191 @@
+"""Room to grow: what a child's measurements will be at a later age, and until when a garment fits.
+
+A child keeps its own place among children: its height keeps its score on WHO's curves (`stature`), every other
+measurement keeps its deviation from the median of the height (`proportions`).  Neither is kept quite: a score goes
+back a little towards the middle, and what is lost of it comes back as chance.  `_Kept` says how much; heights a year
+apart go together by more than 0.9, and by more the older the child (Bailey 1994, Ann Hum Biol 21:1-11); the rates
+are set to agree with that and are otherwise judged, not measured, as are those of the other measurements.
+
+Nobody shrinks: where WHO steps from lying length to standing height, 0.7 cm less, and where a score goes back, the
+forecast stays at the reading until growth has passed it.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from littlefold.body.filling import complete
+from littlefold.body.measurements import Measurements, Origin, Reading
+from littlefold.body.model import BodyModel, body_model
+from littlefold.body.register import NAMES, REGISTER
+from littlefold.body.stature import LAST_LYING_MONTH, OLDEST, stature_at
+from littlefold.problem import Number, Problem
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+_WIDE: Final = 1.6449  # spreads to either side of a range that holds 90 of 100 children
+_SHAPE_LOST: Final = (
+    0.10  # of a deviation, in a year: how stout a child is, is kept about as BMI is (from memory)
+)
+_STEP: Final = 0.25  # months, in which `fits_until` looks
+
+# How fast the score of height is lost, from each age on [1/year].
+_LOSS: Final = ((0.0, 0.30), (12.0, 0.10), (24.0, 0.03), (60.0, 0.02), (108.0, 0.04), (192.0, 0.01))
+
+
+@dataclass(frozen=True, slots=True)
+class Forecast:
+    """A child at a later age.
+
+    Attributes:
+        age_months: The later age.
+        body: Every measurement of the register, marked as estimated, with the spread of what is not known.
+        floor: The child as it is; nothing is forecast below it.
+    """
+
+    age_months: float
+    body: Measurements
+    floor: Measurements
+
+    def range(self, name: str) -> tuple[float, float]:
+        """The measurement's least and greatest value, between which 90 of 100 such children lie [mm]."""
+        reading = self.body.get(name)
+        if reading is None:
+            raise KeyError(name)
+        room = _WIDE * reading.spread_mm
+        return max(self.floor.mm(name), reading.mm - room), reading.mm + room
+
+
+@dataclass(frozen=True, slots=True)
+class FitsUntil:
+    """The age at which a measurement outgrows a limit [months]; None where it never does before 19 years.
+
+    Attributes:
+        expected: Of this child.
+        earliest: Of one in twenty that grows so fast.
+        latest: Of one in twenty that grows so slowly.
+    """
+
+    expected: float | None
+    earliest: float | None
+    latest: float | None
+
+
+def forecast(measurements: Measurements, at_age: float, model: BodyModel | None = None) -> Forecast | Problem:
+    """The child at a later age [months], or a problem where its age is not known or the later one lies behind."""
+    model = model or body_model()
+    age = measurements.age_months
+    if age is None:
+        return Problem(
+            "age-unknown", "Without a birth date nobody can say how the child will grow. Give one."
+        )
+    if at_age < age:
+        return Problem(
+            "forecast-backwards",
+            f"The child is {age:.1f} months old; {at_age:.1f} months are behind. Name a later day.",
+            numbers=(Number("age", age, "months"), Number("asked", at_age, "months")),
+        )
+    now, problems = complete(measurements, model)
+    if "stature" not in now:
+        return problems[0]
+    return _grown(now, age, min(at_age, OLDEST), model)
+
+
+def fits_until(
+    measurements: Measurements, name: str, limit: float, model: BodyModel | None = None
+) -> FitsUntil | Problem:
+    """Until what age a measurement of the register stays within a limit [mm]."""
+    if name not in REGISTER:
+        return Problem("measurement-unknown", f"There is no measurement “{name}”.")
+    model = model or body_model()
+    now = forecast(measurements, measurements.age_months or 0.0, model)
+    if isinstance(now, Problem):
+        return now
+
+    def outgrown(value: Callable[[Forecast], float]) -> float | None:
+        return _first_age(
+            lambda later: value(_grown(now.floor, now.age_months, later, model)) > limit, now.age_months
+        )
+
+    return FitsUntil(
+        expected=outgrown(lambda later: later.body.mm(name)),
+        earliest=outgrown(lambda later: later.range(name)[1]),
+        latest=outgrown(lambda later: later.range(name)[0]),
+    )
+
+
+def _first_age(outgrown: Callable[[float], bool], age: float) -> float | None:
+    """The first age from which it holds, by halving; what grows never falls back."""
+    low, high = age, OLDEST
+    if outgrown(low):
+        return low
+    if not outgrown(high):
+        return None
+    while high - low > _STEP:
+        middle = (low + high) / 2
+        low, high = (low, middle) if outgrown(middle) else (middle, high)
+    return high
+
+
+@dataclass(frozen=True, slots=True)
+class _Kept:
+    """How much of a score is kept, and the spread that comes back as chance, in scores."""
+
+    share: float
+
+    @property
+    def chance(self) -> float:
+        return math.sqrt(max(1.0 - self.share**2, 0.0))
+
+
+def _height_kept(age: float, later: float) -> _Kept:
+    ends = (*(start for start, _ in _LOSS[1:]), math.inf)
+    spans = (
+        rate * max(0.0, min(later, end) - max(age, start)) / 12
+        for (start, rate), end in zip(_LOSS, ends, strict=True)
+    )
+    return _Kept(math.exp(-sum(spans)))
+
+
+def _grown(now: Measurements, age: float, later: float, model: BodyModel) -> Forecast:
+    stature = _grown_stature(now, age, later)
+    readings = tuple(
+        (name, stature if name == "stature" else _grown_reading(name, now, stature, later - age, model))
+        for name in NAMES
+    )
+    body = Measurements(readings, later, now.sex, now.nickname)
+    return Forecast(later, body, now)
+
+
+def _grown_stature(now: Measurements, age: float, later: float) -> Reading:
+    reading = now.get("stature") or Reading(0.0)
+    curve, ahead, kept = stature_at(age, now.sex), stature_at(later, now.sex), _height_kept(age, later)
+    score = curve.score(reading.mm)
+    expected = max(reading.mm, ahead.value(kept.share * score))
+    if age <= LAST_LYING_MONTH < later:  # the last time it lay down it was this long
+        kept_then = _height_kept(age, LAST_LYING_MONTH).share
+        expected = max(expected, stature_at(LAST_LYING_MONTH, now.sex).value(kept_then * score))
+    growth = ahead.median * ahead.spread / (curve.median * curve.spread)
+    spread = math.hypot(kept.chance * ahead.median * ahead.spread, kept.share * growth * reading.spread_mm)
+    return Reading(expected, Origin.ESTIMATED, spread)
+
+
+def _grown_reading(
+    name: str, now: Measurements, stature: Reading, months: float, model: BodyModel
+) -> Reading:
+    curve, reading = model.curves[name], now.get(name) or Reading(0.0)
+    before = now.mm("stature")
+    kept = _Kept(math.exp(-_SHAPE_LOST * months / 12))
+    deviation = kept.share * curve.deviation(before, reading.mm)
+    expected = curve.deviated(stature.mm, deviation)
+    ends = (curve.deviated(stature.mm + side * stature.spread_mm, deviation) for side in (-1, 1))
+    low, high = ends
+    spread = math.hypot(
+        (high - low) / 2,
+        kept.chance * curve.spread(stature.mm) * expected,
+        kept.share * reading.spread_mm * expected / reading.mm,
+    )
+    return Reading(max(expected, reading.mm), Origin.ESTIMATED, spread)
