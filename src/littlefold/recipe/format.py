@@ -32,12 +32,14 @@ def format_recipe(text: str, file: str = "recipe") -> str | tuple[Problem, ...]:
         file: What its problems call it.
 
     Returns:
-        The text, or the problem when it is larger than any recipe may be.
+        The text, or the problem when it is larger than any recipe may be, before or after.
     """
     oversized = oversize(text, file)
     if oversized:
         return (oversized,)
-    return "".join(f"{line}\n" for line in _without_spare_blanks(_lines(stretches(text))))
+    tidy = "".join(f"{line}\n" for line in _without_spare_blanks(_lines(stretches(text))))
+    outgrown = oversize(tidy, file)
+    return (outgrown,) if outgrown else tidy
 
 
 def _lines(found: tuple[Stretch, ...]) -> Iterator[str]:

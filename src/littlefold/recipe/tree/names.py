@@ -60,10 +60,10 @@ LineRef = Name | Span | Corner
 
 @dataclass(frozen=True, slots=True)
 class Numeral:
-    """A number as written: `3`, `2.5`, `1/2` or `3 1/4`."""
+    """A number as written: `3`, `2.5`, `1/2` or `3 1/4`; over nought it has no value (nan)."""
 
     text: str
-    value: float
+    value: float = field(compare=False)
     spot: Spot = field(default=(1, 1), compare=False)
 
     @property
