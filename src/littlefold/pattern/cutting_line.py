@@ -55,7 +55,7 @@ def lines(chain: tuple[Strip, ...]) -> list[Path]:
 
 def closed(chain: tuple[Strip, ...]) -> Path | None:
     """The strips as one closed line; None where corners overlap."""
-    if any(strip.overlap > SAME_POINT for strip in chain):
+    if any(strip.along is None for strip in chain):
         return None
     return closed_up(Path.joined(*lines(chain)))
 

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from littlefold.geometry import Path
-from littlefold.geometry.tolerance import SAME_POINT
 from littlefold.pattern import trouble
 from littlefold.pattern.allowance import width
 from littlefold.pattern.cutting_line import closed, closed_up, strips
@@ -73,7 +72,7 @@ def _too_tight(piece: DraftPiece, margins: list[Margin | None]) -> tuple[Problem
 
 
 def _overlaps(piece: DraftPiece, chain: tuple[Strip, ...]) -> list[Problem]:
-    over = [strip for strip in chain if strip.overlap > SAME_POINT]
+    over = [strip for strip in chain if strip.along is None]
     return [trouble.corners_overlap(piece, strip.edge, strip.overlap) for strip in over]
 
 
