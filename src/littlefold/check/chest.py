@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from littlefold.draft.model import EdgeKind
 
 from .across import along, width_at
+from .corners import corner_at_end, corner_at_start
 from .roles import Role, edges_with, is_sleeve
 from .worn import seams_of, times
 
@@ -18,14 +19,17 @@ if TYPE_CHECKING:
 
 # How far under the underarm the seams are looked at that cross the chest line [mm].
 BELOW: Final = 5.0
+# An edge is a side when it climbs along the grain by more than this part of its length: 30 degrees.
+SIDE: Final = 0.5
 
 
 @dataclass(frozen=True, slots=True)
 class Chest:
-    """The girth at the underarm [mm], and the first piece that makes it."""
+    """The girth at the underarm [mm], the first piece that makes it, and whether it is gathered on to a yoke."""
 
     length: float
     piece: Piece
+    is_gathered: bool = False
 
 
 def chest_as_worn(pattern: Pattern) -> Chest | None:
@@ -34,14 +38,22 @@ def chest_as_worn(pattern: Pattern) -> Chest | None:
     None where no piece has an armhole, and where other pieces, such as side panels, are sewn between them.
     """
     holes = [
-        _underarm(piece, edge) for piece, edge in edges_with(pattern, Role.ARMHOLE) if not is_sleeve(piece)
+        hole
+        for piece, edge in edges_with(pattern, Role.ARMHOLE)
+        if not is_sleeve(piece) and _ends_at_side(hole := _underarm(piece, edge))
     ]
     pieces = {hole.piece.name: hole.piece for hole in holes}
     if not holes or any(_has_panel_beside(pattern, hole, set(pieces)) for hole in holes):
         return None
     widths = {hole.piece.name: hole.width for hole in holes}
     whole = sum(width * pieces[name].cutting.count for name, width in widths.items())
-    return Chest(whole - sum(_laps(piece) for piece in pieces.values()), holes[0].piece)
+    laps = sum(_laps(piece) for piece in pieces.values())
+    return Chest(whole - laps, holes[0].piece, any(_is_gathered(pattern, piece) for piece in pieces.values()))
+
+
+def _is_gathered(pattern: Pattern, piece: Piece) -> bool:
+    runs = (seam.second for seam in pattern.seams if seam.gather)
+    return any(ref.piece == piece.name for run in runs for ref in run)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +70,15 @@ def _underarm(piece: Piece, armhole: DraftEdge) -> _Underarm:
     ends = (armhole.path.start, armhole.path.end)
     width, _, foot = max((width_at(piece, end), order, end) for order, end in enumerate(ends))
     return _Underarm(piece, armhole, foot, width)
+
+
+def _ends_at_side(hole: _Underarm) -> bool:
+    """Whether a side runs down from the underarm: the armhole of a yoke ends at a seam across the grain instead."""
+    piece, armhole = hole.piece, hole.armhole
+    at_start = hole.foot is armhole.path.start
+    corner = (corner_at_start if at_start else corner_at_end)(piece, armhole.name)
+    way = corner.other(armhole).path.end - corner.other(armhole).path.start
+    return abs(along(piece, hole.foot + way) - along(piece, hole.foot)) > SIDE * way.length
 
 
 def _laps(piece: Piece) -> float:

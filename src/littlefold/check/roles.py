@@ -7,6 +7,7 @@ underlines and looked up here; an edge whose name holds none has no role, and th
 from __future__ import annotations
 
 from enum import StrEnum
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
@@ -64,6 +65,7 @@ _MADE_ON: Final = frozenset({"bias", "band", "facing"})
 _TWO_LEGGED: Final = frozenset({"trousers", "bloomers", "drawers", "pyjamas", "shorts"})
 
 
+@lru_cache(maxsize=1024)
 def words_of(name: str) -> tuple[str, ...]:
     """The words of a name, in small letters."""
     return tuple(word.rstrip("0123456789") for word in name.lower().replace("-", "_").split("_"))
@@ -119,5 +121,6 @@ def has_legs(pattern: Pattern) -> bool:
     return named or any(is_leg(piece) for piece in pattern.pieces)
 
 
+@lru_cache(maxsize=1024)
 def _said(name: str) -> Role | None:
     return next((_WORDS[word] for word in words_of(name) if word in _WORDS), None)

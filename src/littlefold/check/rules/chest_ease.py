@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import TYPE_CHECKING
 
 from littlefold.check.body import girth
@@ -40,7 +41,8 @@ def chest_ease(pattern: Pattern, circumstances: Circumstances) -> Iterator[Probl
     given = stretch(pattern, circumstances)
     reach = worn.length * (1 + given)
     least = 0.0 if given > 0 else LEAST
-    if not chest + least <= reach <= chest * (1 + MOST):
+    most = inf if worn.is_gathered else chest * (1 + MOST)
+    if not chest + least <= reach <= most:
         yield _problem(worn, reach, chest, least)
 
 

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 CODE = "elastic-length"
 LEAST: Final = 0.55  # of the casing
+SLACK: Final = 1.0  # mm: nobody cuts elastic more exactly
 
 
 @rule(
@@ -51,7 +52,7 @@ def _most(pattern: Pattern, role: Role | None, around: Opening) -> float:
 
 def _judged(notion: Notion, length: float, around: Opening, most: float) -> Iterator[Problem]:
     least = min(LEAST * around.casings, most)
-    if least <= length <= most:
+    if least - SLACK <= length <= most + SLACK:
         return
     piece, edge = around.parts[0]
     yield found(

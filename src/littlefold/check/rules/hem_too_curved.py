@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.draft.model import EdgeKind
+from littlefold.geometry import Line
 from littlefold.problem import Number, Severity
 
 if TYPE_CHECKING:
@@ -21,7 +22,7 @@ CODE = "hem-too-curved"
 TURNED = frozenset({EdgeKind.HEM, EdgeKind.CASING})
 # The part of itself by which the turned edge may be longer or shorter than the line it is sewn to.
 ALLOWED = 0.35
-SAMPLES = 24  # places along the edge at which the curvature is looked at
+SAMPLES = 12  # places along each curve of an edge at which its curvature is looked at
 
 
 @rule(
@@ -58,6 +59,6 @@ def _judged(piece: Piece, edge: DraftEdge) -> Iterator[Problem]:
 
 def sharpest(edge: DraftEdge) -> float:
     """The greatest curvature of an edge [1/mm], positive where the outline bulges; corners are left out."""
-    whole = edge.path.length()
-    places = (whole * (k + 0.5) / SAMPLES for k in range(SAMPLES))
-    return max((edge.path.curvature_at_length(place) for place in places), key=abs)
+    curves = [segment for segment in edge.path.segments if not isinstance(segment, Line)]
+    places = [(k + 0.5) / SAMPLES for k in range(SAMPLES)]
+    return max((curve.curvature(place) for curve in curves for place in places), key=abs, default=0.0)
