@@ -6,13 +6,14 @@
     draft        --trace-->     pattern    stitch lines, cutting lines, notches, seams
     pattern      --check-->     findings
 
-Each stage is a function from values to a value.  This page holds the only cache.
+Each stage is a function from values to a value.  Outcomes are remembered here and nowhere else.
 """
 
 from __future__ import annotations
 
 from collections import OrderedDict
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from threading import Lock
 from typing import TYPE_CHECKING
 
@@ -68,12 +69,19 @@ def fulfil(wish: Wish) -> Outcome:
     draft = evaluate(wish.recipe, measurements, dict(wish.choices), tape=wish.tape, shelf=on_the_shelf)
     pattern = trace(draft)
     findings = check(pattern, replace(wish.circumstances, stretch=draft.stretch))
-    remarks = analyse(wish.recipe)
+    remarks = _remarks(wish.recipe.text, wish.recipe.file)
     return Outcome(
         wish.recipe, draft, pattern, _once((*remarks, *gaps, *draft.problems, *pattern.problems, *findings))
     )
 
 
+@lru_cache(maxsize=64)
+def _remarks(text: str, file: str) -> tuple[Problem, ...]:
+    """What a recipe's text alone shows; remembered, since a slider moves but the text stays."""
+    return analyse(parse(text, file))
+
+
+@lru_cache(maxsize=64)
 def on_the_shelf(name: str) -> Recipe | None:
     """A shipped recipe by name; None where there is none."""
     text = shipped_text(name)

@@ -17,6 +17,7 @@ from littlefold.draft.acts import ACTS, PART_OF_PIECE, PIECES, TAKEN_OVER
 from littlefold.draft.arithmetic import evaluate as value_of
 from littlefold.draft.arithmetic import holds
 from littlefold.draft.desk import FOLLOWS, Branch, Desk
+from littlefold.draft.guides import with_guides
 from littlefold.draft.model import Draft
 from littlefold.draft.printed import compare_printed
 from littlefold.draft.refusal import Refusal
@@ -224,7 +225,7 @@ def _draft(recipe: Recipe, desk: Desk) -> Draft:
         amounts=tuple(desk.amounts),
         sheets=tuple(desk.sheets.values()),
         points=MappingProxyType(desk.points),
-        lines=MappingProxyType(desk.lines),
+        lines=MappingProxyType({name: with_guides(line) for name, line in desk.lines.items()}),
         steps=tuple(desk.steps),
         pieces=tuple(desk.pieces.values()),
         seams=tuple(desk.seams),

@@ -5,6 +5,7 @@ They give its depth from the straight line at a quarter, a half and three quarte
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from littlefold.draft.model import Guide
@@ -12,10 +13,15 @@ from littlefold.geometry.intersection import meet_line
 from littlefold.geometry.tolerance import SAME_POINT
 
 if TYPE_CHECKING:
-    from littlefold.draft.model import LineKind
+    from littlefold.draft.model import DraftLine, LineKind
     from littlefold.geometry import Path
 
 SHARES = (0.25, 0.5, 0.75)
+
+
+def with_guides(line: DraftLine) -> DraftLine:
+    """A drawn line with its guide points."""
+    return replace(line, guides=guides(line.path, line.kind))
 
 
 def guides(path: Path, kind: LineKind) -> tuple[Guide, ...]:

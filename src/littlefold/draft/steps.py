@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING, Any
 from littlefold.draft import constructions  # noqa: F401 - importing it fills the register
 from littlefold.draft.desk import MOST_ACTS, MOST_STEPS
 from littlefold.draft.drawn import Drawn, NewLine, NewPoint
-from littlefold.draft.guides import guides
 from littlefold.draft.model import DraftLine, DraftPoint, Said, Step
 from littlefold.draft.quantity import Dimension, Quantity, length
 from littlefold.draft.refusal import Refusal
@@ -60,9 +59,7 @@ def put(name: str, drawn: Drawn, desk: Desk) -> None:
     if isinstance(drawn, NewPoint):
         desk.points[name] = DraftPoint(name, drawn.at, number)
     else:
-        desk.lines[name] = DraftLine(
-            name, drawn.path, drawn.kind, drawn.start, drawn.end, number, guides(drawn.path, drawn.kind)
-        )
+        desk.lines[name] = DraftLine(name, drawn.path, drawn.kind, drawn.start, drawn.end, number)
 
 
 def write_step(line: Written, name: str, kind: str, drawn: Drawn, desk: Desk) -> None:
