@@ -45,7 +45,8 @@ def errors(everyone: list[Child], name: str, given: tuple[str, ...]) -> list[Err
         hidden = child.card.without(name, *(other for other in child.card if other not in given))
         guess = complete(hidden, child.model)[0].get(name)
         true, stature = child.card.mm(name), child.card.mm("stature")
-        assert guess is not None
+        if guess is None:
+            raise ValueError(f"{name} was not filled in")
         found.append(Error(guess.mm - true, child.model.curves[name].median(stature) - true, guess.spread_mm))
     return found
 

@@ -75,6 +75,11 @@ def read_length(text: str, default_unit: Unit | None = None) -> float | Problem:
     return _within_reach(text, number * MM_PER[unit])
 
 
+def read_unit(word: str) -> Unit | None:
+    """The unit of that name, such as `cm` or `inches`; None when there is none."""
+    return _UNIT_WORDS.get(_plain(word))
+
+
 def _plain(text: str) -> str:
     """The text with one kind of space, quote and fraction."""
     spread = "".join(_spelled(letter) for letter in text.strip().lower())
