@@ -12,6 +12,7 @@ from littlefold.sheet.grid import Grid, cell_name, fit_grid, whole_cell
 from littlefold.sheet.one_sheet import one_sheet
 from littlefold.sheet.paper import Paper, read_paper
 from littlefold.sheet.tile import _stands_on_top, tile
+from littlefold.sheet.too_large import too_large
 from tests.drawing.paths import paths
 from tests.sheet.shapes import MADE, half_top, two_pieces
 
@@ -252,3 +253,70 @@ def test_words_whole_on_the_page_that_lies_on_top_are_left_out_below_it(left, sh
         if boxed[1].overlaps(grid.window(cell)) and not _stands_on_top(boxed, cell, grid)
     ]
     assert pages == shown
+
+
+CAUTIONS = (
+    "Cords and drawstrings at the neck can strangle a child: none for a child up to 134 cm (EN 14682).",
+    "This sheet is no legal advice; the rules of your country decide.",
+)
+
+
+def cautions_on(pages):
+    return [
+        (page.name, mark.text)
+        for page in pages
+        for mark in (*page.drawing.marks, *page.surround.marks)
+        if isinstance(mark, Label) and mark.meaning is Meaning.CAUTION
+    ]
+
+
+def test_cautions_stand_whole_on_the_cover():
+    found = cautions_on(tile(two_pieces(), A4, MADE, cautions=CAUTIONS))
+    assert {name for name, _ in found} == {"cover"}
+    assert " ".join(words for _, words in found) == " ".join(CAUTIONS)
+
+
+def test_cautions_stand_on_the_page_itself_where_there_is_no_cover():
+    page = one_sheet(two_pieces(), read_paper("a0"), MADE, cautions=CAUTIONS)
+    assert " ".join(words for _, words in cautions_on([page])) == " ".join(CAUTIONS)
+    boxes = [mark_bounds(m) for m in page.surround.marks if m.name == "caution"]
+    others = [mark_bounds(m) for m in page.surround.marks if m.name != "caution"]
+    assert not any(a.overlaps(b) for a in boxes for b in others)
+
+
+@pytest.mark.parametrize("paper", ["a4", "a4 landscape", "letter", "150x160mm"])
+def test_any_number_of_cautions_finds_room_on_as_many_covers_as_it_takes(paper):
+    sheet = read_paper(paper)
+    pages = [page for page in tile(two_pieces(), sheet, MADE, cautions=CAUTIONS * 30) if "cover" in page.name]
+    assert len(pages) > 1
+    assert " ".join(words for _, words in cautions_on(pages)) == " ".join(CAUTIONS * 30)
+    for page in pages:
+        for mark in page.drawing.marks:
+            box = mark_bounds(mark)
+            assert box.bottom >= sheet.margin, mark
+            assert box.top <= page.height - sheet.margin, mark
+            assert box.right <= page.width - sheet.margin, mark
+    assert any(mark.name == "map.page" for mark in pages[-1].drawing.marks)
+
+
+def test_nothing_drawn_makes_no_page():
+    assert tile(Drawing(), A4, MADE) == ()
+    assert isinstance(one_sheet(Drawing(), A4, MADE), Problem)
+
+
+def test_a_drawing_beyond_all_measure_is_a_problem():
+    slip = Drawing((Stroke(Path.line_through(Point(0, 0), Point(1e9, 1e9)), Meaning.CUT),))
+    problem = too_large(slip, A4)
+    assert isinstance(problem, Problem)
+    assert problem.numbers[0].value > 1000
+    endless = Drawing((Stroke(Path.line_through(Point(0, 0), Point(float("inf"), 0)), Meaning.CUT),))
+    assert too_large(endless, A4).code == "sheet-endless"
+    assert too_large(two_pieces(), A4) is None
+    with pytest.raises(ValueError, match="more than 1000"):
+        tile(slip, A4, MADE)
+
+
+def test_one_sheet_may_lie_on_its_side():
+    wide = Drawing((frame(0, 0, 1000, 700),))
+    page = one_sheet(wide, read_paper("a0"), MADE)
+    assert (page.width, page.height) == (1189.0, 841.0)

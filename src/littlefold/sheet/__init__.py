@@ -11,6 +11,7 @@ from littlefold.sheet.reduced import reduced, reduced_page
 from littlefold.sheet.replay import drawing_as_data, looks_as_data
 from littlefold.sheet.svg import write_svg
 from littlefold.sheet.tile import tile
+from littlefold.sheet.too_large import too_large
 
 __all__ = [
     "Arrangement",
@@ -26,6 +27,7 @@ __all__ = [
     "reduced",
     "reduced_page",
     "tile",
+    "too_large",
     "typeset",
     "write_pdf",
     "write_svg",

@@ -8,12 +8,15 @@ from typing import TYPE_CHECKING
 from littlefold.drawing import Label, Mark, Meaning, mark_bounds, ruler, shortened, wrapped
 from littlefold.drawing.ruler import BREADTH, LENGTH
 from littlefold.geometry import Bounds, Point, Vector
+from littlefold.sheet.cautions import caution_lines
 from littlefold.sheet.placing import least_disturbing
 
 if TYPE_CHECKING:
     from datetime import date
 
     import numpy as np
+
+    from littlefold.sheet.imprint import Imprint
 
 CAPTION = (62.0, 12.0)
 """Width and height kept for the name, title and date of a page [mm]."""
@@ -23,14 +26,16 @@ SMALL, STEP = 2.1, 3.9
 """The height of a capital beside the name, and from line to line [mm]."""
 MOST_LINES = 2
 """A longer title is cut off."""
+CAUTION_WIDTH = 110.0
+"""Where cautions are broken into lines [mm]."""
 GAP = 2.0
 """Bare paper between a figure of the sheet and the edge of its room [mm]."""
 
 
 def furniture(
-    places: np.ndarray, room: Bounds, there: tuple[Mark, ...], *, name: str, title: str, made: date
+    places: np.ndarray, room: Bounds, there: tuple[Mark, ...], name: str, imprint: Imprint
 ) -> tuple[Mark, ...]:
-    """Check marks across and down and a caption, each where it covers least of the drawing.
+    """Check marks across and down, a caption and any cautions, each where it covers least of the drawing.
 
     `places` are points of the drawing (n x 2) [mm]; `there` are marks of the sheet to keep away from.
     """
@@ -42,8 +47,22 @@ def furniture(
     return (
         *ruler(Point(level.left, level.bottom + 1), 0.0, "check.across"),
         *ruler(Point(upright.right - 1, upright.bottom), pi / 2, "check.down"),
-        *caption_marks(Point(caption.left, caption.bottom + 1.0), name, title, made),
+        *caption_marks(Point(caption.left, caption.bottom + 1.0), name, imprint.title, imprint.made),
+        *_cautions(imprint.cautions, places, inner, (*taken, level, upright, caption)),
     )
+
+
+def _cautions(
+    cautions: tuple[str, ...], places: np.ndarray, room: Bounds, taken: tuple[Bounds, ...]
+) -> tuple[Mark, ...]:
+    """All cautions in one block."""
+    width = min(CAUTION_WIDTH, room.width)
+    lines = caution_lines(cautions, Point(0.0, 0.0), width, SMALL)
+    if not lines:
+        return ()
+    height = lines[0].at.y - lines[-1].at.y + 2 * SMALL
+    box = least_disturbing(width, height, room, places, taken)
+    return caution_lines(cautions, Point(box.left, box.top - 1.5 * SMALL), width, SMALL)
 
 
 def caption_marks(at: Point, name: str, title: str, made: date) -> tuple[Mark, ...]:

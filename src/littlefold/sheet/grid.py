@@ -35,8 +35,14 @@ SHARES = (0.5, 0.0, 1.0, 0.25, 0.75, 0.125, 0.375, 0.625, 0.875)
 # line just touches is overlooked in the trial, and printed all the same.  Smaller: slower.
 SPACING = 4.0
 
+# A single segment has no more of these points than this; at 4 mm apart that is eight metres.
+MOST_PLACES = 2000
+
 # Words weigh more: nothing of the sheet should be laid over them.
 SPACING_IN_WORDS = 1.5
+
+MOST_PAGES = 1000
+"""Larger grids are refused: no garment takes so many, but a slip of the keys may."""
 
 Cell = tuple[int, int]
 """Row and column, counted from 0 at the top left."""
@@ -142,15 +148,28 @@ def _with_printed(grid: Grid, printed: frozenset[Cell]) -> Grid:
 
 
 def candidates(box: Bounds, paper: Paper, shares: tuple[float, ...] = SHARES) -> tuple[Grid, ...]:
-    """Grids of the fewest rows and columns that cover a box, begun at parts of the spare room."""
+    """Grids of the fewest rows and columns that cover a box, begun at parts of the spare room.
+
+    Raises:
+        ValueError: They have more than `MOST_PAGES`.
+    """
     across, down = paper.room_across, paper.room_up
-    columns = _count(box.width, across, paper.overlap)
-    rows = _count(box.height, down, paper.overlap)
+    rows, columns = rows_and_columns(box, paper)
+    if rows * columns > MOST_PAGES:
+        raise ValueError(f"{rows} rows of {columns} pages are more than {MOST_PAGES}")
     spare_x = columns * (across - paper.overlap) + paper.overlap - box.width
     spare_y = rows * (down - paper.overlap) + paper.overlap - box.height
     return tuple(
         Grid(box.left - u * spare_x, box.top + v * spare_y, across, down, paper.overlap, rows, columns)
         for u, v in product(shares, shares)
+    )
+
+
+def rows_and_columns(box: Bounds, paper: Paper) -> tuple[int, int]:
+    """How many rows and columns of pages cover a box."""
+    return (
+        _count(box.height, paper.room_up, paper.overlap),
+        _count(box.width, paper.room_across, paper.overlap),
     )
 
 
@@ -219,7 +238,7 @@ def _along(path: Path, spacing: float) -> list[tuple[float, float]]:
 
 def _segment_places(segment: Segment, spacing: float) -> list[tuple[float, float]]:
     length = segment.start.distance(segment.end) if isinstance(segment, Line) else segment.length()
-    count = max(1, ceil(length / spacing))
+    count = min(MOST_PLACES, max(1, ceil(length / spacing)))
     points = [segment.at(k / count) for k in range(count + 1)]
     return [(point.x, point.y) for point in points]
 

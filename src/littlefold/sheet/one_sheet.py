@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.problem import Number, Problem
 from littlefold.sheet.grid import BLEED
+from littlefold.sheet.paper import LONGEST
 from littlefold.sheet.tile import cut_off, tile
 
 if TYPE_CHECKING:
@@ -18,13 +19,16 @@ if TYPE_CHECKING:
     from littlefold.sheet.paper import Paper
 
 
-def one_sheet(drawing: Drawing, paper: Paper, made: date, title: str = "") -> Page | Problem:
-    """The drawing on a single sheet, or how much larger the paper has to be."""
+def one_sheet(
+    drawing: Drawing, paper: Paper, made: date, title: str = "", cautions: tuple[str, ...] = ()
+) -> Page | Problem:
+    """The drawing on a single sheet, upright or on its side, or how much larger the paper has to be."""
     box = drawing.bounds()
-    sheet = cut_off(paper, drawing)
-    if box is not None and not _fits(box, sheet):
-        return _too_large(box, paper)
-    return tile(drawing, sheet, made, title)[0]
+    if box is None:
+        return Problem("sheet-bare", "There is nothing to print.", cure="Draw a piece first.")
+    sheets = (cut_off(paper, drawing), paper.turned())
+    sheet = next((sheet for sheet in sheets if _fits(box, sheet)), None)
+    return tile(drawing, sheet, made, title, cautions)[0] if sheet else _too_large(box, paper)
 
 
 def _fits(box: Bounds, paper: Paper) -> bool:
@@ -33,8 +37,10 @@ def _fits(box: Bounds, paper: Paper) -> bool:
 
 def _too_large(box: Bounds, paper: Paper) -> Problem:
     width, height = (ceil(side + 2 * (BLEED + paper.margin)) for side in (box.width, box.height))
-    have = f"{paper.width:.0f} mm wide" if paper.is_roll else f"{paper.width:.0f} x {paper.longest:.0f} mm"
-    cure = f"Take a roll at least {width} mm wide, or print pages to join."
-    message = f"The sheet needs {width} x {height} mm, but {paper.name} is {have}. {cure}"
+    have = f"{paper.width:.0f} x {paper.longest:.0f} mm"
+    cure = "Print pages to join."
+    if height <= LONGEST:
+        cure = f"Take a roll at least {width} mm wide, or print pages to join."
+    message = f"The sheet needs {width} x {height} mm, but {paper.name} is at most {have}. {cure}"
     numbers = (Number("width needed", width), Number("width", paper.width), Number("height needed", height))
     return Problem("sheet-too-small", message, numbers=numbers, cure=cure)

@@ -11,6 +11,7 @@ from littlefold.geometry import Affine, Bounds, Point, Vector
 from littlefold.sheet.cover import cover
 from littlefold.sheet.furniture import furniture
 from littlefold.sheet.grid import BLEED, cell_name, fit_grid, sample, whole_cell
+from littlefold.sheet.imprint import Imprint
 from littlefold.sheet.joining import BOAT, joining_marks
 from littlefold.sheet.page import Page
 from littlefold.sheet.paper import LEAST
@@ -26,23 +27,37 @@ if TYPE_CHECKING:
     from littlefold.sheet.paper import Paper
 
 
-def tile(drawing: Drawing, paper: Paper, made: date, title: str = "") -> tuple[Page, ...]:
+def tile(
+    drawing: Drawing, paper: Paper, made: date, title: str = "", cautions: tuple[str, ...] = ()
+) -> tuple[Page, ...]:
     """A cover and the pages to join, in reading order; pages with nothing on them are left out.
 
-    A drawing that fits one page has no cover.
+    A drawing that fits one page has no cover, and nothing drawn makes no page.
 
     Args:
         drawing: What to print at full size.
         paper: The sheet, its margins, and how far pages overlap; a roll is taken as one very long page.
         made: The date that every page carries.
         title: Printed on every page; the title of the drawing if empty.
+        cautions: Printed on the cover, or on the page itself where there is but one.
+
+    Raises:
+        ValueError: The drawing takes more pages than `grid.MOST_PAGES`; ask `too_large` first.
     """
     sheet = cut_off(paper, drawing)
     grid = fit_grid(drawing, sheet)
-    words = title or drawing.title
-    job = _Job(grid, boxed(drawing), sample(drawing), sheet, words, made)
-    pages = tuple(_page(cell, job) for cell in grid.printed)
-    return pages if len(pages) == 1 else (cover(drawing, grid, sheet, words, made), *pages)
+    imprint = Imprint(title or drawing.title, made, cautions)
+    if len(grid.printed) <= 1:
+        return _pages(drawing, grid, sheet, imprint)
+    return (
+        *cover(drawing, grid, sheet, imprint),
+        *_pages(drawing, grid, sheet, replace(imprint, cautions=())),
+    )
+
+
+def _pages(drawing: Drawing, grid: Grid, paper: Paper, imprint: Imprint) -> tuple[Page, ...]:
+    job = _Job(grid, boxed(drawing), sample(drawing), paper, imprint)
+    return tuple(_page(cell, job) for cell in grid.printed)
 
 
 def cut_off(paper: Paper, drawing: Drawing) -> Paper:
@@ -62,8 +77,7 @@ class _Job:
     marks: tuple[Boxed, ...]
     places: np.ndarray
     paper: Paper
-    title: str
-    made: date
+    imprint: Imprint
 
 
 def _page(cell: Cell, job: _Job) -> Page:
@@ -71,7 +85,7 @@ def _page(cell: Cell, job: _Job) -> Page:
     shown = tuple(mark for mark in job.marks if not _stands_on_top(mark, cell, job.grid))
     near = places_in(window.grown(BOAT), job.places)
     joins = joining_marks(job.grid, cell, near)
-    extra = furniture(near, window, joins, name=name, title=job.title, made=job.made)
+    extra = furniture(near, window, joins, name, job.imprint)
     corner = Point(window.left - margin, window.bottom - margin)
     home = Affine.translation(Vector(-corner.x, -corner.y))
     return Page(

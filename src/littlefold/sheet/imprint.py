@@ -1,0 +1,18 @@
+"""What every sheet of one job says about itself."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from datetime import date
+
+
+@dataclass(frozen=True, slots=True)
+class Imprint:
+    """The title, the date, and the cautions that must be read before anyone cuts or sews."""
+
+    title: str
+    made: date
+    cautions: tuple[str, ...] = ()
