@@ -70,6 +70,7 @@ def test_words_follow_the_units_and_the_language():
     [
         (Cutting(1), "Cut 1, main cloth"),
         (Cutting(2, pair=True), "Cut 2: a mirrored pair, main cloth"),
+        (Cutting(4, pair=True), "Cut 4: 2 mirrored pairs, main cloth"),
         (Cutting(1, side="left"), "Cut 1, for the wearer's left, main cloth"),
     ],
 )
@@ -148,6 +149,15 @@ def test_turn_lines_run_from_cut_edge_to_cut_edge():
     for line in traced.turns:
         for end in (line.start, line.end):
             assert traced.outline.cut.nearest(end).distance < 0.02
+
+
+def test_a_faced_edge_is_stitched_and_a_hem_is_folded():
+    edges = polygon_edges((0, 0), (150, 0), (150, 120), (0, 120))
+    kinds = (EdgeKind.HEM, EdgeKind.SEAM, EdgeKind.FACED, EdgeKind.SEAM)
+    drawn = [replace(e, kind=kind) for e, kind in zip(edges, kinds, strict=True)]
+    traced, _, drawing = one(piece("any", drawn))
+    assert {m.name for m in drawing.only(Meaning.STITCH).marks} == {"any.e1", "any.e2", "any.e3"}
+    assert len(traced.turns) == 1
 
 
 def test_all_pieces_are_drawn_under_their_titles():

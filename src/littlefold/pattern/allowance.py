@@ -43,6 +43,11 @@ def is_turned(edge: DraftEdge) -> bool:
     return edge.kind in TURNED and edge.allowance > 0
 
 
+def is_folded(edge: DraftEdge) -> bool:
+    """Whether a turned edge is simply folded on its line; a faced one is stitched there before it is turned."""
+    return is_turned(edge) and edge.kind is not EdgeKind.FACED
+
+
 def turn_under(edge: DraftEdge) -> float:
     """How much of the cloth beyond the stitch line is folded out of sight in the second turn [mm]."""
     if not is_turned(edge) or edge.turns < 2:  # noqa: PLR2004 - turned twice

@@ -12,7 +12,7 @@ from littlefold.pattern.wording import ENGLISH, Wording
 
 if TYPE_CHECKING:
     from littlefold.body import Measurements
-    from littlefold.draft.model import DraftEdge
+    from littlefold.draft.model import Cutting, DraftEdge
     from littlefold.pattern.model import Pattern, Piece
 
 Units = Literal["cm", "in"]
@@ -34,7 +34,8 @@ def label_lines(piece: Piece, pattern: Pattern, how: Labelling) -> tuple[str, ..
     whose = child_words(pattern.draft.measurements, how)
     drawn = words.drawn.format(date=how.date, scale=how.scale).strip(" ,")
     cut, allowances = cutting_words(piece, words), allowance_words(piece, how)
-    return tuple(filter(None, (pattern.draft.title, whose, cut, allowances, drawn)))
+    garment = pattern.draft.title if pattern.draft.title != piece.title else ""
+    return tuple(filter(None, (garment, whose, cut, allowances, drawn)))
 
 
 def child_words(body: Measurements, how: Labelling) -> str:
@@ -47,10 +48,17 @@ def child_words(body: Measurements, how: Labelling) -> str:
 def cutting_words(piece: Piece, words: Wording) -> str:
     """How often, how, for which side, and from which cloth a piece is cut."""
     cutting = piece.cutting
-    count = (words.pair if cutting.pair else words.cut).format(count=cutting.count)
+    count = _count_words(cutting, words)
     fold = words.on_fold if cutting.on_fold else ""
     side = words.side.get(cutting.side, "")
     return ", ".join(filter(None, (count, fold, side, words.cloths.get(piece.cloth, piece.cloth))))
+
+
+def _count_words(cutting: Cutting, words: Wording) -> str:
+    if not cutting.pair:
+        return words.cut.format(count=cutting.count)
+    pairs = cutting.count // 2
+    return (words.pair if pairs == 1 else words.pairs).format(count=cutting.count, pairs=pairs)
 
 
 def allowance_words(piece: Piece, how: Labelling) -> str:

@@ -19,7 +19,7 @@ from littlefold.drawing import (
 )
 from littlefold.geometry import Line, Path, Vector
 from littlefold.pattern import notch
-from littlefold.pattern.allowance import is_turned, width
+from littlefold.pattern.allowance import is_folded, width
 from littlefold.pattern.block import Labelling, label_lines
 from littlefold.pattern.label import label
 from littlefold.pattern.room import room
@@ -87,11 +87,11 @@ def _lies_on_fold(segment: Segment, folds: tuple[DraftEdge, ...]) -> bool:
 
 
 def _stitch_lines(piece: Piece) -> Iterator[Mark]:
-    """Where the needle goes; turned edges and edges without allowance have lines of other kinds there."""
+    """Where the needle goes; folded edges and edges without allowance have lines of other kinds there."""
     return (
         Stroke(edge.path, Meaning.STITCH, f"{piece.name}.{edge.name}")
         for edge in piece.edges
-        if width(edge) > 0 and not is_turned(edge)
+        if width(edge) > 0 and not is_folded(edge)
     )
 
 

@@ -1,11 +1,11 @@
-"""The lines on which hems, casings and other turned edges are folded."""
+"""The lines on which hems, casings and button edges are folded."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from littlefold.geometry.tolerance import SAME_POINT
-from littlefold.pattern.allowance import fold_distances, width
+from littlefold.pattern.allowance import fold_distances, is_folded, width
 from littlefold.pattern.carried import Carried
 from littlefold.pattern.margin import outside
 from littlefold.pattern.simple import polygon, stretch_inside
@@ -20,10 +20,11 @@ if TYPE_CHECKING:
 
 
 def turn_lines(edges: Sequence[DraftEdge], cut: Path) -> tuple[Path, ...]:
-    """Every fold of every turned edge, from cut edge to cut edge."""
+    """Every fold of every edge that is folded over, from cut edge to cut edge."""
     reach = 4 * max(width(edge) for edge in edges)
     shape = polygon(cut)
-    lines = [_fold(edge, away, shape, reach) for edge in edges for away in fold_distances(edge)]
+    folded = [edge for edge in edges if is_folded(edge)]
+    lines = [_fold(edge, away, shape, reach) for edge in folded for away in fold_distances(edge)]
     return tuple(line for line in lines if line is not None)
 
 

@@ -37,6 +37,7 @@ class Wording:
 
     cut: str = "Cut {count}"
     pair: str = "Cut {count}: a mirrored pair"
+    pairs: str = "Cut {count}: {pairs} mirrored pairs"
     on_fold: str = "on the fold"
     side: Mapping[str, str] = field(
         default_factory=lambda: {"left": "for the wearer's left", "right": "for the wearer's right"}
