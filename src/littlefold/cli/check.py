@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
     from littlefold.recipe.recipe import Recipe
 
+Drafted = tuple[str, tuple[Problem, ...]]
+
 # The statures drafted where a recipe does not say whom it suits [mm].
 ANY_CHILD = (620.0, 1520.0)
 
@@ -28,25 +30,34 @@ def check_recipe(name: str) -> int:
     if isinstance(recipe, Problem):
         print_findings((recipe,), aside())
         return 2
-    found: dict[Problem, list[str]] = {}
-    for title, wish in _wishes(recipe):
-        for problem in fulfil(wish).problems:
-            if problem.severity is not Severity.NOTE:
-                found.setdefault(problem, []).append(title)
+    drafted = [*_bodies(recipe), *_examples(recipe)]
+    found = dict.fromkeys(problem for _, problems in drafted for problem in problems)
     console = to_person()
     print_findings(found, console)
     errors = sum(problem.severity is Severity.ERROR for problem in found)
-    drafted = ", ".join(title for title, _ in _wishes(recipe))
-    console.print(f"{recipe.title}: drafted for {drafted}; {count_words(errors, 'error')}.")
+    titles = ", ".join(title for title, _ in drafted)
+    console.print(f"{recipe.title}: drafted for {titles}; {count_words(errors, 'error')}.")
     return 1 if errors else 0
 
 
-def _wishes(recipe: Recipe) -> Iterator[tuple[str, Wish]]:
-    low, high = stature_range(recipe)
-    low, high = ANY_CHILD if (low, high) == ANY else (low, high)
+def _bodies(recipe: Recipe) -> Iterator[Drafted]:
+    """The smallest, middle and largest body, with everything found but notes."""
+    low, high = _statures(recipe)
     for stature in (low, (low + high) / 2, high):
-        body = Measurements.of({"stature": stature})
-        yield f"stature {stature / 10:.0f} cm", Wish(recipe, body, Circumstances())
+        outcome = fulfil(Wish(recipe, Measurements.of({"stature": stature}), Circumstances()))
+        serious = (problem for problem in outcome.problems if problem.severity is not Severity.NOTE)
+        yield f"stature {stature / 10:.0f} cm", tuple(serious)
+
+
+def _examples(recipe: Recipe) -> Iterator[Drafted]:
+    """A book's own examples: what its draft shows, the printed numbers among it; nobody will wear them."""
+    low, high = _statures(recipe)
     for example, body, choices in examples(recipe):
         known = body if body.readings else Measurements.of({"stature": (low + high) / 2})
-        yield f'"{example.text.words}"', Wish(recipe, known, Circumstances(), settings(choices))
+        outcome = fulfil(Wish(recipe, known, Circumstances(), settings(choices)))
+        yield f'"{example.text.words}"', outcome.draft.problems
+
+
+def _statures(recipe: Recipe) -> tuple[float, float]:
+    suited = stature_range(recipe)
+    return ANY_CHILD if suited == ANY else suited
