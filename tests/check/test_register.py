@@ -55,7 +55,6 @@ def test_a_safety_problem_names_its_rule_and_defers_to_local_rules(code: str):
 @pytest.mark.parametrize("code", sorted(set(RULES) - set(SAFETY_EXAMPLES)))
 def test_a_problem_of_a_piece_or_seam_says_where_it_is(code: str):
     nowhere = {
-        "binding-short",
         "body-outside-suits",
         "measurements-estimated",
         "paper-needed",

@@ -21,7 +21,10 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from littlefold.problem import Place
+
 from .notions import place_of, words
+from .report import on_piece
 from .roles import Role
 from .worn import opening
 
@@ -39,6 +42,7 @@ _KNOBS: Final = frozenset({"knot", "toggle", "bead", "pompon", "tassel", "bobble
 _FIXED: Final = frozenset({"tacked", "bartacked", "secured", "fixed", "sewn"})
 _LENGTH: Final = r"(\d+(?:\.\d+)?) ?(mm|cm|in)"
 _FREE: Final = re.compile(rf"free ends? (?:of )?{_LENGTH}|{_LENGTH} free")
+NOWHERE: Final = Place()
 _PER_UNIT: Final[Mapping[str, float]] = {"mm": 1.0, "cm": 10.0, "in": 25.4}
 
 
@@ -56,6 +60,7 @@ class Cord:
         is_knobbed: Whether its free ends carry knots, toggles or the like.
         is_secured: Whether it is sewn down at the middle.
         is_inside: Whether it runs wholly inside the garment.
+        at: The edge at which it is, as far as the garment shows it.
     """
 
     name: str
@@ -67,6 +72,7 @@ class Cord:
     is_knobbed: bool = False
     is_secured: bool = False
     is_inside: bool = False
+    at: Place = NOWHERE
 
 
 def cords(pattern: Pattern) -> Iterator[Cord]:
@@ -90,6 +96,7 @@ def _cord(pattern: Pattern, notion: Notion, said: frozenset[str]) -> Cord:
         is_knobbed=bool(said & _KNOBS) and not is_loop,
         is_secured=notion.fixed or bool(said & _FIXED),
         is_inside="inside" in said,
+        at=_edge_at(pattern, place),
     )
 
 
@@ -101,6 +108,15 @@ def _place(pattern: Pattern, notion: Notion, said: frozenset[str]) -> str:
         return Role.WAIST.value
     role = place_of(pattern, notion)
     return Role.NECK.value if role is None else role.value
+
+
+def _edge_at(pattern: Pattern, place: str) -> Place:
+    """The first edge at a place of the garment; nowhere where no edge shows it, as a hood."""
+    around = opening(pattern, Role(place)) if place in set(Role) else None
+    if around is None:
+        return NOWHERE
+    piece, edge = around.parts[0]
+    return on_piece(piece, edge.name)
 
 
 def _free_end(pattern: Pattern, notion: Notion, place: str) -> float:

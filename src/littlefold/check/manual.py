@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from .cords import KINDS
 from .register import registered
+from .roles import words_by_role
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -31,12 +33,34 @@ decide.
 """
 
 
+WORDS: Final = """\
+## Words that the rules know
+
+"""
+
+
+def _words() -> str:
+    """The words by which edges, cords and elastics are known."""
+    rows = [
+        f"- {role.value}: {', '.join(f'`{word}`' for word in words)}"
+        for role, words in words_by_role().items()
+    ]
+    cords = ", ".join(f"`{word}`" for word in sorted(KINDS))
+    return (
+        WORDS
+        + "Edges, by a word in their name; the `hem` of a sleeve is its wrist, that of a trouser piece its leg:\n\n"
+        + "\n".join(rows)
+        + f"\n\nCords, by a word in the name or remark of a notion: {cords}; never with `elastic`, `bias` or `binding`.\n"
+    )
+
+
 def checks_page() -> str:
     """The whole page, in Markdown."""
     rules = registered()
     return "\n".join(
         (
             HEAD,
+            _words(),
             f"## Safety ({sum(rule.safety for rule in rules)})\n",
             LEGAL,
             *_entries(rules, safety=True),

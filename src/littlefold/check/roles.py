@@ -71,6 +71,11 @@ def words_of(name: str) -> tuple[str, ...]:
     return tuple(word.rstrip("0123456789") for word in name.lower().replace("-", "_").split("_"))
 
 
+def words_by_role() -> dict[Role, tuple[str, ...]]:
+    """The words in the names of edges that give them each role."""
+    return {role: tuple(word for word, said in _WORDS.items() if said is role) for role in Role}
+
+
 def is_sewn_on(pattern: Pattern, piece: Piece) -> bool:
     """Whether a piece only follows another: a facing, band, collar, cuff, frill or lining."""
     made_on = made_as(pattern, piece) in _MADE_ON

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from littlefold.check.notions import has_word
 from littlefold.check.register import COMMON_PRACTICE, rule
-from littlefold.check.report import cm, found, mm
+from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.worn import times
 from littlefold.draft.model import EdgeKind
 
@@ -32,17 +32,14 @@ def binding_short(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     bought = [n for n in pattern.draft.notions if has_word(n, BINDINGS) and n.length is not None]
     if not bought:
         return
+    bound = [(p, e) for p in pattern.pieces for e in p.edges if e.kind is EdgeKind.BOUND]
     have = sum((notion.length or 0.0) * notion.count for notion in bought)
-    need = sum(
-        edge.path.length() * times(piece.cutting)
-        for piece in pattern.pieces
-        for edge in piece.edges
-        if edge.kind is EdgeKind.BOUND
-    )
+    need = sum(edge.path.length() * times(piece.cutting) for piece, edge in bound)
     if have < need:
         yield found(
             CODE,
             f"The binding is {cm(have)} long; the bound edges together are {cm(need)}.",
             f"Cut or buy at least {cm(need)}, and something for the joins.",
+            place=on_piece(bound[0][0], bound[0][1].name),
             numbers=(mm("binding", have), mm("edges", need)),
         )

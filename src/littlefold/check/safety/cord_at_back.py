@@ -39,6 +39,7 @@ def cord_at_back(pattern: Pattern, circumstances: Circumstances) -> Iterator[Pro
                 CODE,
                 f"The {cord.name} of {cm(cord.length)} is at the back; {EN_CORDS} allows {cm(0)} there.",
                 f"Close it with buttons or press studs. {NOT_LEGAL_ADVICE}",
+                place=cord.at,
                 numbers=(mm("cord", cord.length), mm("allowed", 0.0)),
                 rule=EN_CORDS,
                 severity=en_severity(circumstances),

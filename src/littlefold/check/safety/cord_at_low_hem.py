@@ -43,6 +43,7 @@ def cord_at_low_hem(pattern: Pattern, circumstances: Circumstances) -> Iterator[
                 f"{cm(cord.free_end)} below the hem; {EN_CORDS} allows {cm(0)} below the crotch.",
                 "Use elastic, or a cord without ends that runs wholly inside, and say so. "
                 f"{NOT_LEGAL_ADVICE}",
+                place=cord.at,
                 numbers=(mm("free end", cord.free_end), mm("allowed", 0.0)),
                 rule=EN_CORDS,
                 severity=en_severity(circumstances),

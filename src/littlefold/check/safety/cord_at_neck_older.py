@@ -50,6 +50,7 @@ def _problem(cord: Cord, circumstances: Circumstances) -> Problem:
         f"The {cord.name} at the {cord.place} has {what} of {cm(value)}; for an older child {EN_CORDS} "
         f"allows {cm(allowed)}.",
         f"Close it with elastic or buttons, or make it a loop of at most {cm(NECK_LOOP)}. {NOT_LEGAL_ADVICE}",
+        place=cord.at,
         numbers=(mm(what, value), mm("allowed", allowed)),
         rule=EN_CORDS,
         severity=en_severity(circumstances),

@@ -40,6 +40,7 @@ def cord_at_neck_us(pattern: Pattern, circumstances: Circumstances) -> Iterator[
                 f"The {cord.name} of {cm(cord.length)} is at the {cord.place}: {US_CORDS} allows {cm(0)} "
                 "of drawstring there in sizes 2T to 12.",
                 f"Close it with elastic, press studs or buttons. {NOT_LEGAL_ADVICE}",
+                place=cord.at,
                 numbers=(mm("cord", cord.length), mm("allowed", 0.0)),
                 rule=US_CORDS,
             )

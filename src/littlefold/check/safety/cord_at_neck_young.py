@@ -40,6 +40,7 @@ def cord_at_neck_young(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
                 f"The {cord.name} of {cm(cord.length)} is at the {cord.place} of a child of {cm(tall)}: "
                 f"{EN_CORDS} allows no cord there up to {cm(YOUNG_STATURE)}, of any length.",
                 f"Close it with elastic, press studs or buttons. {NOT_LEGAL_ADVICE}",
+                place=cord.at,
                 numbers=(mm("cord", cord.length), mm("stature", tall), mm("young up to", YOUNG_STATURE)),
                 rule=EN_CORDS,
             )

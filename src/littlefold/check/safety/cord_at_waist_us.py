@@ -41,7 +41,7 @@ def cord_at_waist_us(pattern: Pattern, circumstances: Circumstances) -> Iterator
 
 def _judged(cord: Cord) -> Iterator[Problem]:
     faults = [
-        ("hangs out with each end", cord.free_end > US_FREE_END, "Shorten it to 3 in at full width."),
+        ("hangs out at each end, by ends", cord.free_end > US_FREE_END, "Shorten it to 3 in at full width."),
         ("has a knot or toggle on ends", cord.is_knobbed, "Leave the ends plain."),
         ("is not sewn down at the middle and has ends", not cord.is_secured, "Bar-tack it at the middle."),
     ]
@@ -52,6 +52,7 @@ def _judged(cord: Cord) -> Iterator[Problem]:
                 f"The {cord.name} at the {cord.place} {what} of {cm(cord.free_end)}; {US_CORDS} allows "
                 f"plain ends of {cm(US_FREE_END)} on a string secured at the middle, in sizes 2T to 16.",
                 f"{cure} {NOT_LEGAL_ADVICE}",
+                place=cord.at,
                 numbers=(mm("free end", cord.free_end), mm("allowed", US_FREE_END)),
                 rule=US_CORDS,
             )

@@ -40,6 +40,7 @@ def cord_ends_knobbed(pattern: Pattern, circumstances: Circumstances) -> Iterato
                 f"The {cord.name} at the {cord.place} carries a knot, toggle or bead on free ends of "
                 f"{cm(cord.free_end)}; {EN_CORDS} allows them only on a cord with {cm(0)} of free end.",
                 f"Leave the ends plain. {NOT_LEGAL_ADVICE}",
+                place=cord.at,
                 numbers=(mm("free end", cord.free_end), mm("allowed", 0.0)),
                 rule=EN_CORDS,
                 severity=en_severity(circumstances),

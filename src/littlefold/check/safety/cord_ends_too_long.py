@@ -42,6 +42,7 @@ def cord_ends_too_long(pattern: Pattern, circumstances: Circumstances) -> Iterat
                 f"The {cord.name} at the {cord.place} has free ends of {cm(cord.free_end)} with the "
                 f"garment at its largest; {EN_CORDS} allows {cm(allowed)}.",
                 f"Shorten each end by {cm(cord.free_end - allowed)}. {NOT_LEGAL_ADVICE}",
+                place=cord.at,
                 numbers=(mm("free end", cord.free_end), mm("allowed", allowed)),
                 rule=EN_CORDS,
                 severity=en_severity(circumstances),

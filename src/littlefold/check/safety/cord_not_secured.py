@@ -42,6 +42,7 @@ def cord_not_secured(pattern: Pattern, circumstances: Circumstances) -> Iterator
                 f"The {cord.name} at the {cord.place} is not sewn down at the middle: pulled to one side "
                 f"it hangs out {cm(pulled)}; {EN_CORDS} allows {cm(FREE_END)} and asks for a bar-tack.",
                 f"Sew it down at the middle of the casing and say so in its remark. {NOT_LEGAL_ADVICE}",
+                place=cord.at,
                 numbers=(mm("pulled to one side", pulled), mm("allowed", FREE_END)),
                 rule=EN_CORDS,
                 severity=en_severity(circumstances),

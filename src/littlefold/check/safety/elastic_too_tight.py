@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from littlefold.check.body import girth
 from littlefold.check.notions import elastics, place_of, relaxed
 from littlefold.check.register import COMMON_PRACTICE, rule
-from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
+from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm, on_piece
 from littlefold.check.roles import Role
 from littlefold.check.worn import opening
 
@@ -58,6 +58,7 @@ def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
             f"{name} of the child "
             f"is {cm(body)}, and it needs {cm(share * body)}.",
             f"Cut the elastic {cm(share * body - length)} longer and try it on the child. {NOT_LEGAL_ADVICE}",
+            place=on_piece(around.parts[0][0], around.parts[0][1].name),
             numbers=(mm("relaxed", length), mm(name, body), mm("least", share * body)),
             rule=COMMON_PRACTICE,
         )

@@ -41,9 +41,9 @@ def sleepwear_burns(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     exempt = young and is_infant_length(length, is_one_piece=is_one_piece(pattern))
     yield found(
         CODE,
-        f"This is sleepwear, {cm(length)} long; infant garments up to 9 months, in one piece up to "
-        f"{cm(INFANT_ONE_PIECE)} or in two of up to {cm(INFANT_TWO_PIECE)} each, are outside {RULE}: this "
-        f"one is {'outside' if exempt else 'inside'}.",
+        f"This is sleepwear, {cm(length)} long. Infant garments up to 9 months, in one piece up to "
+        f"{cm(INFANT_ONE_PIECE)} or in two of up to {cm(INFANT_TWO_PIECE)} each, are exempt from {RULE}; this one is "
+        f"{'exempt' if exempt else 'not'}.",
         "Make it snug, keep it from fire, and take cloth that has been tested where you sell it. "
         f"{NOT_LEGAL_ADVICE}",
         numbers=(mm("length", length), mm("one piece", INFANT_ONE_PIECE), mm("two pieces", INFANT_TWO_PIECE)),

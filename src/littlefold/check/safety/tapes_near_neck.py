@@ -40,6 +40,7 @@ def tapes_near_neck(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
             f"outside {EN_CORDS}, but can strangle; {cm(0)} of tape is safest.",
             "Close it with a press stud that gives way. With tapes: never in the cot, the pram or out of "
             f"sight, and take it off after the meal. {NOT_LEGAL_ADVICE}",
+            place=cord.at,
             numbers=(mm("tape", cord.length), mm("safest", 0.0)),
             rule=f"{EN_CORDS} (excluded)",
             severity=Severity.WARNING,
