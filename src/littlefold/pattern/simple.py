@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import shapely
 from shapely import LineString, MultiLineString, Polygon, make_valid
 from shapely.geometry.polygon import orient
 
@@ -20,23 +21,28 @@ SLIVER = 0.05
 def polygon(outline: Path) -> Polygon:
     """A closed path as a polygon, flattened."""
     corners = [(point.x, point.y) for point in outline.flatten()[:-1]]
-    return Polygon(corners if len(corners) > 2 else 2 * corners)  # noqa: PLR2004 - there and back is no ring
+    ring = corners if len(corners) > 2 else 2 * corners  # noqa: PLR2004 - there and back is no ring
+    return shapely.polygons(ring)
+
+
+def line_string(line: Path) -> LineString:
+    """A path as a string of lines, flattened."""
+    return shapely.linestrings([(point.x, point.y) for point in line.flatten()])
 
 
 def is_simple(outline: Path) -> bool:
     """Whether a closed path neither crosses nor touches itself."""
-    return bool(polygon(outline).is_valid)
+    return bool(shapely.is_valid(polygon(outline)))
 
 
-def is_round(outer: Path, inner: Path) -> bool:
-    """Whether a closed path is simple and goes round another, or lies on it."""
-    around, within = polygon(outer), polygon(inner)
+def is_round(around: Polygon, within: Polygon) -> bool:
+    """Whether an outline is simple and goes round another, or lies on it."""
     return bool(around.is_valid and within.difference(around).area <= SLIVER * within.length)
 
 
 def widened(outline: Path, by: float) -> Path:
     """A closed outline, simple or not, with one margin all round and round corners; straight lines only."""
-    line = LineString([(point.x, point.y) for point in outline.flatten()])
+    line = line_string(outline)
     return _ring(make_valid(polygon(outline)).union(line).buffer(by))
 
 
@@ -47,7 +53,7 @@ def _ring(shape: BaseGeometry) -> Path:
 
 def stretch_inside(line: Path, shape: Polygon, about: Point) -> tuple[Point, Point] | None:
     """The ends of that stretch of an open line inside a shape that lies nearest to a point."""
-    cut = LineString([(p.x, p.y) for p in line.flatten()]).intersection(shape)
+    cut = line_string(line).intersection(shape)
     stretches = [part for part in _lines(cut) if part.length > 0]
     if not stretches:
         return None

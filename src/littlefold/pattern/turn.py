@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.geometry.tolerance import SAME_POINT
+from littlefold.geometry.tolerance import FLATNESS, SAME_POINT
 from littlefold.pattern.allowance import fold_distances, is_folded, width
 from littlefold.pattern.carried import Carried
 from littlefold.pattern.margin import outside
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from shapely import Polygon
 
     from littlefold.draft.model import DraftEdge
-    from littlefold.geometry import Path
+    from littlefold.geometry import Path, Point
 
 
 def turn_lines(edges: Sequence[DraftEdge], cut: Path) -> tuple[Path, ...]:
@@ -37,5 +37,15 @@ def _fold(edge: DraftEdge, away: float, cut: Polygon, reach: float) -> Path | No
     ends = stretch_inside(whole, cut, line.at(line.length / 2))
     if ends is None:
         return None
-    start, end = sorted(line.foot(point) for point in ends)
+    start, end = sorted(_place(line, point) for point in ends)
     return line.part(start, end) if end - start > SAME_POINT else None
+
+
+def _place(line: Carried, point: Point) -> float:
+    """The place of a point that lies on a line, nearly always where it is carried on beyond an end."""
+    before = (point - line.path.start).dot(line.path.start_tangent)
+    after = (point - line.path.end).dot(line.path.end_tangent) + line.length
+    for place in (before, after):
+        if not 0 < place < line.length and line.at(place).distance(point) < FLATNESS:
+            return place
+    return line.foot(point)
