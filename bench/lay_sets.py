@@ -61,7 +61,8 @@ def load(name: str) -> Prepared:
     turnable = any(180.0 in (item.get("allowed_orientations") or ()) for item in found["items"])
     cloth = Cloth(HEIGHT, selvedge=0.0, nap=not turnable)
     prepared = prepare(pieces, cloth, Way.OPEN, gap=0.0)
-    assert isinstance(prepared, Prepared), prepared
+    if not isinstance(prepared, Prepared):
+        raise TypeError(prepared)
     return prepared
 
 
@@ -85,9 +86,9 @@ def bare(prepared: Prepared, seconds: int, seed: int, workers: int) -> Score:
     """The engine alone, on the same outlines; its best layout, not settled."""
     strip = prepared.question.strip
     first = Planner(strip, seed).first()
-    assert first is not None
-    asked = put(strip, first, 0.0, seconds, seed)
-    assert asked is not None
+    asked = None if first is None else put(strip, first, 0.0, seconds, seed)
+    if asked is None:
+        raise ValueError("the engine cannot be asked this")
     answers = [a for a in ProcessEngine(workers).answers(asked.task, _patient) if a is not None]
     best = min(answers, key=lambda answer: answer.length)
     density = 100 * strip.area() / (HEIGHT * best.length)

@@ -56,11 +56,7 @@ class LayPiece:
     @property
     def arrow(self) -> tuple[Point, Point]:
         """The ends of the grain arrow, or a line through the middle where none was drawn."""
-        if self.grain is not None:
-            return self.grain
-        left, low, right, high = self.polygon.bounds
-        middle, margin = (low + high) / 2, (right - left) / 5
-        return Point(left + margin, middle), Point(right - margin, middle)
+        return self.grain or _chord(self.ring)
 
     @property
     def angles(self) -> tuple[float, ...]:
@@ -115,6 +111,18 @@ def _unfolded(ring: tuple[Point, ...]) -> shapely.Polygon:
     upper = polygon_of(half)
     whole = shapely.union(upper, mirrored(upper))
     return shapely.Polygon(whole.exterior) if isinstance(whole, shapely.Polygon) else whole.convex_hull
+
+
+def _chord(ring: tuple[Point, ...]) -> tuple[Point, Point]:
+    """The longest level line inside a shape at the height of an inner point, a fifth taken off at either end."""
+    polygon = _polygon(ring)
+    left, _, right, _ = polygon.bounds
+    y = polygon.representative_point().y
+    level = shapely.intersection(polygon, shapely.LineString([(left, y), (right, y)]))
+    longest = max(shapely.get_parts(level), key=shapely.length)
+    start, _, end, _ = longest.bounds
+    inset = (end - start) / 5
+    return Point(float(start + inset), float(y)), Point(float(end - inset), float(y))
 
 
 def rotated(polygon: shapely.Polygon, degrees: float) -> shapely.Polygon:

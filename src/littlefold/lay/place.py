@@ -5,21 +5,21 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+import shapely
+
 from littlefold.lay.bounds import Bounds, lower_bounds
 from littlefold.lay.conversation import put
 from littlefold.lay.deal import deal
 from littlefold.lay.lay import Lay
 from littlefold.lay.planner import Planner
 from littlefold.lay.pose import Question, ask, pin, with_holes
-from littlefold.lay.strip import length_of
+from littlefold.lay.strip import length_of, window
 from littlefold.lay.verify import verify
 from littlefold.lay.ways import Way, spread
-from littlefold.problem import Number, Problem
+from littlefold.problem import Number, Place, Problem
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
-
-    import shapely
 
     from littlefold.lay.cloth import Cloth
     from littlefold.lay.conversation import Asked
@@ -75,15 +75,19 @@ def prepare(
     spread_cloth = spread(cloth, way, pieces)
     if isinstance(spread_cloth, Problem):
         return (spread_cloth,)
-    problems = _impossible(pieces, cloth, spread_cloth)
+    problems = (*_impossible(pieces, cloth, spread_cloth), *_unsound(pieces))
+    if problems:
+        return problems
     dealt = deal(pieces, cloth, spread_cloth)
-    if problems or dealt.problems:
-        return (*problems, *dealt.problems)
+    if dealt.problems:
+        return dealt.problems
     question: Question | Problem = with_holes(ask(dealt.cuts, cloth, spread_cloth, gap), holes)
     if pins and isinstance(question, Question):
         question = pin(question, pins)
     if isinstance(question, Problem):
         return (question,)
+    if off_stripe := tuple(_off_stripe(question)):
+        return off_stripe
     bounds = lower_bounds(dealt.cuts, spread_cloth, gap)
     return Prepared(cloth, spread_cloth, tuple(pieces), question, bounds, gap, tuple(holes))
 
@@ -105,9 +109,34 @@ def _impossible(pieces: Sequence[LayPiece], cloth: Cloth, spread_cloth: Spread) 
     return tuple(found)
 
 
+def _unsound(pieces: Sequence[LayPiece]) -> Iterator[Problem]:
+    """Pieces whose outline cannot be cut: one that crosses itself, or has no area."""
+    for piece in pieces:
+        if not shapely.is_valid(piece.polygon) or piece.polygon.area <= 0:
+            yield Problem(
+                "outline-crosses-itself",
+                f'The cutting line of "{piece.name}" crosses or touches itself, so it cannot be cut. Mend the draft.',
+                place=Place(piece=piece.name),
+            )
+
+
+def _off_stripe(question: Question) -> Iterator[Problem]:
+    """Pieces that have no place across the cloth at which their stripes meet."""
+    strip = question.strip
+    endless = sum(shape.size for shape in strip.shapes) * 4 + strip.height
+    for cut, member in zip(question.cuts, strip.members, strict=False):
+        if all(window(strip, stance, endless).is_empty for stance in member.stances):
+            yield Problem(
+                "stripes-do-not-fit",
+                f'"{cut.piece.name}" cannot be matched to the stripes within the width of this cloth. Take a wider '
+                "cloth, or do not match this piece.",
+                place=Place(piece=cut.piece.name),
+            )
+
+
 def lays(prepared: Prepared, effort: Effort) -> Iterator[Lay]:
     """Lays of falling length, the first at once; each is verified, and what does not hold is not shown."""
-    planner = Planner(prepared.question.strip, effort.seed)
+    planner = Planner(prepared.question.strip, effort.seed, prepared.bounds.most)
     layout = planner.first()
     assert layout is not None, "an ample strip holds every member"  # noqa: S101 - our own mistake
     best = _shown(prepared, layout, _length(prepared, layout), "first")
@@ -128,7 +157,7 @@ def _searched(
         return
     yield found, "planner"
     answers = _answers(prepared, found, effort)
-    while planner.steps < effort.steps and effort.keep_going():
+    while planner.steps < effort.steps and not planner.is_done and effort.keep_going():
         better = planner.advance()
         if better is not None:
             yield better, "planner"

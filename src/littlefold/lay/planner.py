@@ -42,23 +42,33 @@ class Found:
 
 
 class Planner:
-    """Plans one strip; the state of one search, not to be shared."""
+    """Plans one strip; the state of one search, not to be shared.
 
-    def __init__(self, strip: Strip, seed: int) -> None:
+    `least` [mm] is a length under which no layout can be: nearer to it than one step the search is done.
+    """
+
+    def __init__(self, strip: Strip, seed: int, least: float = 0.0) -> None:
         self.strip = strip
+        self._least = least
         self._rng = np.random.default_rng(seed)
         self._search = Search(strip, NoFitTable([s.parts for s in strip.shapes], strip.lattice), self._rng)
         self._settler = Settler(strip)
         self._best: Found | None = None
         self._start: Layout = ()
         self._near: Layout = ()
-        self._rounds, self._shorten, self._target = 0, MOST_SHORTENED, 0.0
+        self._rounds, self._all_rounds = 0, 0
+        self._shorten, self._target = MOST_SHORTENED, 0.0
         self._lowest = self._tried = np.inf
 
     @property
     def steps(self) -> int:
-        """How many members have been moved so far."""
-        return self._search.steps
+        """How much has been done: members moved, and one for each round."""
+        return self._search.steps + self._all_rounds
+
+    @property
+    def is_done(self) -> bool:
+        """Whether no layout can be shorter than the best by more than the least step."""
+        return self._best is not None and self._best.length * (1 - LEAST_SHORTENED) <= self._least
 
     def first(self) -> Layout | None:
         """All members put down one by one, the fold first, then the large ones; None where one finds no place."""
@@ -71,9 +81,11 @@ class Planner:
         """A strip in which all members fit one after the other, whatever is fixed in it [mm]."""
         spare = 2 * self.strip.lattice.along
         members = self.strip.members
-        loose = sum(max(sum(self.strip.reach(s)) + spare for s in m.stances) for m in members)
+        loose = sum(max(self.strip.shapes[s.shape].extent + spare for s in m.stances) for m in members)
         repeats = sum(max((s.along_phase or (0, 0))[1] for s in m.stances) for m in members)
-        fixed = max((m.fixed_at[0] for m in members if m.fixed_at), default=0.0)
+        fixed = max(
+            (m.fixed_at[0] + self.strip.reach(m.stances[0])[1] for m in members if m.fixed_at), default=0.0
+        )
         return loose + repeats + fixed
 
     def _urgency(self, number: int) -> tuple[int, float]:
@@ -103,7 +115,7 @@ class Planner:
     def _aim(self, start: Layout) -> None:
         """Begin to search for a strip that is shorter than the best."""
         assert self._best is not None, "a search goes on from a layout"  # noqa: S101 - our own mistake
-        self._target = self._best.length * (1 - self._shorten)
+        self._target = max(self._best.length * (1 - self._shorten), self._least)
         self._search.start(start, self._target)
         self._near, self._rounds = start, 0
         self._lowest = self._tried = np.inf
@@ -112,7 +124,7 @@ class Planner:
         """One round of the search; a layout if the round found a better one."""
         search = self._search
         search.round()
-        self._rounds += 1
+        self._rounds, self._all_rounds = self._rounds + 1, self._all_rounds + 1
         if search.overlap < self._lowest:
             self._lowest, self._near = search.overlap, search.layout()
         found = self._settle_if_shallow()

@@ -48,6 +48,11 @@ class Shape:
         """The greatest distance of a corner from the reference point [mm]."""
         return max(float(np.hypot(part[:, 0], part[:, 1]).max()) for part in self.parts)
 
+    @property
+    def extent(self) -> float:
+        """The length of strip that the safe outline covers [mm]."""
+        return float(np.ptp(self.ring[:, 0]))
+
 
 @dataclass(frozen=True, slots=True)
 class Stance:
@@ -142,9 +147,14 @@ def window(strip: Strip, stance: Stance, length: float) -> Window:
 
 
 def _steps(low: float, high: float, step: float, phase: tuple[float, float] | None) -> tuple[int, int, int]:
-    """The lattice steps from `low` to `high` that keep a phase, as (first, step, count)."""
+    """The lattice steps from `low` to `high` that keep a phase, as (first, step, count).
+
+    A window between two steps gets the one nearest to its middle; settling moves the member into the window.
+    """
     first, last = ceil((low - SNUG) / step), floor((high + SNUG) / step)
     if phase is None:
+        if first > last and low - SNUG <= high:
+            return round((low + high) / 2 / step), 1, 1
         return first, 1, last - first + 1
     stride = round(phase[1] / step)
     start = first + (round(phase[0] / step) - first) % stride
