@@ -87,7 +87,7 @@ def test_lines_arcs_and_cubics_stay_what_they_are():
     assert [letter for letter in element.get("d") if letter.isalpha()] == ["M", "L", "A"]
 
 
-def test_reduced_lines_get_smaller_and_words_do_not():
+def test_reduced_lines_get_smaller_and_words_stay_readable():
     drawing = Drawing(
         (
             Stroke(Path.line_through(Point(0, 0), Point(400, 0)), Meaning.CUT, "line"),
@@ -96,8 +96,8 @@ def test_reduced_lines_get_smaller_and_words_do_not():
     )
     full, quarter = write_svg(drawing), write_svg(drawing, 0.25)
     assert outlines(quarter)["line"].length() == pytest.approx(100.0, abs=WRITTEN)
-    size = elements(full, "text")[0].get("font-size")
-    assert elements(quarter, "text")[0].get("font-size") == size
+    assert float(elements(full, "text")[0].get("font-size")) * 0.645 == pytest.approx(2.5, abs=WRITTEN)
+    assert float(elements(quarter, "text")[0].get("font-size")) * 0.645 >= 1.799  # 8 point
 
 
 def test_every_mark_has_the_class_of_its_meaning():

@@ -5,16 +5,14 @@ from __future__ import annotations
 from math import pi
 from typing import TYPE_CHECKING
 
-from littlefold.drawing import Label, Mark, Meaning, mark_bounds, ruler, shortened, wrapped
+from littlefold.drawing import Label, Mark, Meaning, ruler, shortened, wrapped
 from littlefold.drawing.ruler import BREADTH, LENGTH
 from littlefold.geometry import Bounds, Point, Vector
 from littlefold.sheet.cautions import caution_lines
-from littlefold.sheet.placing import least_disturbing
+from littlefold.sheet.placing import Ground, least_disturbing
 
 if TYPE_CHECKING:
     from datetime import date
-
-    import numpy as np
 
     from littlefold.sheet.imprint import Imprint
 
@@ -26,43 +24,37 @@ SMALL, STEP = 2.1, 3.9
 """The height of a capital beside the name, and from line to line [mm]."""
 MOST_LINES = 2
 """A longer title is cut off."""
-CAUTION_WIDTH = 110.0
-"""Where cautions are broken into lines [mm]."""
+CAUTION, CAUTION_WIDTH = 2.8, 130.0
+"""The height of a capital in cautions, and where they are broken into lines [mm]."""
 GAP = 2.0
 """Bare paper between a figure of the sheet and the edge of its room [mm]."""
 
 
-def furniture(
-    places: np.ndarray, room: Bounds, there: tuple[Mark, ...], name: str, imprint: Imprint
-) -> tuple[Mark, ...]:
-    """Check marks across and down, a caption and any cautions, each where it covers least of the drawing.
-
-    `places` are points of the drawing (n x 2) [mm]; `there` are marks of the sheet to keep away from.
-    """
-    taken = tuple(mark_bounds(mark) for mark in there)
+def furniture(ground: Ground, room: Bounds, name: str, imprint: Imprint) -> tuple[Mark, ...]:
+    """Check marks across and down, a caption and any cautions, each where it covers least of what is there."""
     inner = room.grown(-GAP)
-    level = least_disturbing(LENGTH, BREADTH + 2, inner, places, taken)
-    upright = least_disturbing(BREADTH + 2, LENGTH, inner, places, (*taken, level))
-    caption = least_disturbing(*CAPTION, inner, places, (*taken, level, upright))
+    level = least_disturbing(LENGTH, BREADTH + 2, inner, ground)
+    ground = ground.with_taken(level)
+    upright = least_disturbing(BREADTH + 2, LENGTH, inner, ground)
+    ground = ground.with_taken(upright)
+    caption = least_disturbing(*CAPTION, inner, ground)
     return (
         *ruler(Point(level.left, level.bottom + 1), 0.0, "check.across"),
         *ruler(Point(upright.right - 1, upright.bottom), pi / 2, "check.down"),
         *caption_marks(Point(caption.left, caption.bottom + 1.0), name, imprint.title, imprint.made),
-        *_cautions(imprint.cautions, places, inner, (*taken, level, upright, caption)),
+        *_cautions(imprint.cautions, inner, ground.with_taken(caption)),
     )
 
 
-def _cautions(
-    cautions: tuple[str, ...], places: np.ndarray, room: Bounds, taken: tuple[Bounds, ...]
-) -> tuple[Mark, ...]:
+def _cautions(cautions: tuple[str, ...], room: Bounds, ground: Ground) -> tuple[Mark, ...]:
     """All cautions in one block."""
     width = min(CAUTION_WIDTH, room.width)
-    lines = caution_lines(cautions, Point(0.0, 0.0), width, SMALL)
+    lines = caution_lines(cautions, Point(0.0, 0.0), width, CAUTION)
     if not lines:
         return ()
-    height = lines[0].at.y - lines[-1].at.y + 2 * SMALL
-    box = least_disturbing(width, height, room, places, taken)
-    return caution_lines(cautions, Point(box.left, box.top - 1.5 * SMALL), width, SMALL)
+    height = lines[0].at.y - lines[-1].at.y + 2 * CAUTION
+    box = least_disturbing(width, height, room, ground)
+    return caution_lines(cautions, Point(box.left, box.top - 1.5 * CAUTION), width, CAUTION)
 
 
 def caption_marks(at: Point, name: str, title: str, made: date) -> tuple[Mark, ...]:

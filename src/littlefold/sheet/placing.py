@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
 from itertools import product
 from typing import TYPE_CHECKING
 
@@ -19,16 +20,37 @@ SHARES = (0.0, 1.0, 0.5, 0.25, 0.75, 0.125, 0.375, 0.625, 0.875)
 # of a point of the drawing covered, so it only decides between places that cover the same.
 AWAY = 0.01
 
+# Inside the box of a piece, a box costs this many points of the drawing: less than crossing one line.
+INSIDE = 1.5
+
 # What a box that touches another box of the sheet costs: more than any drawing.
 TAKEN = 1e6
 
 
-def least_disturbing(
-    width: float, height: float, room: Bounds, places: np.ndarray, taken: Sequence[Bounds]
-) -> Bounds:
-    """The best place in a room for a box [mm], given points of the drawing (n x 2) and boxes there."""
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """What a figure of the sheet should not be laid on.
+
+    Attributes:
+        places: Points along the marks of the drawing (n x 2) [mm]; each one covered counts.
+        outlines: Boxes of whole pieces; to lie in none of them is a little better.
+        taken: Boxes of other figures of the sheet; never to be touched where that can be helped.
+    """
+
+    places: np.ndarray
+    outlines: tuple[Bounds, ...] = ()
+    taken: tuple[Bounds, ...] = ()
+
+    def with_taken(self, *boxes: Bounds) -> Ground:
+        """The same with more figures on it."""
+        return replace(self, taken=(*self.taken, *boxes))
+
+
+def least_disturbing(width: float, height: float, room: Bounds, ground: Ground) -> Bounds:
+    """The best place in a room for a box of a width and height [mm]."""
     boxes = _candidates(width, height, room)
-    costs = _covered(boxes, places) + TAKEN * _clashes(boxes, taken) + AWAY * _depths(boxes, room)
+    covered = _covered(boxes, ground.places) + INSIDE * (_clashes(boxes, ground.outlines) > 0)
+    costs = covered + TAKEN * _clashes(boxes, ground.taken) + AWAY * _depths(boxes, room)
     left, bottom, right, top = boxes[int(np.argmin(costs))]
     return Bounds(float(left), float(bottom), float(right), float(top))
 

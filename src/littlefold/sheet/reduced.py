@@ -35,17 +35,22 @@ BELOW = 7.0
 
 
 def reduced(drawing: Drawing, divisor: float) -> Drawing:
-    """The drawing at 1 : divisor, with a scale bar below it.
+    """The drawing at 1 : divisor, with a scale bar below it."""
+    picture = shrunk(drawing, divisor)
+    return picture.with_marks(scale_bar(picture, divisor))
 
-    Words are set smaller, but never too small to read, and moved apart where they would now overlap; words
-    of a block (same name) stay together.  A word for which no place is found is left out, letters of points
-    never.
+
+def shrunk(drawing: Drawing, divisor: float) -> Drawing:
+    """The drawing at 1 : divisor.
+
+    Words are set smaller, but never too small to read, and moved apart where they would now overlap; words of
+    a block (same name) stay together.  A word for which no place is found is left out, letters of points and
+    cautions never.
     """
     small = drawing.transformed(Affine.scale(1 / divisor))
     labels = [_fitted(mark, divisor) for mark in small.marks if isinstance(mark, Label)]
     lines = tuple(mark for mark in small.marks if not isinstance(mark, Label))
-    picture = Drawing((*lines, *words_apart(labels, sample(Drawing(lines), FINE))), drawing.title)
-    return picture.with_marks(scale_bar(picture, divisor))
+    return Drawing((*lines, *words_apart(labels, sample(Drawing(lines), FINE))), drawing.title)
 
 
 def _fitted(label: Label, divisor: float) -> Label:

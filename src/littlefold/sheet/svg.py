@@ -12,6 +12,7 @@ from xml.sax.saxutils import escape, quoteattr
 
 from littlefold.drawing import LOOKS, Dot, Drawing, Fill, Label, Look, Mark, Meaning, Stroke, plain
 from littlefold.geometry import Affine, Arc, Bounds, Cubic, Point
+from littlefold.sheet.reduced import shrunk
 
 if TYPE_CHECKING:
     from littlefold.geometry import Path, Segment
@@ -36,10 +37,10 @@ def write_svg(drawing: Drawing, scale: float = 1.0, border: float = BORDER) -> s
 
     Args:
         drawing: What to draw.
-        scale: Below 1 the lines are reduced; words, dots and line widths keep their size on paper.
+        scale: Lines are drawn at this scale; below 1 words stay readable and off each other, as in `shrunk`.
         border: Bare paper all round [mm].
     """
-    small = drawing if scale == 1.0 else drawing.transformed(Affine.scale(scale))
+    small = shrunk(drawing, 1 / scale) if scale < 1.0 else drawing.transformed(Affine.scale(scale))
     box = (small.bounds() or Bounds(0.0, 0.0, 1.0, 1.0)).grown(border)
     home = Point(box.left, box.top)
     width, height = _n(box.width), _n(box.height)

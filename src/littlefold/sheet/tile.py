@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from littlefold.drawing import Drawing, Label
+from littlefold.drawing import Drawing, Label, Meaning, mark_bounds
 from littlefold.drawing.crop import boxed, crop_boxed
 from littlefold.geometry import Affine, Bounds, Point, Vector
 from littlefold.sheet.cover import cover
@@ -15,7 +15,7 @@ from littlefold.sheet.imprint import Imprint
 from littlefold.sheet.joining import BOAT, joining_marks
 from littlefold.sheet.page import Page
 from littlefold.sheet.paper import LEAST
-from littlefold.sheet.placing import places_in
+from littlefold.sheet.placing import Ground, places_in
 
 if TYPE_CHECKING:
     from datetime import date
@@ -56,7 +56,9 @@ def tile(
 
 
 def _pages(drawing: Drawing, grid: Grid, paper: Paper, imprint: Imprint) -> tuple[Page, ...]:
-    job = _Job(grid, boxed(drawing), sample(drawing), paper, imprint)
+    marks = boxed(drawing)
+    outlines = tuple(box for mark, box in marks if mark.meaning is Meaning.CUT)
+    job = _Job(grid, marks, sample(drawing), outlines, paper, imprint)
     return tuple(_page(cell, job) for cell in grid.printed)
 
 
@@ -76,6 +78,7 @@ class _Job:
     grid: Grid
     marks: tuple[Boxed, ...]
     places: np.ndarray
+    outlines: tuple[Bounds, ...]
     paper: Paper
     imprint: Imprint
 
@@ -85,7 +88,8 @@ def _page(cell: Cell, job: _Job) -> Page:
     shown = tuple(mark for mark in job.marks if not _stands_on_top(mark, cell, job.grid))
     near = places_in(window.grown(BOAT), job.places)
     joins = joining_marks(job.grid, cell, near)
-    extra = furniture(near, window, joins, name, job.imprint)
+    ground = Ground(near, job.outlines, tuple(mark_bounds(mark) for mark in joins))
+    extra = furniture(ground, window, name, job.imprint)
     corner = Point(window.left - margin, window.bottom - margin)
     home = Affine.translation(Vector(-corner.x, -corner.y))
     return Page(
