@@ -12,9 +12,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from littlefold.draft.refusal import Refusal
-from littlefold.geometry import Line, Path
+from littlefold.geometry import Arc, Line, Path
 from littlefold.geometry.intersection import meet, meet_line
 from littlefold.geometry.offset import offset
+from littlefold.geometry.tolerance import SAME_POINT
 from littlefold.problem import Number
 
 if TYPE_CHECKING:
@@ -108,19 +109,25 @@ def counter_clockwise(paths: tuple[Path, ...]) -> bool:
 
 
 def snapped(paths: tuple[Path, ...]) -> tuple[Path, ...]:
-    """The paths with their ends in exactly the same places, so that they join."""
-    return tuple(
-        _ending(path, paths[index - 1].end if index or len(paths) > 1 else path.start, path.end)
-        for index, path in enumerate(paths)
-    )
+    """The paths, head to tail but for a pencil's width, with their ends in exactly the same places."""
+    chain = list(paths)
+    if len(chain) > 1:
+        for index in range(len(chain)):
+            chain[index - 1], chain[index] = _meeting(chain[index - 1], chain[index])
+    return tuple(chain)
 
 
-def _ending(path: Path, start: object, end: object) -> Path:
-    first = path.segments[0]
-    if len(path.segments) == 1:
-        return Path((first.ending(start, end),))  # type: ignore[arg-type]
-    moved = first.ending(start, first.end)  # type: ignore[arg-type]
-    return Path((moved, *path.segments[1:]))
+def _meeting(before: Path, after: Path) -> tuple[Path, Path]:
+    """Two neighbours with one joint: a line or curve is moved to an arc's end, between two arcs a short line is put."""
+    here, there = before.end, after.start
+    first, last = after.segments[0], before.segments[-1]
+    if not isinstance(first, Arc):
+        return before, Path((first.ending(here, first.end), *after.segments[1:]))
+    if not isinstance(last, Arc):
+        return Path((*before.segments[:-1], last.ending(last.start, there))), after
+    if here.distance(there) <= SAME_POINT:
+        return before, after
+    return before, Path((Line(here, there), *after.segments))
 
 
 def stitch_lines(

@@ -14,6 +14,7 @@ from littlefold.draft.drawn import named, pencil, word
 from littlefold.draft.model import Said
 from littlefold.draft.outline import CORNER
 from littlefold.draft.refusal import Refusal
+from littlefold.draft.shapes.cut import joined_up
 from littlefold.draft.shapes.laid_down import lay_down, tell
 from littlefold.draft.shapes.register import shape_act
 from littlefold.draft.shapes.shape import Shape, ShapeEdge, same_place
@@ -115,7 +116,7 @@ def stretch(factor: float, along: Vector, fixed: Point) -> Affine:
 
 
 def _stretched(shape: Shape, affine: Affine) -> Shape:
-    edges = tuple(_edge_stretched(edge, affine) for edge in shape.edges)
+    edges = joined_up([_edge_stretched(edge, affine) for edge in shape.edges])
     points = {name: affine.apply(place) for name, place in shape.points.items()}
     lines = {name: without_arcs(path).transformed(affine) for name, path in shape.lines.items()}
     return Shape(edges, points, lines)

@@ -7,13 +7,14 @@ neckline, and the second is turned over if it must be.  Where names do not tell,
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from littlefold.draft.drawn import named, word
 from littlefold.draft.model import Said
-from littlefold.draft.outline import snapped
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.sewing import SEAM_TOLERANCE
+from littlefold.draft.shapes.cut import joined_up
 from littlefold.draft.shapes.laid_down import lay_down, tell
 from littlefold.draft.shapes.register import shape_act
 from littlefold.draft.shapes.shape import Shape, ShapeEdge, numbered, same_place
@@ -113,13 +114,11 @@ def _on_each_other(step: tree.Join, one: Path, other: Path) -> None:
 def _joined(first: Shape, one: int, second: Shape, other: int) -> Shape:
     """The outline round both, and what is drawn in both."""
     around = [*_after(first, one), *_after(second, other)]
-    paths = snapped(tuple(edge.path for edge in around))
-    closed_up = [ShapeEdge(edge.name, path, edge.folds) for edge, path in zip(around, paths, strict=True)]
-    merged = _carried_on(closed_up)
+    merged = _carried_on(joined_up(around))
     start = next((k for k, edge in enumerate(merged) if edge.name == first.names[0]), 0)
     merged = merged[start:] + merged[:start]
     names = numbered([edge.name for edge in merged])
-    edges = tuple(ShapeEdge(name, edge.path, edge.folds) for name, edge in zip(names, merged, strict=True))
+    edges = tuple(replace(edge, name=name) for name, edge in zip(names, merged, strict=True))
     points = {**second.points, **first.points}
     return Shape(edges, points, {**second.lines, **first.lines})
 
