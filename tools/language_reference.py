@@ -35,6 +35,7 @@ point M at 5 cm across and -18 cm up
 point O at 0 cm across and 10 cm up
 point P at 9 cm across and -27 cm up
 point Q at 5 cm across and -9 cm up
+point V at -10 cm across and 10 cm up
 point W at 15 cm across and -22 cm up
 curve armhole from F going down, to E going right
 line side from E to D

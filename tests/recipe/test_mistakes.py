@@ -74,7 +74,7 @@ def test_every_message_of_an_unreadable_line_shows_how_it_is_written():
 
 def test_the_form_shown_is_the_one_that_was_meant():
     meant = {
-        "point P where A-B meets a circle about C nearer D": "a circle about C of 5 cm",
+        "point P where A-B meets a circle about C nearer D": "a circle about C of 15 cm",
         "amount x = larger of a and": "larger of",
         "curve c through A, B starting left": "through A, P, B",
         "piece band rectangle 3 cm cut 1": "rectangle 48 cm by 5 cm",

@@ -116,7 +116,8 @@ def read_number(text: str) -> float:
     return float(whole or 0) + float(above) / float(below)
 
 
-def _class_of(rule: str) -> Any:
+def class_of(rule: str) -> Any:
+    """The class of `recipe.tree` that a rule of the grammar is read as."""
     name = _CLASS_OF.get(rule) or "".join(part.capitalize() for part in rule.split("_"))
     return getattr(tree, name)
 
@@ -125,7 +126,7 @@ class _Classes(dict[str, Any]):
     """Looks a class up once and remembers it."""
 
     def __missing__(self, rule: str) -> Any:
-        self[rule] = _class_of(str(rule))
+        self[rule] = class_of(str(rule))
         return self[rule]
 
 

@@ -64,10 +64,14 @@ def _keywords() -> Mapping[str, str]:
     return {term.name: term.pattern.value for term in terminals if isinstance(term.pattern, PatternStr)}
 
 
+def fitting(kind: str) -> tuple[str, ...]:
+    """The words that a kind of word may be: itself where it is fixed, one of several where it is not."""
+    return _FITTING.get(kind, (_keywords().get(kind, ""),))
+
+
 def fitting_words(kinds: Iterable[str]) -> tuple[str, ...]:
     """All words that could be written out at a place, for kinds of words that may stand there."""
-    known = _keywords()
-    words = [word for kind in kinds for word in _FITTING.get(kind, (known.get(kind, ""),))]
+    words = [word for kind in kinds for word in fitting(kind)]
     return tuple(sorted(word for word in words if word[:1].isalpha()))
 
 

@@ -143,7 +143,7 @@ class ChoiceOption:
 
 @dataclass(frozen=True, slots=True)
 class Amount:
-    """A named value."""
+    """A value with a name, worked out once and used as often as needed."""
 
     name: Name
     value: Expr

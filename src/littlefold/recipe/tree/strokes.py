@@ -127,7 +127,7 @@ class ArcCorner:
 
 @dataclass(frozen=True, slots=True)
 class Circle:
-    """A whole circle."""
+    """A whole circle about a point."""
 
     name: Name
     centre: Name
