@@ -10,12 +10,16 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Final
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Final
 
 from littlefold.body.measurements import Measurements, Origin
 from littlefold.body.proportions import proportions
 from littlefold.body.register import NAMES
 from littlefold.problem import Problem
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 SMALLEST: Final = 56
 LARGEST: Final = 152
@@ -41,6 +45,15 @@ class SizeSystem:
 
 SIX_CM: Final = SizeSystem("6 cm steps (EN 13402)", SMALLEST, LARGEST, STEP)
 JIS: Final = SizeSystem("10 cm steps (JIS L 4001 to 4003)", 50, 150, 10)
+
+
+# JIS L 4002 and 4003: a child of figure A has the girth of its size, the others have so much more or less [mm].
+JIS_FIGURES: Final[Mapping[str, float]] = MappingProxyType({"Y": -60.0, "A": 0.0, "B": 60.0, "E": 120.0})
+
+
+def jis_figure(girth: float, girth_of_a: float) -> str:
+    """The JIS figure type nearest to a girth, given that of figure A at the same stature [mm]."""
+    return min(JIS_FIGURES, key=lambda figure: abs(girth - girth_of_a - JIS_FIGURES[figure]))
 
 
 def size_for(stature: float) -> int:

@@ -30,7 +30,7 @@ _LAST_DAY: Final = 1856
 _FIRST_SCHOOL_MONTH: Final = 61
 _FADE: Final = 12.0  # months over which the step at 61 months is lost
 
-_SEXES: Final[tuple[tuple[Sex, str], ...]] = (("girl", "female"), ("boy", "male"))
+WHO_SEXES: Final[tuple[tuple[Sex, str], ...]] = (("girl", "female"), ("boy", "male"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,15 +105,16 @@ def _mix(low: Lms, high: Lms, share: float) -> Lms:
 def _days() -> Mapping[Sex, Mapping[int, Lms]]:
     from pygrowup.tables.by_day import lfa  # noqa: PLC0415  # read only when asked for
 
-    return {sex: {day: _lms(row) for day, row in lfa.DATA[word].items()} for sex, word in _SEXES}
+    return {sex: {day: lms_in_mm(row) for day, row in lfa.DATA[word].items()} for sex, word in WHO_SEXES}
 
 
 @lru_cache(maxsize=1)
 def _months() -> Mapping[Sex, Mapping[int, Lms]]:
     from pygrowup.tables.by_month import lfa  # noqa: PLC0415
 
-    return {sex: {month: _lms(row) for month, row in lfa.DATA[word].items()} for sex, word in _SEXES}
+    return {sex: {month: lms_in_mm(row) for month, row in lfa.DATA[word].items()} for sex, word in WHO_SEXES}
 
 
-def _lms(row: Mapping[str, Decimal]) -> Lms:
+def lms_in_mm(row: Mapping[str, Decimal]) -> Lms:
+    """One row of a WHO table, which are in cm."""
     return Lms(float(row["l"]), float(row["m"]) * 10.0, float(row["s"]))
