@@ -1,0 +1,55 @@
+import numpy as np
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from littlefold.geometry import Bounds
+from littlefold.sheet.placing import Ground, least_disturbing, places_in
+
+ROOM = Bounds(10.0, 10.0, 200.0, 287.0)
+NOTHING = np.zeros((0, 2))
+PLACES = st.lists(st.tuples(st.floats(0, 210), st.floats(0, 297)), max_size=60)
+
+
+def row(y, left, right):
+    return [(x, y) for x in np.arange(left, right, 4.0)]
+
+
+@settings(max_examples=60, deadline=None)
+@given(PLACES, st.floats(5, 150), st.floats(5, 150))
+def test_a_figure_always_lies_in_the_room_in_its_size(places, width, height):
+    ground = Ground(np.array(places or [(0.0, 0.0)]))
+    box = least_disturbing(width, height, ROOM, ground)
+    assert abs(box.width - width) < 1e-9
+    assert abs(box.height - height) < 1e-9
+    slack = ROOM.grown(1e-9)
+    assert slack.left <= box.left
+    assert box.right <= slack.right
+    assert slack.bottom <= box.bottom
+    assert box.top <= slack.top
+
+
+def test_a_free_edge_is_found_beside_a_drawing():
+    ground = Ground(np.array([place for y in range(10, 240, 4) for place in row(y, 10, 200)]))
+    box = least_disturbing(114.0, 8.0, ROOM, ground)
+    assert len(places_in(box, ground.places)) == 0
+    assert box.bottom > 238
+
+
+def test_another_figure_is_worse_than_any_drawing():
+    crowded = np.array([place for y in range(10, 287, 4) for place in row(y, 10, 200)])
+    first = least_disturbing(114.0, 8.0, ROOM, Ground(crowded))
+    second = least_disturbing(114.0, 8.0, ROOM, Ground(crowded).with_taken(first))
+    assert not first.overlaps(second)
+
+
+def test_bare_paper_outside_of_a_piece_is_better_than_inside():
+    piece = Bounds(10.0, 10.0, 200.0, 200.0)
+    box = least_disturbing(50.0, 10.0, ROOM, Ground(NOTHING, (piece,)))
+    assert not box.overlaps(piece)
+
+
+def test_inside_a_piece_is_better_than_across_its_line():
+    piece = Bounds(0.0, 0.0, 210.0, 250.0)
+    places = np.array([place for y in (255, 262, 269, 276, 283) for place in row(y, 0, 210)])
+    box = least_disturbing(50.0, 10.0, ROOM, Ground(places, (piece,)))
+    assert len(places_in(box, places)) == 0
