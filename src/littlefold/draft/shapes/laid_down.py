@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 from littlefold.draft.desk import MOST_ACTS, MOST_STEPS
 from littlefold.draft.drawn import NewLine
-from littlefold.draft.guides import guides
 from littlefold.draft.model import DraftLine, DraftPoint, DraftSheet
 from littlefold.draft.pieces import place_key
 from littlefold.draft.refusal import Refusal
@@ -94,10 +93,9 @@ def put_line(
     full: str, path: Path, ends: dict[tuple[float, float], str], desk: Desk, folds: tuple[Fold, ...] = ()
 ) -> None:
     """Puts a line on the desk; `ends` are the names of points by their places."""
-    kind = kind_of(path)
     start, end = (ends.get(place_key(place), "") for place in (path.start, path.end))
     number = len(desk.steps) + 1
-    desk.lines[full] = DraftLine(full, path, kind, start, end, number, guides(path, kind), folds)
+    desk.lines[full] = DraftLine(full, path, kind_of(path), start, end, number, folds=folds)
 
 
 def kind_of(path: Path) -> LineKind:

@@ -19,7 +19,7 @@ from littlefold.geometry.winding import winding_number
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from littlefold.geometry import Affine, Point
+    from littlefold.geometry import Affine, Bounds, Point
 
 Fold = tuple[float, float]
 """A stretch of an edge that is folded away when it is sewn: from and to [mm along the edge]."""
@@ -167,14 +167,19 @@ class _Inside:
 
     path: Path
     polygon: tuple[Point, ...]
+    box: Bounds
 
     def holds(self, place: Point) -> bool:
+        if not self.box.contains(place):
+            return False
         return winding_number(self.polygon, place) != 0 or self.gap(place) <= CORNER
 
     def holds_line(self, line: Path) -> bool:
         """Whether a line lies inside, and not along the path itself."""
+        if not all(self.box.contains(end) for end in (line.start, line.end)):
+            return False
         places = _along(line)
-        return all(map(self.holds, places)) and any(self.gap(place) > CORNER for place in places)
+        return all(map(self.holds, places)) and any(self.gap(place) > CORNER for place in places[1:-1])
 
     def gap(self, place: Point) -> float:
         return self.path.nearest(place).distance
@@ -182,7 +187,7 @@ class _Inside:
 
 def _inside(shape: Shape) -> _Inside:
     outline = shape.outline
-    return _Inside(outline, outline.flatten())
+    return _Inside(outline, outline.flatten(), outline.bounds().grown(CORNER))
 
 
 def _along(path: Path) -> tuple[Point, ...]:
