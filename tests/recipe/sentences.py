@@ -89,9 +89,16 @@ def _tests():
 
 
 def conditions():
-    test = st.one_of(_tests(), _tests().map(tree.Negation))
-    both = st.one_of(test, st.builds(tree.BothHold, st.builds(tree.BothHold, test, test), test))
-    return st.one_of(both, st.builds(tree.Either, st.builds(tree.Either, both, both), both))
+    """Conditions within conditions in any order: brackets are a matter of writing."""
+    return st.recursive(
+        _tests(),
+        lambda smaller: st.one_of(
+            smaller.map(tree.Negation),
+            st.builds(tree.BothHold, smaller, smaller),
+            st.builds(tree.Either, smaller, smaller),
+        ),
+        max_leaves=8,
+    )
 
 
 # A few texts for every kind of word that the grammar knows by a pattern.

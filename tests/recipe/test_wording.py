@@ -44,6 +44,20 @@ def test_there_is_one_way_to_write_it(loose, canonical):
 
 
 @pytest.mark.parametrize(
+    "text",
+    [
+        "a is b or c is d and e is f",
+        "(a is b or c is d) and e is f",
+        "a is b and (c is d and e is f)",
+        "not (a is b and c > 3 cm) or not not d is not e",
+        "(a + b) * 2 > c",
+    ],
+)
+def test_a_condition_keeps_the_brackets_it_needs(text):
+    assert written(read_statement(f"when {text}").condition) == text
+
+
+@pytest.mark.parametrize(
     ("text", "column"),
     [
         ("chest / 4 + 1 cm", 12),

@@ -37,6 +37,14 @@ _PATTERNS: Final[dict[type, str]] = {
     tree.Corner: "{}-{}-{}",
 }
 
+# Conditions keep no brackets of their own, so they are put where a part binds less tightly than its place asks.
+_LOOSENESS: Final[dict[type, int]] = {tree.Either: 2, tree.BothHold: 1}
+_LOOSEST: Final[dict[type, tuple[int, ...]]] = {
+    tree.Either: (2, 1),
+    tree.BothHold: (1, 0),
+    tree.Negation: (0,),
+}
+
 Node = tree.Expr | tree.Condition | tree.LineRef
 
 
@@ -55,8 +63,19 @@ def _text(part: Any) -> str:
         return part
     if isinstance(part, tuple):
         return " then ".join(map(_text, part))
-    parts = (_text(getattr(part, name)) for name in _parts_of(part))
-    return _PATTERNS[type(part)].format(*parts)
+    words = [_text(getattr(part, name)) for name in _parts_of(part)]
+    if type(part) in _LOOSEST:
+        words = _with_brackets(part, words)
+    return _PATTERNS[type(part)].format(*words)
+
+
+def _with_brackets(condition: Any, words: list[str]) -> list[str]:
+    """The parts of a condition, in brackets where they would be read otherwise."""
+    kinds = (type(getattr(condition, name)) for name in _parts_of(condition))
+    return [
+        f"({text})" if _LOOSENESS.get(kind, 0) > loosest else text
+        for kind, loosest, text in zip(kinds, _LOOSEST[type(condition)], words, strict=True)
+    ]
 
 
 def _parts_of(part: Any) -> tuple[str, ...]:
