@@ -197,6 +197,14 @@ def tops(**changes: object) -> Pattern:
     return top(*(half_top(name, **changes) for name in ("front", "back")))
 
 
+def plain_waist(half: Callable[[str], DraftPiece]) -> Pattern:
+    """Trousers of which nothing draws in the waist."""
+    pieces = tuple(
+        spoiled(half(name), "waist", kind=EdgeKind.BOUND, allowance=0.0) for name in ("front", "back")
+    )
+    return trousers(*pieces, notions=())
+
+
 def legs(**changes: object) -> Pattern:
     return trousers(*(leg(name, **changes) for name in ("front", "back")))
 
@@ -269,6 +277,7 @@ EXAMPLES = {
         lambda: bodied(trousers, inside_leg=230.0), lambda: bodied(trousers, inside_leg=210.0)
     ),
     "two-of-a-side": Example(lambda: lopsided(Cutting(2, pair=True)), lambda: lopsided(Cutting(2))),
+    "waist-slips": Example(trousers, lambda: plain_waist(leg)),
     "waist-passes-hip": Example(trousers, lambda: bodied(trousers, hip=700.0)),
 }
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from math import pi
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 import shapely
 
+from littlefold.draft.model import EdgeKind
 from littlefold.geometry import Affine, Vector
 
 from .area import area
@@ -14,6 +15,9 @@ from .area import area
 if TYPE_CHECKING:
     from littlefold.geometry import Point
     from littlefold.pattern.model import Piece
+
+# A fold within this angle [rad] of the grain runs along it; 0.1 mm in 1 m.
+ANGLE: Final = 1e-4
 
 
 def upright(piece: Piece) -> Affine:
@@ -25,7 +29,8 @@ def upright(piece: Piece) -> Affine:
 
 def width_at(piece: Piece, point: Point) -> float:
     """How far apart the sides of the whole piece are, square to the grain through a point, on the stitch line [mm]."""
-    shape, square = area(piece.unfolded.stitch), square_to_grain(piece)
+    square, doubled = square_to_grain(piece), _is_folded_along_grain(piece)
+    shape = area((piece.outline if doubled else piece.unfolded).stitch)
     if not shape.is_valid:
         return 0.0
     left, bottom, right, top = shape.bounds
@@ -34,7 +39,15 @@ def width_at(piece: Piece, point: Point) -> float:
     line = shapely.LineString([(end.x, end.y) for end in ends])
     met = shapely.get_coordinates(shape.intersection(line))
     places = met @ (square.x, square.y)
-    return float(places.max() - places.min()) if len(places) else 0.0
+    chord = float(places.max() - places.min()) if len(places) else 0.0
+    return 2 * chord if doubled else chord
+
+
+def _is_folded_along_grain(piece: Piece) -> bool:
+    """Whether the fold runs along the grain, so that every width of the whole piece is twice that of its half."""
+    folds = [edge.path for edge in piece.edges if edge.kind is EdgeKind.FOLD]
+    square = square_to_grain(piece)
+    return len(folds) == 1 and abs((folds[0].end - folds[0].start).dot(square)) < ANGLE * folds[0].length()
 
 
 def square_to_grain(piece: Piece) -> Vector:

@@ -21,13 +21,13 @@ REMEMBERED: Final = 128
 @lru_cache(maxsize=REMEMBERED)
 def ring(path: Path) -> shapely.LinearRing:
     """A closed path as a ring of points; an open one is closed straight."""
-    return shapely.LinearRing([(p.x, p.y) for p in path.flatten()])
+    return shapely.linearrings([(p.x, p.y) for p in path.flatten()])
 
 
 @lru_cache(maxsize=REMEMBERED)
 def area(path: Path) -> shapely.Polygon:
     """What a closed path encloses."""
-    return shapely.Polygon(ring(path))
+    return shapely.polygons(ring(path))
 
 
 def track(path: Path) -> shapely.LineString:

@@ -44,9 +44,14 @@ class Opening:
         """Its length with everything undone [mm]."""
         return self.closed + self.slits
 
+    @property
+    def drawn(self) -> float:
+        """How much of it an elastic draws in, flat [mm]: its casings, or all of it where a band holds the elastic."""
+        return self.casings if self.casings > 0 else self.closed
+
     def drawn_in_to(self, length: float) -> float:
-        """Its length when its casings are drawn in to a length [mm]; straps and plain edges stay as they are."""
-        return self.closed - self.casings + length
+        """Its length when what is drawn in is so long [mm]; straps and plain edges beside it stay as they are."""
+        return self.closed - self.drawn + length
 
 
 def opening(pattern: Pattern, role: Role) -> Opening | None:

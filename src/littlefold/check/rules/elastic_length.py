@@ -38,7 +38,7 @@ def elastic_length(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     for notion in elastics(pattern):
         role = place_of(pattern, notion)
         around = None if role is None else opening(pattern, role)
-        if around is not None and around.casings > 0:
+        if around is not None:
             yield from _judged(notion, relaxed(notion, role), around, _most(pattern, role, around))
 
 
@@ -46,29 +46,29 @@ def _most(pattern: Pattern, role: Role | None, around: Opening) -> float:
     """The longest elastic that still holds [mm]."""
     waist = girth(pattern, "waist")
     if waist is None or role is not Role.WAIST:
-        return around.casings
-    return min(around.casings, waist - around.drawn_in_to(0.0))
+        return around.drawn
+    return min(around.drawn, waist - around.drawn_in_to(0.0))
 
 
 def _judged(notion: Notion, length: float, around: Opening, most: float) -> Iterator[Problem]:
-    least = min(LEAST * around.casings, most)
+    least = min(LEAST * around.drawn, most)
     if least - SLACK <= length <= most + SLACK:
         return
     piece, edge = around.parts[0]
     yield found(
         CODE,
-        f"The {notion.name.replace('_', ' ')} is {cm(length)} long, {length / around.casings:.2f} of its "
+        f"The {notion.name.replace('_', ' ')} is {cm(length)} long, {length / around.drawn:.2f} of its "
         "casing of "
-        f'{cm(around.casings)} (edge "{edge.name}" of the piece "{piece.name}"); {cm(least)} to {cm(most)} '
+        f'{cm(around.drawn)} (edge "{edge.name}" of the piece "{piece.name}"); {cm(least)} to {cm(most)} '
         "works.",
         f"Cut it {cm(least if length < least else most)} long, and try it round the child.",
         place=on_piece(piece, edge.name),
         numbers=(
             mm("elastic", length),
-            mm("casing", around.casings),
+            mm("casing", around.drawn),
             mm("least", least),
             mm("most", most),
-            Number("share", length / around.casings, "ratio"),
+            Number("share", length / around.drawn, "ratio"),
         ),
         severity=Severity.WARNING,
     )

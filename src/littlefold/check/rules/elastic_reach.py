@@ -39,9 +39,9 @@ def elastic_reach(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 
 def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
     around, body = opening(pattern, role), passed_over(pattern, role)
-    if around is None or body is None or around.slits > 0 or around.casings <= 0:
+    if around is None or body is None or around.slits > 0:
         return
-    reach = around.drawn_in_to(min(STRETCHED * relaxed(notion, role), around.casings))
+    reach = around.drawn_in_to(min(STRETCHED * relaxed(notion, role), around.drawn))
     if reach >= body:
         return
     piece, edge = around.parts[0]

@@ -50,7 +50,7 @@ def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
     body, around = girth(pattern, name), opening(pattern, role)
     if body is None or around is None:
         return
-    length = around.drawn_in_to(relaxed(notion, role)) if around.casings > 0 else relaxed(notion, role)
+    length = around.drawn_in_to(relaxed(notion, role))
     if length < share * body:
         yield found(
             CODE,
