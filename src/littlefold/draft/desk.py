@@ -149,10 +149,10 @@ class Desk:
         """The path of a line by name, or of the straight lines between points."""
         if isinstance(ref, tree.Name):
             return self.named_line(ref).path
-        edge = self.lines.get(self.qualified(str(ref)))
-        if edge is not None:  # an edge of an outline that was named by its points
-            return edge.path
         ends = (ref.start, ref.end) if isinstance(ref, tree.Span) else (ref.start, ref.corner, ref.end)
+        edge = self.lines.get(self.qualified(str(ref)))
+        if edge is not None and (self.stated or not all(self.has_point(name.text) for name in ends)):
+            return edge.path  # an edge of an outline named by its points, which may be cut short or bent by now
         places = [self.point(name) for name in ends]
         self._apart(ref, places)
         return Path.line_through(*places)

@@ -108,3 +108,20 @@ def test_name_of_an_edge_that_is_taken(drafted):
     outline body edges A-B as F, hemline, side, waist
     """
     assert only_problem(drafted).code == "name-taken"
+
+
+def test_points_still_mean_the_straight_line_between_them(drafted):
+    """
+    point N below A by 4 cm
+    line neckline from N to F
+    point F2 right of N by 20 cm
+    line across from N to F2
+    outline body edges A-B, hemline, side, across
+    amount whole = length of A-B
+    piece body cut 1 on fold
+    edges A-B fold, hemline hem, side seam, across seam
+    """
+    assert not drafted.problems
+    whole = next(amount for amount in drafted.amounts if amount.name == "whole")
+    assert whole.value == pytest.approx(300)
+    assert drafted.pieces[0].edges[0].path.length() == pytest.approx(260)
