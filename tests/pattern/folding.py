@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from math import hypot
-
 import numpy as np
-from shapely import LineString, Point
+import shapely
+from shapely import LineString
 
 from littlefold.pattern.allowance import fold_distances, width
 
@@ -14,41 +13,47 @@ SKIN = 0.2
 
 
 def ruler(path, beyond=150.0):
-    """A stitch line, finely flattened and carried on straight beyond its ends, as an array of points."""
-    points = np.array([(p.x, p.y) for p in path.flatten(0.0002)])
-    before = points[0] + (points[0] - points[1]) / hypot(*(points[0] - points[1])) * beyond
-    after = points[-1] + (points[-1] - points[-2]) / hypot(*(points[-1] - points[-2])) * beyond
-    return np.vstack([before, points, after])
+    """A stitch line, finely flattened and carried on straight beyond its ends."""
+    points = np.array([(p.x, p.y) for p in path.flatten(1e-5)])
+    along = [np.array([way.x, way.y]) for way in (path.start_tangent, path.end_tangent)]
+    before, after = points[0] - along[0] * beyond, points[-1] + along[1] * beyond
+    return LineString(np.vstack([before, points, after]))
 
 
-def beyond(point, fold):
-    """The foot on a fold, how far right of it (outside, counter-clockwise) a point lies, and which way."""
-    line = LineString(fold)
-    along = line.project(Point(point))
-    foot = np.array(line.interpolate(along).coords[0])
-    a = np.array(line.interpolate(max(along - 1e-3, 0)).coords[0])
-    b = np.array(line.interpolate(along + 1e-3).coords[0])
-    out = np.array([(b - a)[1], -(b - a)[0]]) / hypot(*(b - a))
-    side = float(np.dot(point - foot, out))
-    return foot, side, (point - foot) / side if side else out
+def soundings(points, fold):
+    """For each point the foot on a fold, how far to the right of it (outside) it lies, and which way that is."""
+    along = shapely.line_locate_point(fold, shapely.points(points))
+
+    def at(places):
+        return shapely.get_coordinates(shapely.line_interpolate_point(fold, places))
+
+    foot, way = at(along), at(along + 1e-3) - at(np.maximum(along - 1e-3, 0.0))
+    out = np.column_stack([way[:, 1], -way[:, 0]]) / np.hypot(way[:, 0], way[:, 1])[:, None]
+    side = ((points - foot) * out).sum(axis=1)
+    far = (
+        np.abs(side) > SKIN
+    )  # near the fold the direction to the foot is lost, and that along the fold is used
+    out[far] = (points[far] - foot[far]) / side[far][:, None]
+    return foot, side, out
 
 
-def turned(point, fold, distances):
-    """Where a point of the cloth lies when every fold short of it is folded, outermost first."""
-    foot, side, out = beyond(point, fold)
+def turned(points, fold, distances):
+    """Where points of the cloth lie when every fold short of them is folded, outermost first."""
+    foot, side, out = soundings(points, fold)
     for distance in sorted(distances, reverse=True):
-        if side > distance:
-            side = 2 * distance - side
-    return foot + out * side
+        side = np.where(side > distance, 2 * distance - side, side)
+    return foot + out * side[:, None]
 
 
 def misfit(piece, name):
     """How far the sides of turned cloth lie from the cut edge beneath, at most [mm]; and how many points."""
     edge = piece.edge(name)
     fold, wide = ruler(edge.path), width(edge)
-    ring = np.array([(p.x, p.y) for p in piece.outline.cut.flatten(0.002)])
-    beneath = LineString(ring).segmentize(0.5)
-    sides = [(np.array(point), beyond(point, fold)[1]) for point in beneath.coords]
-    flaps = [point for point, side in sides if SKIN < side < wide - SKIN]
-    landed = [turned(point, fold, fold_distances(edge)) for point in flaps]
-    return max((beneath.distance(Point(place)) for place in landed), default=0.0), len(landed)
+    ring = LineString([(p.x, p.y) for p in piece.outline.cut.flatten(0.002)])
+    points = shapely.get_coordinates(ring.segmentize(1.0))
+    side = soundings(points, fold)[1]
+    flaps = points[(side > SKIN) & (side < wide - SKIN)]
+    if len(flaps) == 0:
+        return 0.0, 0
+    landed = turned(flaps, fold, fold_distances(edge))
+    return float(shapely.distance(ring, shapely.points(landed)).max()), len(landed)

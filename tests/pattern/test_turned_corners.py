@@ -14,7 +14,7 @@ from littlefold.pattern.trace import trace_piece
 from tests.pattern.folding import misfit
 from tests.pattern.shapes import edge, piece, point, straight
 
-NEAR = 0.1  # the accuracy that the issue asks for [mm]
+NEAR = 0.02  # the issue asks for 0.1 mm; the geometry promises 0.01 for a line beside a curve
 
 
 def curve(*points):
@@ -96,6 +96,21 @@ def curved_panel(kind, depth, *, bow, bulge, turns=1):
 @pytest.mark.parametrize(("bow", "bulge"), [(15, 0), (30, 10), (-20, 5), (8, -12)])
 def test_a_curved_turned_edge_meets_curved_seams(kind, turns, bow, bulge):
     fits(curved_panel(kind, 25.0, bow=bow, bulge=bulge, turns=turns))
+
+
+@pytest.mark.parametrize("turns", [1, 2])
+@pytest.mark.parametrize(("dip", "lean"), [(40, 0), (70, 0), (40, 60), (-25, 90), (20, 90)])
+def test_sides_that_stand_over_a_curved_fold(turns, dip, lean):
+    """The hem arches up between its ends, or the sides lean far in: what is turned lies over the curve itself."""
+    a, b, c, d = (0, 0), (200, 0), (200 - lean, 160), (lean, 160)
+    hem = curve(a, (40, dip), (160, dip), b)
+    edges = [
+        edge("hem", hem, EdgeKind.HEM, 16.0, turns=turns),
+        edge("right", straight(b, c), EdgeKind.SEAM, 1.5),
+        edge("top", straight(c, d), EdgeKind.SEAM, 10.0),
+        edge("left", straight(d, a), EdgeKind.SEAM, 1.5),
+    ]
+    fits(piece("arched", edges))
 
 
 def test_the_two_hems_of_a_corner_lie_on_each_other():
