@@ -10,8 +10,8 @@ from littlefold.check import Circumstances
 from littlefold.draft.model import (
     Comparison,
     Cutting,
-    DraftLine,
     DraftNotch,
+    DraftPoint,
     DraftSheet,
     EdgeKind,
     Inside,
@@ -178,9 +178,11 @@ def compared(*, passes: bool) -> Pattern:
 
 
 def sheeted(*names: str) -> Pattern:
-    drawn = DraftLine("body.side", line((0, 0), (160, 300)), "line", "", "", 1)
+    drawn = {
+        f"body.{n}": DraftPoint(f"body.{n}", at, 1) for n, at in (("A", Point(0, 0)), ("B", Point(160, 300)))
+    }
     sheets = tuple(DraftSheet(name, "", on_fold=True) for name in names)
-    return top(sheets=sheets, lines={"body.side": drawn})
+    return top(sheets=sheets, points=drawn)
 
 
 def notched(at: float) -> Pattern:

@@ -10,9 +10,12 @@ import shapely
 from littlefold.draft.model import EdgeKind
 from littlefold.geometry import Affine, Vector
 
-from .area import area
+from .area import ring
 
 if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
     from littlefold.geometry import Point
     from littlefold.pattern.model import Piece
 
@@ -29,18 +32,21 @@ def upright(piece: Piece) -> Affine:
 
 def width_at(piece: Piece, point: Point) -> float:
     """How far apart the sides of the whole piece are, square to the grain through a point, on the stitch line [mm]."""
-    square, doubled = square_to_grain(piece), _is_folded_along_grain(piece)
-    shape = area((piece.outline if doubled else piece.unfolded).stitch)
-    if not shape.is_valid:
-        return 0.0
-    left, bottom, right, top = shape.bounds
-    reach = right - left + top - bottom
-    ends = point + square * reach, point + square * -reach
-    line = shapely.LineString([(end.x, end.y) for end in ends])
-    met = shapely.get_coordinates(shape.intersection(line))
-    places = met @ (square.x, square.y)
+    doubled = _is_folded_along_grain(piece)
+    places = _met(ring((piece.outline if doubled else piece.unfolded).stitch), point, square_to_grain(piece))
     chord = float(places.max() - places.min()) if len(places) else 0.0
     return 2 * chord if doubled else chord
+
+
+def _met(outline: shapely.LinearRing, point: Point, way: Vector) -> NDArray[np.float64]:
+    """Where a line through a point meets an outline: the places along its direction [mm]."""
+    corners = shapely.get_coordinates(outline) - (point.x, point.y)
+    along, aside = corners @ (way.x, way.y), corners @ (-way.y, way.x)
+    before, after = aside[:-1], aside[1:]
+    crossed = (before * after <= 0) & (before != after)
+    share = before[crossed] / (before[crossed] - after[crossed])
+    places: NDArray[np.float64] = along[:-1][crossed] + share * (along[1:] - along[:-1])[crossed]
+    return places
 
 
 def _is_folded_along_grain(piece: Piece) -> bool:

@@ -18,8 +18,8 @@ if TYPE_CHECKING:
     from littlefold.problem import Problem
 
 CODE = "cut-inside-stitch"
-# Both lines lie on each other at folds and bound edges, each flattened for itself [mm].
-ALLOWED = 0.1
+# Both lines lie on each other at folds and bound edges, each flattened for itself to 0.1 mm [mm].
+ALLOWED = 0.3
 
 
 @rule(

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import shapely
 
-from littlefold.check.area import area, track
+from littlefold.check.area import area
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 
@@ -39,12 +39,13 @@ def inside_line_outside(pattern: Pattern, _: Circumstances) -> Iterator[Problem]
 
 
 def _judged(piece: Piece, line: Inside, whole: shapely.Polygon) -> Iterator[Problem]:
-    outside = shapely.difference(track(line.path), whole.buffer(OUTSIDE)).length
+    points = shapely.points([(point.x, point.y) for point in line.path.flatten(OUTSIDE)])
+    outside = float(shapely.distance(whole, points).max())
     if outside > OUTSIDE:
         yield found(
             CODE,
-            f'The {line.kind} "{line.name}" of the piece "{piece.name}" is {cm(line.path.length())} long, '
-            f"and {cm(outside)} of it lie outside the piece; {cm(OUTSIDE)} may.",
+            f'The {line.kind} "{line.name}" of the piece "{piece.name}", {cm(line.path.length())} long, reaches '
+            f"{cm(outside)} out of the piece; {cm(OUTSIDE)} is allowed.",
             "Look at its points: are they on the drawing of this piece?",
             place=on_piece(piece, line.edge or None),
             numbers=(mm("length", line.path.length()), mm("outside", outside), mm("allowed", OUTSIDE)),

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from littlefold.problem import Problem
 
 CODE = "outline-crosses-itself"
+_ALREADY = frozenset({"stitch-line-crosses", "cutting-line-crosses"})
 
 
 @rule(
@@ -29,8 +30,9 @@ CODE = "outline-crosses-itself"
     source=COMMON_PRACTICE,
 )
 def outline_crosses_itself(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
-    """Stitch lines and cutting lines that meet themselves."""
-    for piece in pattern.pieces:
+    """Stitch lines and cutting lines that meet themselves; silent where tracing the piece has reported it."""
+    reported = {problem.place.piece for problem in pattern.problems if problem.code in _ALREADY}
+    for piece in (piece for piece in pattern.pieces if piece.name not in reported):
         yield from _crossing(piece, "stitch line", piece.outline.stitch)
         yield from _crossing(piece, "cutting line", piece.outline.cut)
 

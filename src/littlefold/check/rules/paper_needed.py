@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from littlefold.check.area import ring
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm
 from littlefold.draft.model import EdgeKind
-from littlefold.geometry import Vector
+from littlefold.geometry import Bounds, Vector
 from littlefold.problem import Severity
 
 if TYPE_CHECKING:
@@ -15,7 +16,6 @@ if TYPE_CHECKING:
 
     from littlefold.check.circumstances import Circumstances
     from littlefold.draft.model import DraftSheet
-    from littlefold.geometry import Bounds
     from littlefold.pattern.model import Pattern, Piece
     from littlefold.problem import Problem
 
@@ -50,14 +50,14 @@ def _fold_way(pattern: Pattern, sheet: DraftSheet) -> Vector | None:
 
 
 def sheet_bounds(pattern: Pattern) -> Mapping[str, Bounds]:
-    """What each drawing covers: its lines, and the cutting lines of the pieces traced from it."""
+    """What each drawing covers: its points, and the cutting lines of the pieces traced from it."""
     covered: dict[str, Bounds] = {}
-    for name, line in pattern.draft.lines.items():
-        _cover(covered, name.partition(".")[0], line.path.bounds())
+    for name, point in pattern.draft.points.items():
+        _cover(covered, name.partition(".")[0], Bounds.of_points(point.at))
     for drafted in pattern.draft.pieces:
         piece = _traced(pattern, drafted.name)
         if piece is not None:
-            _cover(covered, drafted.sheet, piece.outline.cut.bounds())
+            _cover(covered, drafted.sheet, Bounds(*ring(piece.outline.cut).bounds))
     return covered
 
 
