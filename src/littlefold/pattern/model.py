@@ -46,7 +46,7 @@ class Piece:
         edges: In order, counter-clockwise; their paths join to the stitch outline.
         outline: As drawn.
         unfolded: The whole piece as cut from cloth; the same as `outline` where there is no fold.
-        turns: Lines on which a hem or casing is folded over (beside the stitch line), to be drawn.
+        turns: Lines on which a hem, casing or button edge is folded, from cut edge to cut edge, to be drawn.
         grain: The ends of the grain arrow.
         notches: On the stitch line, in order.
         inside: Slits, buttonholes, darts, pleats ...
