@@ -82,7 +82,7 @@ def test_the_forms_are_canonical(form):
     assert phrase(form) == form
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(untidy())
 def test_every_statement_is_read_again_as_the_same(text):
     tidy = phrase(text)
@@ -91,7 +91,7 @@ def test_every_statement_is_read_again_as_the_same(text):
     assert phrase(tidy) == tidy
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(recipes())
 def test_parse_format_parse_is_the_identity(text):
     tidy = format_recipe(text)

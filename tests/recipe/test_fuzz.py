@@ -1,6 +1,6 @@
 """Whatever text comes, it is read, looked through and laid out: no exception, in bounded time."""
 
-from time import perf_counter
+from time import process_time
 
 import pytest
 
@@ -16,8 +16,8 @@ from littlefold.recipe.wording import written
 from tests.recipe.fuzz import texts
 
 COUNT = 2_000
-# No text may take longer than this on a busy machine [s]; most take less than a millisecond.
-LONGEST = 5.0
+# No text may take longer than this of the processor's time [s]; most take less than a millisecond.
+LONGEST = 10.0
 
 
 def handled(text):
@@ -39,9 +39,9 @@ def handled(text):
 def test_no_text_raises_or_hangs(part):
     read = unread = 0
     for text in texts(COUNT // 8, seed=part):
-        begun = perf_counter()
+        begun = process_time()
         recipe = handled(text)
-        assert perf_counter() - begun < LONGEST, text[:200]
+        assert process_time() - begun < LONGEST, text[:200]
         read += bool(recipe.written)
         unread += bool(recipe.problems)
     # The texts are of both kinds, or they would try nothing.
@@ -65,6 +65,6 @@ def test_no_text_raises_or_hangs(part):
     ],
 )
 def test_the_worst_of_each_kind_takes_bounded_time(text):
-    begun = perf_counter()
+    begun = process_time()
     handled(text[:MOST_CHARACTERS])
-    assert perf_counter() - begun < LONGEST
+    assert process_time() - begun < LONGEST

@@ -31,6 +31,8 @@ MISTAKES = {
     "a long dash": ("amount x = a – 3 cm", 1, 14, "en dash", "plain minus"),  # noqa: RUF001 (the dash is the mistake)
     "a semicolon": ("edges A-B fold; side seam", 1, 15, "semicolon", "commas between parts"),
     "an unprintable character": ("point A\0 at the fold", 1, 8, "u+0000", "Take it away"),
+    "a space that does not break": ("point A\u00a0at the fold", 1, 8, "no-break space", "a plain space"),
+    "an upright tab": ("point A\x0bat the fold", 1, 8, "u+000b", "Take it away"),
     "a space that is none": ("point A\u200b at the fold", 1, 8, "zero width space"),
     "a word of the language as a name": (
         "amount x = length + 1 cm",

@@ -44,6 +44,8 @@ _WORDS: Final = {
     Role.END: ("end",),
 }
 _ROLES: Final = {word: role for role, words in _WORDS.items() for word in words}
+# Branches within branches are set in so far and no further.
+DEEPEST: Final = 12
 # Numbers that may be worked out in the middle of a drawing.
 _NUMBERS: Final = frozenset({"amount", "find"})
 _BRANCHES: Final = frozenset({Role.WHEN, Role.OTHERWISE, Role.END})
@@ -69,11 +71,22 @@ def _roles(keywords: Sequence[str]) -> list[Role]:
     return roles[::-1]
 
 
+def _contents(roles: list[Role]) -> list[Role]:
+    """The role of each statement; of a branch, that of the first statement inside it."""
+    contents: list[Role] = []
+    following = Role.TOP
+    for role in reversed(roles):
+        following = following if role in _BRANCHES else role
+        contents.append(following)
+    return contents[::-1]
+
+
 class _Margin:
     """Goes down the statements and remembers in which sheet or piece, and in how many branches, they stand."""
 
     def __init__(self, roles: list[Role]) -> None:
         self._roles = roles
+        self._contents = _contents(roles)
         self._within: Role | None = None
         self._branches: list[tuple[int, Role | None]] = []
 
@@ -82,7 +95,7 @@ class _Margin:
 
     def _next(self, index: int, role: Role) -> Layout:
         before = self._within
-        level = self._level(index, role)
+        level = min(self._level(index, role), DEEPEST)
         above = self._roles[index - 1] if index else Role.WHEN
         if above in {Role.WHEN, Role.OTHERWISE} or role in {Role.OTHERWISE, Role.END}:
             return Layout(level, apart=False)
@@ -97,14 +110,10 @@ class _Margin:
             level, self._within = self._branches[-1]
             return level
         base = len(self._branches)
-        level = base + self._enter(self._content(index) if role is Role.WHEN else role)
+        level = base + self._enter(self._contents[index])
         if role is Role.WHEN:
             self._branches.append((level, self._within))
         return level
-
-    def _content(self, index: int) -> Role:
-        """The role of the first statement inside a branch."""
-        return next((role for role in self._roles[index:] if role not in _BRANCHES), Role.TOP)
 
     def _enter(self, role: Role) -> int:
         """One where the statement belongs to the sheet or piece in hand, else nought; notes what is in hand."""

@@ -34,11 +34,6 @@ class Stretch:
     comment: str
     raw: str
 
-    @property
-    def is_blank(self) -> bool:
-        """Whether it holds neither a statement nor a comment."""
-        return not self.text and not self.comment
-
 
 def stretches(text: str) -> tuple[Stretch, ...]:
     """The statements of a recipe text, in order, blank lines and comments among them."""

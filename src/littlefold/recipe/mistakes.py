@@ -76,7 +76,7 @@ def _said(snag: _Snag) -> str:
     return (
         stray_comma(snag.text, snag.at)
         or decimal_comma(snag.text, snag.at)
-        or odd_characters(snag.before + snag.found)
+        or odd_characters(snag.text[snag.at : snag.at + 1] + snag.before + snag.found)
         or _word_of_the_language(snag)
         or _line_for_a_name(snag)
         or _ended(snag)
