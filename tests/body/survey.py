@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import csv
 import os
+from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -39,6 +40,7 @@ REFERENCE = Path(os.environ.get("LITTLEFOLD_REFERENCE", Path(__file__).parents[3
 SURVEY = REFERENCE / "data/snyder1977_garment_mm.csv"
 
 
+@lru_cache(maxsize=1)
 def survey_children(path: Path = SURVEY) -> tuple[Measurements, ...]:
     """Every child of the survey whose stature is known; skips the test aloud where the file is absent."""
     if not path.exists():

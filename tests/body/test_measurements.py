@@ -8,7 +8,11 @@ from littlefold.body.measurements import Measurements, Origin, Reading
 from littlefold.body.register import NAMES, REGISTER
 
 # Issue 2, section 5: the names of the data contract, in this order.
-CONTRACT = ["stature", "head", "neck", "chest", "waist", "hip", "back_waist", "front_waist", "across_back", "shoulder", "scye_depth", "upper_arm", "arm", "wrist", "fist", "thigh", "knee", "calf", "ankle", "foot", "body_rise", "inside_leg", "outside_leg"]
+CONTRACT = [
+    "stature", "head", "neck", "chest", "waist", "hip", "back_waist", "front_waist", "across_back", "shoulder",
+    "scye_depth", "upper_arm", "arm", "wrist", "fist", "thigh", "knee", "calf", "ankle", "foot", "body_rise",
+    "inside_leg", "outside_leg",
+]  # fmt: skip
 
 
 def test_the_register_holds_exactly_the_names_of_the_contract() -> None:

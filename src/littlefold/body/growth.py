@@ -1,13 +1,13 @@
 """Room to grow: what a child's measurements will be at a later age, and until when a garment fits.
 
-A child keeps its own place among children: its height keeps its score on WHO's curves (`stature`), every other
-measurement keeps its deviation from the median of the height (`proportions`).  Neither is kept quite: a score goes
-back a little towards the middle, and what is lost of it comes back as chance.  `_Kept` says how much; heights a year
-apart go together by more than 0.9, and by more the older the child (Bailey 1994, Ann Hum Biol 21:1-11); the rates
-are set to agree with that and are otherwise judged, not measured, as are those of the other measurements.
+The best guess is that a child keeps its own place among children: its height keeps its score on WHO's curves
+(`stature`), every other measurement its deviation from the median of the height (`proportions`).  Chance moves the
+place, the more the longer: heights a year apart go together by more than 0.9, and by nearly 1 in older children
+(Bailey 1994, Ann Hum Biol 21:1-11, who also finds the pull back to the middle too slight to matter for the height).
+The rates here are set to agree with that; they, and those of the other measurements, are judged, not measured.
 
-Nobody shrinks: where WHO steps from lying length to standing height, 0.7 cm less, and where a score goes back, the
-forecast stays at the reading until growth has passed it.
+Nobody shrinks: where WHO steps from lying length to standing height, 0.7 cm less, the forecast stays at what it was
+until growth has passed it.
 """
 
 from __future__ import annotations
@@ -27,12 +27,10 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
 _WIDE: Final = 1.6449  # spreads to either side of a range that holds 90 of 100 children
-_SHAPE_LOST: Final = (
-    0.10  # of a deviation, in a year: how stout a child is, is kept about as BMI is (from memory)
-)
+_SHAPE_LOSS: Final = 0.10  # 1/year: how stout a child is, is kept about as its BMI is (from memory)
 _STEP: Final = 0.25  # months, in which `fits_until` looks
 
-# How fast the score of height is lost, from each age on [1/year].
+# How fast heights stop going together, from each age on [1/year].
 _LOSS: Final = ((0.0, 0.30), (12.0, 0.10), (24.0, 0.03), (60.0, 0.02), (108.0, 0.04), (192.0, 0.01))
 
 
@@ -130,24 +128,17 @@ def _first_age(outgrown: Callable[[float], bool], age: float) -> float | None:
     return high
 
 
-@dataclass(frozen=True, slots=True)
-class _Kept:
-    """How much of a score is kept, and the spread that comes back as chance, in scores."""
-
-    share: float
-
-    @property
-    def chance(self) -> float:
-        return math.sqrt(max(1.0 - self.share**2, 0.0))
+def _chance(loss: float) -> float:
+    """The spread, in scores, that comes in while so much is lost of what goes together."""
+    return math.sqrt(1.0 - math.exp(-2 * loss))
 
 
-def _height_kept(age: float, later: float) -> _Kept:
+def _height_loss(age: float, later: float) -> float:
     ends = (*(start for start, _ in _LOSS[1:]), math.inf)
-    spans = (
+    return sum(
         rate * max(0.0, min(later, end) - max(age, start)) / 12
         for (start, rate), end in zip(_LOSS, ends, strict=True)
     )
-    return _Kept(math.exp(-sum(spans)))
 
 
 def _grown(now: Measurements, age: float, later: float, model: BodyModel) -> Forecast:
@@ -162,30 +153,28 @@ def _grown(now: Measurements, age: float, later: float, model: BodyModel) -> For
 
 def _grown_stature(now: Measurements, age: float, later: float) -> Reading:
     reading = now.get("stature") or Reading(0.0)
-    curve, ahead, kept = stature_at(age, now.sex), stature_at(later, now.sex), _height_kept(age, later)
+    curve, ahead = stature_at(age, now.sex), stature_at(later, now.sex)
     score = curve.score(reading.mm)
-    expected = max(reading.mm, ahead.value(kept.share * score))
+    expected = max(reading.mm, ahead.value(score))
     if age <= LAST_LYING_MONTH < later:  # the last time it lay down it was this long
-        kept_then = _height_kept(age, LAST_LYING_MONTH).share
-        expected = max(expected, stature_at(LAST_LYING_MONTH, now.sex).value(kept_then * score))
-    growth = ahead.median * ahead.spread / (curve.median * curve.spread)
-    spread = math.hypot(kept.chance * ahead.median * ahead.spread, kept.share * growth * reading.spread_mm)
-    return Reading(expected, Origin.ESTIMATED, spread)
+        expected = max(expected, stature_at(LAST_LYING_MONTH, now.sex).value(score))
+    one_score = ahead.median * ahead.spread
+    unsure = reading.spread_mm / (curve.median * curve.spread)
+    return Reading(
+        expected, Origin.ESTIMATED, one_score * math.hypot(_chance(_height_loss(age, later)), unsure)
+    )
 
 
 def _grown_reading(
     name: str, now: Measurements, stature: Reading, months: float, model: BodyModel
 ) -> Reading:
     curve, reading = model.curves[name], now.get(name) or Reading(0.0)
-    before = now.mm("stature")
-    kept = _Kept(math.exp(-_SHAPE_LOST * months / 12))
-    deviation = kept.share * curve.deviation(before, reading.mm)
-    expected = curve.deviated(stature.mm, deviation)
-    ends = (curve.deviated(stature.mm + side * stature.spread_mm, deviation) for side in (-1, 1))
-    low, high = ends
+    deviation = curve.deviation(now.mm("stature"), reading.mm)
+    expected = max(reading.mm, curve.deviated(stature.mm, deviation))
+    low, high = (curve.deviated(stature.mm + side * stature.spread_mm, deviation) for side in (-1, 1))
     spread = math.hypot(
         (high - low) / 2,
-        kept.chance * curve.spread(stature.mm) * expected,
-        kept.share * reading.spread_mm * expected / reading.mm,
+        _chance(_SHAPE_LOSS * months / 12) * curve.spread(stature.mm) * expected,
+        reading.spread_mm * expected / reading.mm,
     )
-    return Reading(max(expected, reading.mm), Origin.ESTIMATED, spread)
+    return Reading(expected, Origin.ESTIMATED, spread)

@@ -1,0 +1,130 @@
+"""Room to grow: nobody shrinks, medians stay medians, ranges widen, and published figures agree."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from littlefold.body.by_age import cdc_stature_at
+from littlefold.body.growth import FitsUntil, Forecast, fits_until, forecast
+from littlefold.body.measurements import Measurements, Sex
+from littlefold.body.register import NAMES
+from littlefold.body.stature import stature_at
+from littlefold.problem import Problem
+
+SEXES = st.sampled_from(["girl", "boy", None])
+
+
+def child(age: float, sex: Sex | None, z: float = 0.0, **lengths: float) -> Measurements:
+    return Measurements.of({"stature": stature_at(age, sex).value(z), **lengths}, age_months=age, sex=sex)
+
+
+def later(card: Measurements, age: float) -> Forecast:
+    found = forecast(card, age)
+    assert isinstance(found, Forecast)
+    return found
+
+
+# WHO 2006 medians [cm], standards.md 1.3: what a child in the middle gains.  From 6 to 12 months a girl grows by
+# 8.25 cm and a boy by 8.10, from 12 to 18 months by 6.7 and 6.5, from 4 to 5 years by 6.7 and 6.6.
+@pytest.mark.parametrize(
+    ("sex", "age", "at", "gain"),
+    [("girl", 6, 12, 82.5), ("boy", 6, 12, 81.0), ("girl", 12, 18, 67.1), ("boy", 12, 18, 65.2),
+     ("girl", 48, 60, 66.9), ("boy", 48, 60, 66.3)],
+)  # fmt: skip
+def test_the_middle_child_grows_as_who_says(sex: Sex, age: float, at: float, gain: float) -> None:
+    card = child(age, sex)
+    assert later(card, at).body.mm("stature") - card.mm("stature") == pytest.approx(gain, abs=2.0)
+
+
+# CDC 2000 medians: American children followed from 3, 4 and 6 years on, by their own place on WHO's curves.
+@pytest.mark.parametrize("sex", ["girl", "boy"])
+@pytest.mark.parametrize(("age", "at"), [(36, 48), (48, 60), (72, 84), (84, 108)])
+def test_the_middle_american_child_grows_as_cdc_says(sex: Sex, age: float, at: float) -> None:
+    card = Measurements.of({"stature": cdc_stature_at(age, sex).median}, age_months=age, sex=sex)
+    found = later(card, at)
+    low, high = found.range("stature")
+    assert low < cdc_stature_at(at, sex).median < high
+    assert found.body.mm("stature") == pytest.approx(cdc_stature_at(at, sex).median, abs=12.0)
+
+
+@given(
+    SEXES,
+    st.floats(0.5, 170),
+    st.floats(-2.5, 2.5),
+    st.floats(0.8, 1.25),
+    st.lists(st.floats(0, 40), max_size=4),
+)
+@settings(max_examples=40, deadline=None)
+def test_nobody_shrinks(sex: Sex | None, age: float, z: float, stout: float, steps: list[float]) -> None:
+    """standards.md section 7, item 4: not at two years either, where WHO steps from length to height."""
+    card = child(age, sex, z)
+    card = Measurements.of(
+        {**card.lengths(), "chest": 0.55 * card.mm("stature") * stout}, age_months=age, sex=sex
+    )
+    ages = sorted(age + step for step in (0.0, *steps))
+    found = [later(card, at) for at in ages]
+    for name in NAMES:
+        values = [each.body.mm(name) for each in found]
+        assert values[0] >= found[0].floor.mm(name) - 1e-9
+        assert all(high >= low - 0.5 for low, high in pairwise(values)), name
+
+
+def test_over_the_second_birthday() -> None:
+    heights = [later(child(23.9, "boy"), 23.9 + week / 4).body.mm("stature") for week in range(16)]
+    assert heights == sorted(heights)
+    assert (
+        heights[-1] - heights[0] < 40
+    )  # 3.75 months: WHO's boys gain about 4 cm, less the 0.7 of standing up
+
+
+@given(SEXES, st.floats(2, 150), st.floats(-2, 2))
+@settings(max_examples=25, deadline=None)
+def test_the_further_ahead_the_wider_the_range(sex: Sex | None, age: float, z: float) -> None:
+    card = child(age, sex, z, chest=0.55 * stature_at(age, sex).value(z))
+    for name in ("stature", "chest"):
+        widths = [
+            high - low for low, high in (later(card, age + ahead).range(name) for ahead in (0, 3, 9, 18))
+        ]
+        assert widths == sorted(widths)
+        assert widths[0] == pytest.approx(0.0, abs=1e-6)
+
+
+# Bailey 1994 (Ann Hum Biol 21:1-11): heights a year apart go together by more than 0.9 and, the older the child, by
+# nearly 1.  A range that holds 90 of 100 is then less than 2 x 1.645 x sqrt(1 - 0.81) spreads wide.
+@pytest.mark.parametrize("age", [36, 60, 96])
+def test_the_range_of_a_year_agrees_with_how_heights_keep_their_place(age: float) -> None:
+    low, high = later(child(age, "girl"), age + 12).range("stature")
+    curve = stature_at(age + 12.0, "girl")
+    widest = 2 * 1.645 * 0.436 * curve.median * curve.spread
+    assert 0.2 * widest < high - low < widest
+
+
+def test_fits_until_is_when_the_forecast_passes_the_limit() -> None:
+    card = child(48.0, "girl", chest=540.0)
+    found = fits_until(card, "chest", 560.0)
+    assert isinstance(found, FitsUntil)
+    assert found.expected is not None
+    assert found.earliest is not None
+    assert found.latest is not None
+    assert 48 < found.earliest < found.expected < found.latest
+    assert later(card, found.expected).body.mm("chest") == pytest.approx(560.0, abs=0.6)
+    assert fits_until(card, "chest", 539.0) == FitsUntil(48.0, 48.0, 48.0)
+    assert fits_until(card, "chest", 5000.0) == FitsUntil(None, None, None)
+
+
+@pytest.mark.parametrize(
+    ("found", "code"),
+    [
+        (forecast(Measurements.of({"chest": 500}), 60), "age-unknown"),
+        (forecast(child(48, "girl"), 47), "forecast-backwards"),
+        (fits_until(child(48, "girl"), "nose", 47), "measurement-unknown"),
+        (fits_until(Measurements.of({"chest": 500}), "chest", 520), "age-unknown"),
+    ],
+)
+def test_what_cannot_be_forecast_is_said(found: object, code: str) -> None:
+    assert isinstance(found, Problem)
+    assert found.code == code
