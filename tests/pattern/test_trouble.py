@@ -7,7 +7,7 @@ from math import pi
 import pytest
 
 from littlefold.draft.model import Cutting, EdgeKind
-from littlefold.geometry import Arc, Path
+from littlefold.geometry import Arc, Cubic, Path
 from littlefold.pattern.simple import is_simple
 from littlefold.pattern.trace import trace, trace_piece
 from littlefold.problem import Place, Severity
@@ -88,3 +88,24 @@ def test_names_that_are_not_there():
         pattern.piece("front")
     with pytest.raises(KeyError):
         pattern.piece("square").edge("hem")
+
+
+def test_a_hollow_that_is_too_narrow_only_at_its_end_is_cut_all_the_same():
+    """An armhole whose curve is narrower than 6 mm just where the side seam meets it (met in a real draft)."""
+    hollow = Path(
+        (
+            Cubic(
+                point(110.721, -79.925), point(95.844, -79.925), point(85.236, -24.061), point(93.942, 8.431)
+            ),
+        )
+    )
+    edges = [
+        edge("armhole", hollow, EdgeKind.FACED, 6.0),
+        edge("shoulder", straight((93.942, 8.431), (40, 20))),
+        edge("rest", straight((40, 20), (0, 0), (0, -200), (110.721, -200))),
+        edge("side", straight((110.721, -200), (110.721, -79.925))),
+    ]
+    traced, problems = trace_piece(piece("front", edges))
+    assert problems == ()
+    middle = hollow.at_length(50.0)
+    assert traced.outline.cut.nearest(middle).distance == pytest.approx(6.0, abs=0.03)

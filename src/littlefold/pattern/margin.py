@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from littlefold.geometry import Line, Path, offset
 from littlefold.pattern.allowance import width
 from littlefold.pattern.carried import Carried
+from littlefold.pattern.simple import parallel
 
 if TYPE_CHECKING:
     from littlefold.draft.model import DraftEdge
@@ -59,15 +60,17 @@ class Margin:
 def outside(path: Path, away: float) -> Path | None:
     """The line at a distance on the right of a path; None where the path bends too tightly for one.
 
-    A hollow that is narrowest at an end of the path has no such line by itself, but has one as soon as the
-    path is carried on: the line then begins where that of the straight piece crosses it.
+    A hollow that is narrowest at an end of the path has no such line by itself, but has one as soon as the path
+    is carried on: the line then begins where that of the straight piece crosses it.  Where the hollow is too
+    narrow by so little that the crossing is lost in rounding, the line is made of straight pieces.
     """
     line = offset(path, -away)
     if line is not None:
         return line
     lead = LEAD * away
-    line = offset(path.extended_start(lead).extended_end(lead), -away)
-    return None if line is None else _without_leads(line)
+    carried = path.extended_start(lead).extended_end(lead)
+    line = offset(carried, -away)
+    return parallel(carried, -away) if line is None else _without_leads(line)
 
 
 def _without_leads(line: Path) -> Path | None:

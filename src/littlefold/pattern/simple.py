@@ -30,6 +30,14 @@ def line_string(line: Path) -> LineString:
     return shapely.linestrings([(point.x, point.y) for point in line.flatten()])
 
 
+def parallel(line: Path, distance: float) -> Path | None:
+    """The line at a distance to the left of another, of straight pieces; None where it falls apart."""
+    found = shapely.offset_curve(line_string(line), distance, join_style="mitre")
+    if not isinstance(found, LineString) or found.is_empty:
+        return None
+    return Path.line_through(*(Point(x, y) for x, y in found.coords))
+
+
 def is_simple(outline: Path) -> bool:
     """Whether a closed path neither crosses nor touches itself."""
     return bool(shapely.is_valid(polygon(outline)))
