@@ -22,6 +22,20 @@ WRONG = {
         1,
         "never be taken",
     ),
+    "a change without redraw": (
+        "drawing body\npoint A at the fold\nwith point A at the start",
+        "change-without-redraw",
+        3,
+        1,
+        "directly below",
+    ),
+    "a step left out of nothing": (
+        "redraw a as b\npoint A at the fold\nwithout K",
+        "change-without-redraw",
+        3,
+        1,
+        "redraw",
+    ),
     "a second title": ('title "Y"', "said-twice", 1, 1, "line 2 already"),
     "a second name": ("recipe y", "said-twice", 1, 1, "line 1 already"),
     "an unknown garment": ("garment bibb", "unknown-garment", 1, 9, 'Did you mean "bib"?'),
@@ -98,6 +112,7 @@ WRONG = {
 RIGHT = (
     "when a is b\nwhen c is d\nend\notherwise when c is d\notherwise\nend",
     "garment bib",
+    "redraw a as b\nwith point K below A by 3 cm\nwithout L\nwith point M below A by 3 cm",
     'measure chest, neck\nown measure sock "round the foot"',
     'remark "So" de: "Also" nds: "So"',
     "amount depth = 3 cm\npoint A at the fold\nline side from A to B",

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from littlefold.recipe.faults import branches, header, names, numbers
+from littlefold.recipe.faults import branches, changes, header, names, numbers
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterator
@@ -29,6 +29,7 @@ FAULTS: Final[tuple[Callable[[Recipe], Iterator[Problem]], ...]] = (
     numbers.printed_with_example,
     numbers.examples_set_what_is_asked,
     branches.branches,
+    changes.changes_follow_redraw,
 )
 
 
