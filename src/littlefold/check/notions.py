@@ -20,8 +20,8 @@ from .roles import LIMBS, Role, role_of, words_of
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
-    from littlefold.draft.model import Notion
-    from littlefold.pattern.model import Pattern
+    from littlefold.draft.model import DraftEdge, Notion
+    from littlefold.pattern.model import Pattern, Piece
 
 _PER_UNIT: Final[Mapping[str, float]] = {"mm": 1.0, "cm": 10.0, "in": 25.4}
 _WIDE: Final = re.compile(r"(\d+(?:\.\d+)?|\d+/\d+) ?(mm|cm|in) wide")
@@ -52,6 +52,13 @@ def _singular(word: str) -> str:
 def has_word(notion: Notion, wanted: frozenset[str]) -> bool:
     """Whether a notion is one of the things wanted."""
     return not wanted.isdisjoint(words(notion))
+
+
+def left_without(pattern: Pattern, kind: EdgeKind, wanted: frozenset[str]) -> list[tuple[Piece, DraftEdge]]:
+    """The edges of a kind when none of the things that they want is among the notions; else nothing."""
+    if any(has_word(notion, wanted) for notion in pattern.draft.notions):
+        return []
+    return [(piece, edge) for piece in pattern.pieces for edge in piece.edges if edge.kind is kind]
 
 
 def elastics(pattern: Pattern) -> Iterator[Notion]:

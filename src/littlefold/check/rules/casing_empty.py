@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from littlefold.check.notions import has_word
+from littlefold.check.notions import left_without
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import found, on_piece
 from littlefold.draft.model import EdgeKind
@@ -31,9 +31,7 @@ RUNNING: Final = frozenset(
 )
 def casing_empty(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Garments with a casing and nothing in the list of notions to run in it."""
-    if any(has_word(notion, RUNNING) for notion in pattern.draft.notions):
-        return
-    edges = [(p, e) for p in pattern.pieces for e in p.edges if e.kind is EdgeKind.CASING]
+    edges = left_without(pattern, EdgeKind.CASING, RUNNING)
     for piece, edge in edges[:1]:
         yield found(
             CODE,
