@@ -33,10 +33,10 @@ def prepared(way: Way, cloth: Cloth | None = None) -> Prepared:
 class Liar:
     """An engine whose every answer puts everything on one heap."""
 
-    def answers(self, task: Task, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:  # noqa: ARG002
+    def answers(self, task: Task, wait: float, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:  # noqa: ARG002
         yield None
         heap = tuple(Placed(i.name, i.degrees[0], 0.0, 0.0) for i in task.items for _ in range(i.demand))
-        while True:
+        while keep_going():
             yield Answer(1.0, heap)
 
 
@@ -90,22 +90,21 @@ def test_the_real_engine_gives_layouts_that_settle_to_sound_lays(way: Way) -> No
     assert first is not None
     asked = put(found.question.strip, layout, found.gap / 2, 2, 1)
     assert asked is not None
-    answers = [a for a in ProcessEngine(1).answers(asked.task, _patient) if a is not None]
+    answers = [a for a in ProcessEngine(1).answers(asked.task, 0.1, _always) if a is not None]
     assert answers
     adopted = [found for answer in answers if (found := planner.adopt(asked.layout(answer))) is not None]
     assert adopted, "the engine is better than the first lay"
     assert adopted[-1].length < first.length
 
 
-def _patient() -> bool:
-    time.sleep(0.02)
+def _always() -> bool:
     return True
 
 
 def test_the_engine_stops_when_it_is_no_longer_listened_to() -> None:
     square = Item("0", ((0, 0), (100, 0), (100, 100), (0, 100)), 20, (0.0,))
     started = time.monotonic()
-    answers = ProcessEngine(1).answers(Task(450.0, (square,), 60, 1), _patient)
+    answers = ProcessEngine(1).answers(Task(450.0, (square,), 60, 1), 0.1, _always)
     assert next(a for a in answers if a is not None).length > 0
     answers.close()
     assert time.monotonic() - started < 30
@@ -113,4 +112,6 @@ def test_the_engine_stops_when_it_is_no_longer_listened_to() -> None:
 
 def test_a_panic_of_the_engine_is_an_end_without_answers() -> None:
     bow = Item("0", ((0, 0), (100, 100), (100, 0), (0, 100)), 1, (0.0,))
-    assert [a for a in ProcessEngine(1).answers(Task(450.0, (bow,), 2, 1), _patient) if a is not None] == []
+    assert [
+        a for a in ProcessEngine(1).answers(Task(450.0, (bow,), 2, 1), 0.1, _always) if a is not None
+    ] == []

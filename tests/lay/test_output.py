@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from dataclasses import replace
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 import numpy as np
 import pytest
@@ -20,12 +21,14 @@ from littlefold.lay.chalk import chalk_table, lower_edge
 from littlefold.lay.cloth import Cloth, Price
 from littlefold.lay.compare import ALL_WAYS, best_of, compare
 from littlefold.lay.draw import lay_drawing
-from littlefold.lay.lay import Lay
 from littlefold.lay.leftover import Wanted, fitting, largest_rectangle, leftovers
 from littlefold.lay.place import Effort, Prepared, lays, prepare
 from littlefold.lay.shopping import shopping_list
 from littlefold.lay.short import enough
 from littlefold.lay.ways import Way
+
+if TYPE_CHECKING:
+    from littlefold.lay.lay import Lay
 
 
 @lru_cache

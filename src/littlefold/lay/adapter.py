@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from math import pi
 from typing import TYPE_CHECKING
 
@@ -24,6 +25,9 @@ FLAT = 0.05
 
 # The fold edge must run along the grain to this angle [rad] (0.3 degrees, 1 mm in 200).
 ALONG = 0.005
+
+# The longest edge of a bias piece lies at 45 degrees to the grain to this angle [rad].
+BIAS = 0.01
 
 
 def lay_pieces(pattern: Pattern, cloth: str = "main") -> tuple[tuple[LayPiece, ...], tuple[Problem, ...]]:
@@ -108,6 +112,7 @@ def _of(piece: Piece, number: int, ring: tuple[Point, ...], affine: Affine, *, o
         copies=_copies(piece),
         on_fold=on_fold,
         pair=piece.cutting.pair,
+        crossgrain=not on_fold and _is_bias([affine.apply(point) for point in ring]),
         number=number,
         title=piece.title,
         match=piece.notches[0].foot if piece.notches else None,
@@ -116,6 +121,13 @@ def _of(piece: Piece, number: int, ring: tuple[Point, ...], affine: Affine, *, o
     )
     moved = _moved(laid, affine)
     return replace(moved, ring=tuple(_on_fold(p) for p in moved.ring)) if on_fold else moved
+
+
+def _is_bias(ring: list[Point]) -> bool:
+    """Whether the longest edge lies at 45 degrees to the grain: either diagonal of the cloth will do then."""
+    edges = [end - start for start, end in pairwise([*ring, ring[0]])]
+    longest = max(edges, key=lambda edge: edge.length)
+    return abs(longest.angle % (pi / 2) - pi / 4) <= BIAS
 
 
 def _copies(piece: Piece) -> int:

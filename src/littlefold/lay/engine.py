@@ -56,5 +56,8 @@ class Answer:
 class Engine(Protocol):
     """Something that answers tasks, better and better, and can be stopped."""
 
-    def answers(self, task: Task, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:
-        """Answers as they come; None while there is none, so that the caller can do something else."""
+    def answers(self, task: Task, wait: float, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:
+        """The newest answer whenever it is asked for; None while there is none.
+
+        `wait` [s] is how long it may wait for an answer before it says None: nothing for a caller with other work.
+        """

@@ -34,6 +34,13 @@ GAP = 3.0
 """The usual distance between two cuts [mm], so that scissors go through; common practice, no source."""
 
 
+# With more members than this the engine searches alone, and the planner settles what it finds.
+MANY = 32
+
+# How long to wait for an answer of the engine when there is nothing else to do [s].
+WAIT = 0.1
+
+
 @dataclass(frozen=True, slots=True)
 class Prepared:
     """A lay before it is searched: the cloth spread, the cuts dealt, the packing question put."""
@@ -156,24 +163,41 @@ def _searched(
     if found is None:
         return
     yield found, "planner"
-    answers = _answers(prepared, found, effort)
-    while planner.steps < effort.steps and not planner.is_done and effort.keep_going():
+    asked = _put(prepared, found, effort)
+    if asked is not None and effort.engine is not None:
+        yield from _with_engine(planner, asked, effort.engine, effort)
+    while _goes_on(planner, effort):
         better = planner.advance()
         if better is not None:
             yield better, "planner"
-        for heard in next(answers, ()):
-            adopted = planner.adopt(heard)
-            if adopted is not None:
-                yield adopted, "engine"
 
 
-def _answers(prepared: Prepared, found: Found, effort: Effort) -> Iterator[tuple[Layout, ...]]:
-    """What the engine has to say, one listening at a time; never anything where there is no engine for it."""
-    asked = _put(prepared, found, effort)
-    if asked is None or effort.engine is None:
-        return
-    for answer in effort.engine.answers(asked.task, effort.keep_going):
-        yield () if answer is None else (asked.layout(answer),)
+def _goes_on(planner: Planner, effort: Effort) -> bool:
+    return planner.steps < effort.steps and not planner.is_done and effort.keep_going()
+
+
+def _with_engine(
+    planner: Planner, asked: Asked, engine: Engine, effort: Effort
+) -> Iterator[tuple[Found, str]]:
+    """Planner and engine side by side; with many members the planner leaves the cores to the engine."""
+    alone = len(planner.strip.members) > MANY
+    last: Layout | None = None
+    for answer in engine.answers(asked.task, WAIT if alone else 0.0, effort.keep_going):
+        if answer is not None:
+            last = asked.layout(answer)
+            if planner.is_worth_settling(last):
+                adopted = planner.adopt(last)
+                if adopted is not None:
+                    yield adopted, "engine"
+        if not alone:
+            if not _goes_on(planner, effort):
+                break
+            better = planner.advance()
+            if better is not None:
+                yield better, "planner"
+    adopted = None if last is None else planner.adopt(last)
+    if adopted is not None:
+        yield adopted, "engine"
 
 
 def _put(prepared: Prepared, found: Found, effort: Effort) -> Asked | None:

@@ -15,6 +15,7 @@ import numpy as np
 from littlefold.lay.nofit import NoFitTable
 from littlefold.lay.search import Search
 from littlefold.lay.settle import Settler
+from littlefold.lay.strip import length_of
 
 if TYPE_CHECKING:
     from littlefold.lay.settle import Settled
@@ -24,6 +25,9 @@ if TYPE_CHECKING:
 # least.  Larger steps: the search fails more often; smaller: it creeps.
 MOST_SHORTENED = 0.01
 LEAST_SHORTENED = 0.001
+
+# A layout from elsewhere is settled at once if it is shorter than the best by this share.
+WORTH = 0.003
 
 # Overlaps no deeper than this many lattice steps are left to settling.  Larger: linear programmes are wasted on
 # layouts that do not hold; smaller: layouts that hold are passed by.
@@ -97,6 +101,11 @@ class Planner:
     def begin(self, layout: Layout) -> Found | None:
         """Settle a first layout; the search goes on from there.  None where it cannot be freed of overlap."""
         return self._take(self._settler.settle(layout))
+
+    def is_worth_settling(self, layout: Layout) -> bool:
+        """Whether a layout from elsewhere is shorter than the best by a step, so that settling it pays."""
+        best = np.inf if self._best is None else self._best.length
+        return length_of(self.strip, layout) <= best * (1 - WORTH)
 
     def adopt(self, layout: Layout) -> Found | None:
         """Settle a layout from elsewhere and go on from it, if it holds and is shorter than the best so far."""
