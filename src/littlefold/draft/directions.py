@@ -11,7 +11,6 @@ that leads towards the corner at the start and away from it at the end.  An end 
 
 from __future__ import annotations
 
-from math import degrees
 from typing import TYPE_CHECKING
 
 from littlefold.draft.arithmetic import evaluate_angle
@@ -102,5 +101,5 @@ def direction_words(said: tree.Direction | None, front: str, desk: Desk) -> dict
         case tree.TangentTo(line):
             return {front: word("tangent"), f"{front}_name": named(line)}
         case tree.Angled(angle, clock, line):
-            size = Said("angle", degrees(evaluate_angle(angle, desk)))
+            size = Said("angle", evaluate_angle(angle, desk))
             return {front: word(f"angled {clock}"), f"{front}_name": named(line), f"{front}_angle": size}

@@ -9,6 +9,7 @@ import tomllib
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
+from math import degrees
 from string import Formatter
 from typing import TYPE_CHECKING, Any, Literal
 
@@ -44,7 +45,13 @@ class Speech:
 
     def length(self, mm: float) -> str:
         """A length in words."""
-        return say_length(mm, self.units, self.mark)
+        return self.spelled(say_length(mm, self.units, self.mark))
+
+    def spelled(self, said: str) -> str:
+        """A length or number as the language writes it: its decimal sign, its word for the inch."""
+        words = table(self.language)
+        said = said.removesuffix(" in") + f" {words['inch']}" if said.endswith(" in") else said
+        return said.replace(".", words["decimal"])
 
 
 def languages() -> tuple[str, ...]:
@@ -84,7 +91,25 @@ def full_sentence(step: Step, draft: Draft, speech: Speech) -> str:
 def guide_sentence(line: DraftLine, speech: Speech) -> str:
     """Where a curve lies beside the straight line from its start to its end, for a hand to plot."""
     words = table(speech.language)["guides"]
-    depths = [
+    named = bool(line.start and line.end)
+    base = words["named" if named else "unnamed"].format(start=line.start, end=line.end)
+    on_left = {guide.depth > 0 for guide in line.guides}
+    if len(on_left) > 1:
+        return str(words["two_sides"].format(base=base, points=_points(line, speech)))
+    return str(
+        words["one_side"].format(
+            base=base,
+            depths=_together([speech.length(abs(guide.depth)) for guide in line.guides], words),
+            side=words["left" if on_left.pop() else "right"],
+            shares=_listed([_share(guide.at) for guide in line.guides], words),
+        )
+    )
+
+
+def _points(line: DraftLine, speech: Speech) -> str:
+    """Guide points one by one, as they are on both sides of the straight line."""
+    words = table(speech.language)["guides"]
+    points = [
         words["point"].format(
             depth=speech.length(abs(guide.depth)),
             side=words["left" if guide.depth > 0 else "right"],
@@ -92,7 +117,18 @@ def guide_sentence(line: DraftLine, speech: Speech) -> str:
         )
         for guide in line.guides
     ]
-    return str(words["curve"].format(depths=words["join"].join(depths)))
+    return _listed(points, words)
+
+
+def _together(lengths: list[str], words: Mapping[str, str]) -> str:
+    """Lengths in a row; the unit is said once, at the end."""
+    return _listed([*(length.rpartition(" ")[0] for length in lengths[:-1]), lengths[-1]], words)
+
+
+def _listed(parts: list[str], words: Mapping[str, str]) -> str:
+    if len(parts) == 1:
+        return parts[0]
+    return words["join"].join(parts[:-1]) + words["last"] + parts[-1]
 
 
 def _short(step: Step) -> str:
@@ -124,14 +160,17 @@ def _said(
         case "length":
             return speech.length(float(value.value))
         case "angle":
-            return f"{float(value.value):g}°"
+            return speech.spelled(f"{degrees(float(value.value)):.4g}°")
         case "number":
-            return _share(float(value.value))
+            return speech.spelled(_share(float(value.value)))
         case "name":
             return str(value.value)
 
 
 def _share(value: float) -> str:
+    """A part of a whole as a fraction or percentage; what is more than a whole (a count, a ratio) as a number."""
+    if value >= 1:
+        return f"{value:.4g}"
     for known, said in _FRACTIONS.items():
         if abs(value - known) < 1e-9:  # noqa: PLR2004 - the same fraction, whatever the machine makes of it
             return said

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from math import degrees
 from typing import TYPE_CHECKING
 
 from littlefold.draft.drawn import NewPoint, angle, named, pencil, word
@@ -43,5 +42,5 @@ def at_angle(step: tree.PointAngle, desk: Desk) -> NewPoint:
 
 
 def angle_words(by: float, clock: str) -> dict[str, Said]:
-    """An angle as a sentence speaks it: its size in degrees, and which way."""
-    return {"angle": Said("angle", abs(degrees(by))), "clock": word(clock)}
+    """An angle as a sentence speaks it: its size [rad], and which way."""
+    return {"angle": Said("angle", abs(by)), "clock": word(clock)}
