@@ -21,7 +21,7 @@ import numpy as np
 from held_out import NAMES, Child, children, replace_section
 
 from littlefold.body.measurements import Measurements, Reading
-from littlefold.body.odds import Card, Suspicion, suspicions, total_log_odds
+from littlefold.body.odds import Card, Suspicion, weigh
 from littlefold.body.plausible import alarm
 from littlefold.body.register import REGISTER
 
@@ -43,8 +43,8 @@ CARDS = {
 
 def judge(child: Child, card: Measurements) -> tuple[float, Suspicion]:
     """By how much the log odds of any slip lie over the alarm, and the likeliest one."""
-    found = suspicions(Card(card.lengths(), card.age_months, card.sex), child.model)
-    return total_log_odds(found) - alarm(len(card.readings)), found[0]
+    weighed = weigh(Card(card.lengths(), card.age_months, card.sex), child.model)
+    return weighed.log_odds - alarm(len(card.readings)), weighed.suspicions[0]
 
 
 def spoiled(card: Measurements, name: str, factor: float) -> Measurements:

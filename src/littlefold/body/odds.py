@@ -9,6 +9,7 @@ age.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
@@ -26,10 +27,11 @@ if TYPE_CHECKING:
 
     Floats = NDArray[np.float64]
 
-_GROWING: Final = 168.0  # months; beyond 14 years the age tells little of the stature
 SHORTEST, TALLEST = 450.0, 2000.0  # [mm]; a child outside is less and less likely
 _FADING: Final = 0.05  # of the stature, over which it gets less likely beyond the ends
+_GROWING: Final = 168.0  # months; beyond 14 years the age tells little of the stature
 _STATURES: Final = np.arange(500.0, 1900.0, 40.0)  # tried where none is given [mm]
+_NAMED: Final = 12  # suspicions that are handed back
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +56,7 @@ class Card:
 
 @dataclass(frozen=True, slots=True)
 class Suspicion:
-    """A slip that one or two readings may show.
+    """A slip that some readings may show.
 
     Attributes:
         code: The kind of slip.
@@ -69,39 +71,87 @@ class Suspicion:
     log_odds: float
 
 
-def suspicions(card: Card, model: BodyModel) -> tuple[Suspicion, ...]:
-    """Every slip about every reading, the likeliest first."""
-    told = [(code, story) for code, slip in SLIPS.items() for story in slip.tell(card.readings)]
-    if not told:
-        return ()
-    densities = _densities(card, [story for _, story in told], model)
-    shares = np.log([story.prior / len(card.readings) for _, story in told])
-    odds = densities[1:] - densities[0] + shares
-    grouped: dict[tuple[str, tuple[str, ...]], list[tuple[float, Story]]] = {}
-    for (code, story), log in zip(told, odds.tolist(), strict=True):
-        grouped.setdefault((code, story.names), []).append((log, story))
-    found = [_suspicion(code, names, stories) for (code, names), stories in grouped.items()]
-    return tuple(sorted(found, key=lambda each: -each.log_odds))
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """What speaks against a card: the log odds of any slip at all, and the likeliest suspicions, likeliest first."""
+
+    log_odds: float
+    suspicions: tuple[Suspicion, ...]
 
 
-def _suspicion(code: str, names: tuple[str, ...], stories: list[tuple[float, Story]]) -> Suspicion:
-    best = max(stories, key=lambda pair: pair[0])[1]
-    together = float(np.logaddexp.reduce([log for log, _ in stories]))
-    return Suspicion(code, names, tuple(mm for _, mm in best.truth), together)
+@dataclass(frozen=True, slots=True, eq=False)
+class _Told:
+    """All stories about cards with the same readings, those of one suspicion behind each other.
+
+    Attributes:
+        names: The readings on the card.
+        codes: The kind of slip of each suspicion.
+        stories: One for each row of the arrays.
+        starts: The first story of each suspicion.
+        takes: For each story and reading, the column whose number it would really have.
+        factors: What that number is to be multiplied with.
+        log_priors: Of each story.
+    """
+
+    names: tuple[str, ...]
+    codes: tuple[str, ...]
+    stories: tuple[Story, ...]
+    starts: NDArray[np.intp]
+    takes: NDArray[np.intp]
+    factors: Floats
+    log_priors: Floats
 
 
-def _densities(card: Card, stories: list[Story], model: BodyModel) -> Floats:
-    """The log density of the card as it stands, then of each story."""
+def weigh(card: Card, model: BodyModel) -> Weighed:
+    """Every slip about every reading, weighed."""
     names = tuple(card.readings)
-    rows = np.tile(np.array(list(card.readings.values())), (len(stories) + 1, 1))
-    for number, story in enumerate(stories, start=1):
-        for name, mm in story.truth:
-            rows[number, names.index(name)] = mm
-    if "stature" in names:
-        place = names.index("stature")
-        others = names[:place] + names[place + 1 :]
-        return _at_stature(card, others, np.delete(rows, place, axis=1), rows[:, place], model)
-    return _at_any_stature(card, names, rows, model)
+    if not names:
+        return Weighed(-np.inf, ())
+    told = _told(names)
+    readings = np.array(list(card.readings.values()))
+    rows = np.vstack([readings, readings[told.takes] * told.factors])
+    densities = _densities(card, names, rows, model)
+    odds = densities[1:] - densities[0] + told.log_priors
+    grouped = np.logaddexp.reduceat(odds, told.starts)
+    likeliest = np.argsort(-grouped)[:_NAMED].tolist()
+    found = tuple(_suspicion(told, number, odds, rows) for number in likeliest)
+    return Weighed(float(np.logaddexp.reduce(grouped)), found)
+
+
+@lru_cache(maxsize=512)
+def _told(names: tuple[str, ...]) -> _Told:
+    grouped: dict[tuple[str, tuple[str, ...]], list[Story]] = {}
+    for code, slip in SLIPS.items():
+        for story in slip.tell(names):
+            grouped.setdefault((code, story.names), []).append(story)
+    stories = tuple(story for group in grouped.values() for story in group)
+    takes = np.tile(np.arange(len(names)), (len(stories), 1))
+    factors = np.ones(takes.shape)
+    for row, story in enumerate(stories):
+        columns = [names.index(name) for name in story.names]
+        takes[row, columns] = [names.index(name) for name in story.takes]
+        factors[row, columns] = story.factors
+    starts = np.cumsum([0, *(len(group) for group in grouped.values())])[:-1]
+    priors = np.log([story.prior / len(names) for story in stories])
+    return _Told(names, tuple(code for code, _ in grouped), stories, starts, takes, factors, priors)
+
+
+def _suspicion(told: _Told, number: int, odds: Floats, rows: Floats) -> Suspicion:
+    start = int(told.starts[number])
+    end = int(told.starts[number + 1]) if number + 1 < len(told.starts) else len(odds)
+    best = start + int(np.argmax(odds[start:end]))
+    story = told.stories[best]
+    truth = tuple(float(rows[best + 1, told.names.index(name)]) for name in story.names)
+    return Suspicion(told.codes[number], story.names, truth, float(np.logaddexp.reduce(odds[start:end])))
+
+
+def _densities(card: Card, names: tuple[str, ...], rows: Floats, model: BodyModel) -> Floats:
+    """The log density of each row of readings."""
+    if "stature" not in names:
+        return _at_any_stature(card, names, rows, model)
+    place = names.index("stature")
+    others = names[:place] + names[place + 1 :]
+    return _at_stature(card, others, np.delete(rows, place, axis=1), rows[:, place], model)
 
 
 def _at_stature(
@@ -129,8 +179,3 @@ def _log_likelihood(card: Card, stature: float) -> float:
     if card.age_months is None:
         return 0.0
     return -(stature_at(card.age_months, card.sex).score(stature) ** 2) / 2
-
-
-def total_log_odds(found: tuple[Suspicion, ...]) -> float:
-    """The log odds of any slip at all against none."""
-    return float(np.logaddexp.reduce([each.log_odds for each in found])) if found else -np.inf

@@ -23,7 +23,7 @@ from littlefold.body.measurements import Measurements, Origin, Reading
 from littlefold.body.plausible import UNSURVEYED
 from littlefold.body.proportions import proportions
 from littlefold.body.register import NAMES, REGISTER
-from littlefold.body.tape import Unit, read_length, read_unit, say_length
+from littlefold.body.tape import ONE_MM, Unit, read_length, read_unit, say_length
 from littlefold.problem import Number, Place, Problem, Severity
 
 _MOST_ROWS: Final = 100
@@ -31,7 +31,8 @@ _LEAST_PACE, _MOST_PACE = (
     0.5,
     1.6,
 )  # of the survey's growth with stature; a printed chart uses 0.5 to 1.6 of it
-_JUMP: Final = 2.5  # times the middle step of the column
+_JUMP: Final = 2.5  # times the step that the middle pace of the column gives
+_SMALLEST_STEP: Final = 0.1  # mm
 _SMALL: Final = 3.0  # mm per size: steps that differ by less are the rounding of the chart
 _P95: Final = 1.6449  # standard deviations
 
@@ -141,21 +142,50 @@ def _row(
 
 def _unsteady(chart: OwnChart, name: str) -> list[Problem]:
     """Falls, jumps, and a pace unlike that of children."""
-    values = chart.column(name)
-    steps = [high - low for low, high in pairwise(values)]
+    steps = _steps(chart, name)
     if not steps:
         return []
-    title, problems = REGISTER[name].title, []
-    middle = sorted(steps)[len(steps) // 2]
-    for (label, following), step in zip(pairwise(chart.labels), steps, strict=True):
-        between = f"from size {label} to {following}"
-        if step < 0:
-            text = f"{title} falls by {say_length(-step)} {between}."
-            problems.append(_warning("chart-falls", text, (Number("step", step),)))
-        elif step - middle > _SMALL and step > _JUMP * middle:
-            text = f"{title} jumps by {say_length(step)} {between}; the middle step is {say_length(middle)}."
-            problems.append(_warning("chart-jumps", text, (Number("step", step), Number("middle", middle))))
+    middle = sorted(step.pace for step in steps)[len(steps) // 2]
+    problems = [problem for step in steps if (problem := _unsteady_step(step, name, middle)) is not None]
     return problems or _odd_pace(chart, name)
+
+
+@dataclass(frozen=True, slots=True)
+class _Step:
+    """From one size to the next: what the chart grows by, and what children of these statures do [mm]."""
+
+    sizes: str
+    grown: float
+    natural: float
+
+    @property
+    def pace(self) -> float:
+        return self.grown / self.natural
+
+
+def _steps(chart: OwnChart, name: str) -> list[_Step]:
+    curve, statures = proportions().get(name), chart.column("stature")
+    found = []
+    for row, (label, following) in enumerate(pairwise(chart.labels)):
+        low, high = statures[row : row + 2]
+        natural = high - low if curve is None else curve.median(high) - curve.median(low)
+        grown = chart.column(name)[row + 1] - chart.column(name)[row]
+        found.append(_Step(f"from size {label} to {following}", grown, max(natural, _SMALLEST_STEP)))
+    return found
+
+
+def _unsteady_step(step: _Step, name: str, middle: float) -> Problem | None:
+    title, usual = REGISTER[name].title, middle * step.natural
+    if step.grown < 0:
+        text = f"{title} falls by {say_length(-step.grown, 'cm', ONE_MM)} {step.sizes}."
+        return _warning("chart-falls", text, (Number("step", step.grown),))
+    if step.grown - usual > _SMALL and step.grown > _JUMP * usual:
+        text = (
+            f"{title} jumps by {say_length(step.grown, 'cm', ONE_MM)} {step.sizes}; "
+            f"at the pace of the other sizes it would be {say_length(usual, 'cm', ONE_MM)}."
+        )
+        return _warning("chart-jumps", text, (Number("step", step.grown), Number("usual", usual)))
+    return None
 
 
 def _odd_pace(chart: OwnChart, name: str) -> list[Problem]:

@@ -20,7 +20,7 @@ from typing import TYPE_CHECKING, Final, Literal
 from littlefold.body.filling import complete
 from littlefold.body.measurements import Measurements, Origin
 from littlefold.body.model import BodyModel, body_model
-from littlefold.body.odds import Card, Suspicion, suspicions, total_log_odds
+from littlefold.body.odds import Card, Suspicion, weigh
 from littlefold.body.register import REGISTER
 from littlefold.body.slips import SLIPS
 from littlefold.body.tape import ONE_MM, say_length
@@ -33,8 +33,10 @@ _ALARM_LONG, _ALARM_SHORT = 0.7, 1.5  # see `alarm`
 _CLEAR: Final = (
     1.5  # log odds by which one suspicion must lead the next about other readings, to be named alone
 )
+_MOST_TOLD: Final = 3  # readings whose numbers a message repeats
 _MOST_SLIPS: Final = 3  # on one card; beyond that, measure all again
 _IMPOSSIBLE: Final = 6.0  # standard deviations
+_LEAST: Final = 1.0  # mm; what is less is no reading
 _UNUSUAL: Final = 2.3263  # standard deviations: P1 and P99
 
 UNSURVEYED: Final = frozenset(
@@ -50,7 +52,7 @@ def examine(
     """Everything that looks wrong among the readings that were taken with a tape.
 
     Args:
-        measurements: The child; only readings of origin 'given' are judged.
+        measurements: The child; only readings of origin 'given' and of 1 mm or more are judged.
         units: Of the messages.
         model: Another model than the one that is shipped.
     """
@@ -81,7 +83,9 @@ def _judged(measurements: Measurements, model: BodyModel) -> Measurements:
     pairs = tuple(
         (name, reading)
         for name, reading in measurements.readings
-        if reading.origin is Origin.GIVEN and reading.mm > 0 and (name == "stature" or model.knows(name))
+        if reading.origin is Origin.GIVEN
+        and reading.mm >= _LEAST
+        and (name == "stature" or model.knows(name))
     )
     return replace(measurements, readings=pairs)
 
@@ -90,10 +94,10 @@ def _slips(given: Measurements, model: BodyModel) -> Iterator[tuple[Suspicion, .
     """One slip after another: the suspicion, and the next one beside it where the two stand close."""
     card = Card(given.lengths(), given.age_months, given.sex)
     for _ in range(_MOST_SLIPS):
-        found = suspicions(card, model)
-        if total_log_odds(found) <= alarm(len(card.readings)):
+        weighed = weigh(card, model)
+        if weighed.log_odds <= alarm(len(card.readings)):
             return
-        close = _close(found)
+        close = _close(weighed.suspicions)
         yield close
         card = card.without(tuple(name for each in close for name in each.names))
 
@@ -126,9 +130,11 @@ def _slip_problem(
     known = [name for name in names if name in usual]
     numbers = [Number(name, given.mm(name)) for name in names]
     numbers += [Number(f"usual {name}", usual.mm(name)) for name in known]
-    written = " and ".join(f"{_title(name)} is {say_length(given.mm(name), units)}" for name in names)
     fitting = " and ".join(say_length(usual.mm(name), units, ONE_MM) for name in known)
-    beside = f"; about {fitting} would go with the other readings" if known else ""
+    beside = (
+        f"; about {fitting} would go with the other readings" if known and len(names) <= _MOST_TOLD else ""
+    )
+    written = _written(names, given, units)
     return Problem(
         "measure-again" if _is_undecided(found) else found[0].code,
         f"{written[0].upper()}{written[1:]}{beside}. {_likely(found, given, units)}{_or_age(names, given)}",
@@ -136,6 +142,13 @@ def _slip_problem(
         numbers=tuple(numbers),
         cure=f"Measure again: {', '.join(map(_title, names))}.",
     )
+
+
+def _written(names: tuple[str, ...], given: Measurements, units: Units) -> str:
+    each = [f"{_title(name)} is {say_length(given.mm(name), units)}" for name in names]
+    if len(each) <= _MOST_TOLD:
+        return " and ".join(each)
+    return f"{each[0]}, and {len(each) - 1} other readings look wrong in the same way"
 
 
 def _title(name: str) -> str:

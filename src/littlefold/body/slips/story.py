@@ -1,18 +1,20 @@
-"""What may have happened to a card: a story about one or two readings, and the register of such slips.
+"""What may have happened to a card: a story about some of its readings, and the register of such slips.
 
-A story says what the readings would really be.  Each kind of slip stands in a file of its own and is put into
-the register by `slip`; `odds` then weighs all stories against the plain one, that every reading is true.
+A story says what the readings would really be.  Each kind of slip stands in a file of its own and is put into the
+register by `slip`; `odds` then weighs all stories against the plain one, that every reading is true.  Stories depend
+only on which readings a card holds, not on their numbers, so they are told once for every kind of card.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import combinations
 from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Mapping
+    from collections.abc import Callable, Iterable, Iterator
 
-    Tell = Callable[[Mapping[str, float]], Iterable["Story"]]
+    Tell = Callable[[tuple[str, ...]], Iterable["Story"]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,17 +22,16 @@ class Story:
     """One way in which readings may have gone wrong.
 
     Attributes:
-        truth: What the readings concerned would really be, by short name [mm].
-        prior: How often this happens to a reading, against 1 for a plain misreading.
+        names: The readings concerned.
+        takes: For each of them, whose number it would really have: its own, or that of the other of a pair.
+        factors: What that number is to be multiplied with.
+        prior: How often this happens, beside 1 for a plain misreading of each reading.
     """
 
-    truth: tuple[tuple[str, float], ...]
+    names: tuple[str, ...]
+    takes: tuple[str, ...]
+    factors: tuple[float, ...]
     prior: float
-
-    @property
-    def names(self) -> tuple[str, ...]:
-        """The readings concerned."""
-        return tuple(name for name, _ in self.truth)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +40,7 @@ class Slip:
 
     Attributes:
         code: Its stable name, in kebab case; the code of the problem.
-        tell: From the readings [mm] to all stories of this kind.
+        tell: From the names on a card to all stories of this kind.
         words: The likely mistake in words, as a template of `plausible`.
     """
 
@@ -49,6 +50,9 @@ class Slip:
 
 
 SLIPS: Final[dict[str, Slip]] = {}
+
+_TWO_TOGETHER: Final = 0.03  # how often a pair slips together, beside 1 for a plain misreading
+_FEWEST_FOR_ALL: Final = 3  # readings
 
 
 def slip(code: str, words: str) -> Callable[[Tell], Tell]:
@@ -63,6 +67,16 @@ def slip(code: str, words: str) -> Callable[[Tell], Tell]:
     return put
 
 
-def multiplied(readings: Mapping[str, float], factor: float, prior: float) -> Iterable[Story]:
-    """A story for every reading, that it is really `factor` times what was written."""
-    return (Story(((name, mm * factor),), prior) for name, mm in readings.items())
+def multiplied(names: tuple[str, ...], factor: float, prior: float) -> Story:
+    """These readings are really `factor` times what was written."""
+    return Story(names, names, (factor,) * len(names), prior)
+
+
+def one_two_or_all(names: tuple[str, ...], factor: float, prior: float) -> Iterator[Story]:
+    """One reading, any two, or all of them are really `factor` times what was written."""
+    for name in names:
+        yield multiplied((name,), factor, prior)
+    for pair in combinations(names, 2):
+        yield multiplied(pair, factor, _TWO_TOGETHER)
+    if len(names) >= _FEWEST_FOR_ALL:
+        yield multiplied(names, factor, prior * len(names))
