@@ -8,9 +8,9 @@ from littlefold.check import Circumstances, check
 from littlefold.check.cords import cords
 from littlefold.check.safety.sleepwear_burns import is_infant_length
 from littlefold.check.safety.small_parts import fits_cylinder
-from littlefold.draft.model import Notion
+from littlefold.draft.model import EdgeKind, Notion
 from littlefold.problem import Severity
-from tests.check.garments import top_with
+from tests.check.garments import body, leg, spoiled, top_with, trousers
 from tests.check.safety_examples import aged, nightshirt, older, sleep_bag
 
 TACKED = "bar tacked, secured"
@@ -196,3 +196,18 @@ def test_the_neck_of_a_sleep_bag(neck, months, wrong):
     found = [p for p in check(sleep_bag(neck, months)) if p.code == "sleep-bag-neck"]
     assert bool(found) is wrong
     assert all(p.rule == "BS 8510" for p in found)
+
+
+# Elastic: common practice, no source.
+
+
+@pytest.mark.parametrize(
+    ("garment", "length", "tight"),
+    [("trousers", 140.0, False), ("bloomers", 140.0, True), ("bloomers", 290.0, False)],
+)
+def test_leg_elastic_is_held_against_the_thigh_where_the_leg_ends_there(garment, length, tight):
+    """Ankle 15 cm and thigh 31.2 cm at 104 cm (Snyder et al. 1977); thigh less 2 cm is usual."""
+    halves = tuple(spoiled(leg(n), "hem", kind=EdgeKind.CASING, allowance=20.0) for n in ("front", "back"))
+    bands = (Notion("elastic", 470.0, where="waist"), Notion("elastic", length, 2, where="leg"))
+    sewn = trousers(*halves, garment=garment, notions=bands, measurements=body(thigh=312.0))
+    assert ("elastic-too-tight" in {p.code for p in check(sewn)}) is tight

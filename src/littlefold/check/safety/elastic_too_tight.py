@@ -27,12 +27,15 @@ _LEAST: Final[Mapping[Role, tuple[str, float]]] = {
     Role.WRIST: ("wrist", 0.9),
     Role.LEG: ("ankle", 0.9),
 }
+# On these the leg ends at the thigh: thigh less 2 to 3 cm is usual, which is 0.88 of the smallest thighs.
+_SHORT_LEGS: Final = frozenset({"bloomers", "nappy_cover", "drawers"})
+_THIGH: Final = ("thigh", 0.85)
 
 
 @rule(
     code=CODE,
-    title="Drawn in by a relaxed elastic an opening is no smaller than the neck, 0.8 of the waist, 0.9 of "
-    "wrist or ankle",
+    title="Drawn in by a relaxed elastic an opening is no smaller than the neck, 0.8 of the waist, 0.85 of the "
+    "thigh, 0.9 of wrist or ankle",
     why="Tight elastic marks the skin and stops the blood; at the neck it presses on the throat.",
     source=COMMON_PRACTICE + "; a thin child's waist elastic is 0.9 of the waist (Oliver + S forum)",
     safety=True,
@@ -46,7 +49,8 @@ def elastic_too_tight(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 
 
 def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
-    name, share = _LEAST[role]
+    short = role is Role.LEG and pattern.draft.garment in _SHORT_LEGS
+    name, share = _THIGH if short else _LEAST[role]
     body, around = girth(pattern, name), opening(pattern, role)
     if body is None or around is None:
         return
