@@ -47,6 +47,10 @@ class Speech:
         """A length in words."""
         return self.spelled(say_length(mm, self.units, self.mark))
 
+    def depth(self, mm: float) -> str:
+        """How far a curve lies from a straight line, as a hand can plot it: to the tape's mark, or to a millimetre."""
+        return self.length(round(abs(mm)) if self.mark is None and self.units == "cm" else abs(mm))
+
     def spelled(self, said: str) -> str:
         """A length or number as the language writes it: its decimal sign, its word for the inch."""
         words = table(self.language)
@@ -99,7 +103,7 @@ def guide_sentence(line: DraftLine, speech: Speech) -> str:
     return str(
         words["one_side"].format(
             base=base,
-            depths=_together([speech.length(abs(guide.depth)) for guide in line.guides], words),
+            depths=_together([speech.depth(guide.depth) for guide in line.guides], words),
             side=words["left" if on_left.pop() else "right"],
             shares=_listed([_share(guide.at) for guide in line.guides], words),
         )
@@ -111,7 +115,7 @@ def _points(line: DraftLine, speech: Speech) -> str:
     words = table(speech.language)["guides"]
     points = [
         words["point"].format(
-            depth=speech.length(abs(guide.depth)),
+            depth=speech.depth(guide.depth),
             side=words["left" if guide.depth > 0 else "right"],
             share=_share(guide.at),
         )
