@@ -192,7 +192,9 @@ def test_t6_boys_shorts() -> None:
     """
     draft = drafted(text, {"half_hip": 28})
     assert codes(draft) == []
-    assert [centimetres(draft, name) for name in ("crotch_line", "width", "fork")] == pytest.approx([20, 19, 2.8])
+    assert [centimetres(draft, name) for name in ("crotch_line", "width", "fork")] == pytest.approx(
+        [20, 19, 2.8]
+    )
 
 
 def test_t7_boys_shirt() -> None:

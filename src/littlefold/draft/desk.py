@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.draft.model import DraftLine
 from littlefold.draft.quantity import UNITS, Quantity
-from littlefold.draft.refusal import Missing, Refusal
+from littlefold.draft.refusal import Exhausted, Missing, Refusal
 from littlefold.geometry import Line, Path, Point
 from littlefold.recipe import tree
 
@@ -63,8 +63,29 @@ MOST_STEPS = 2_000
 FOLLOWS = "follows-from-another"
 """The code of a refusal whose cause has been reported already; it is not reported again."""
 
-MOST_ACTS = 60_000
+MOST_ACTS = 20_000
 """Constructions done in one evaluation, trials of `find` among them; bounds the time a stranger's recipe can take."""
+
+
+@dataclass(slots=True)
+class Budget:
+    """What is left of the acts allowed; one for a desk and all its trials."""
+
+    acts: int = MOST_ACTS
+
+    def spend(self, made: tree.Name, acts: int) -> None:
+        """Counts some acts.
+
+        Raises:
+            Exhausted: There is none left.
+        """
+        self.acts -= acts
+        if self.acts < 0:
+            raise Exhausted(
+                "too-much-to-draw",
+                f"the recipe asks for more than {MOST_STEPS} steps or {MOST_ACTS} trials. Make it shorter.",
+                made.spot,
+            )
 
 
 @dataclass(slots=True)
@@ -100,7 +121,9 @@ class Desk:
     cautions: list[str] = field(default_factory=list)
     comparisons: list[Comparison] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
-    acts: int = 0
+    budget: Budget = field(default_factory=Budget)
+    sought: frozenset[str] = frozenset()
+    """Values that stand for trial and change without steps: what `find` seeks, and what is worked out from it."""
     history: dict[str, list[Written]] = field(default_factory=dict)
     failed: set[str] = field(default_factory=set)
     stated: StatedPiece | None = None
@@ -121,7 +144,7 @@ class Desk:
 
     def trial(self) -> Desk:
         """A desk on which the same things lie, for a trial that leaves this one as it is."""
-        copy = Desk(self.measurements, self.tape)
+        copy = Desk(self.measurements, self.tape, budget=self.budget)
         copy.values, copy.units = dict(self.values), self.units
         copy.options, copy.tables, copy.runs = self.options, self.tables, dict(self.runs)
         copy.sheets, copy.sheet = dict(self.sheets), self.sheet
@@ -129,9 +152,23 @@ class Desk:
         copy.steps, copy.pieces, copy.seams = list(self.steps), dict(self.pieces), list(self.seams)
         copy.history = {sheet: list(written) for sheet, written in self.history.items()}
         copy.stated_edges, copy.allowances = dict(self.stated_edges), self.allowances
-        copy.acts, copy.failed = self.acts, set(self.failed)
+        copy.failed, copy.sought = set(self.failed), self.sought
         copy.branches = [Branch(branch.holds, branch.has_held) for branch in self.branches]
         return copy
+
+    def allow_step(self, made: tree.Name, cost: int = 1) -> None:
+        """Takes one more step from the budget.
+
+        Raises:
+            Exhausted: There are too many steps, or too many trials.
+        """
+        self.budget.spend(made, cost)
+        if len(self.steps) >= MOST_STEPS:
+            raise Exhausted(
+                "too-much-to-draw",
+                f"the recipe asks for more than {MOST_STEPS} steps. Make it shorter.",
+                made.spot,
+            )
 
     def qualified(self, name: str) -> str:
         """The full name of something on the sheet in hand, or on that of the piece being stated."""
@@ -152,7 +189,9 @@ class Desk:
         ends = (ref.start, ref.end) if isinstance(ref, tree.Span) else (ref.start, ref.corner, ref.end)
         edge = self.lines.get(self.qualified(str(ref)))
         if edge is not None and (self.stated or not all(self.has_point(name.text) for name in ends)):
-            return edge.path  # an edge of an outline named by its points, which may be cut short or bent by now
+            return (
+                edge.path
+            )  # an edge of an outline named by its points, which may be cut short or bent by now
         places = [self.point(name) for name in ends]
         self._apart(ref, places)
         return Path.line_through(*places)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from littlefold.body.tape import round_to_mark
 from littlefold.draft.arithmetic import evaluate_angle, evaluate_length
 from littlefold.draft.model import LineKind, Said
+from littlefold.draft.names import names_in
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -32,9 +33,13 @@ class Distance:
 
 
 def pencil(expr: tree.Expr, desk: Desk) -> Distance:
-    """A distance for the pencil.  Only such distances are rounded to the tape; the amounts in between are not."""
+    """A distance for the pencil.  Only such distances are rounded to the tape; the amounts in between are not.
+
+    Nor is a distance that `find` still seeks: it would move in steps, and the goal would never be met.
+    """
     exact = evaluate_length(expr, desk)
-    return Distance(expr, exact, round_to_mark(exact, desk.tape))
+    seeking = desk.sought and not desk.sought.isdisjoint(names_in(expr))
+    return Distance(expr, exact, exact if seeking else round_to_mark(exact, desk.tape))
 
 
 def angle(expr: tree.Expr, clock: str, desk: Desk) -> float:

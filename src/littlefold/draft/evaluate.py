@@ -20,9 +20,9 @@ from littlefold.draft.desk import FOLLOWS, Branch, Desk
 from littlefold.draft.guides import with_guides
 from littlefold.draft.model import Draft
 from littlefold.draft.printed import compare_printed
-from littlefold.draft.refusal import Refusal
+from littlefold.draft.refusal import Exhausted, Refusal
 from littlefold.draft.suits import stature_range
-from littlefold.problem import Problem
+from littlefold.problem import Place, Problem
 from littlefold.recipe import tree
 from littlefold.recipe.recipe import Written
 
@@ -61,8 +61,13 @@ def evaluate(
     """
     desk = Desk(measurements, tape)
     player = _Player(choices or {}, shelf)
-    player.play_all(recipe.written, desk)
-    _end_piece(desk, recipe)
+    try:
+        player.play_all(recipe.written, desk)
+        _end_piece(desk, recipe)
+    except Exhausted as exhausted:
+        desk.problems.append(
+            Problem(exhausted.code, f"{recipe.file}: {exhausted.message}", place=Place(recipe.file, 1, 1))
+        )
     for line in desk.later:
         _attempt(line, desk, partial(sewing.LATER[type(line.statement)], line, desk))
     desk.problems.extend(compare_printed(recipe, desk, player.choices))
@@ -182,6 +187,8 @@ def _attempt(line: Written, desk: Desk, do: Callable[[], None]) -> None:
     """Does something for a statement; if it is refused, reports it and goes on."""
     try:
         do()
+    except Exhausted:
+        raise
     except Refusal as refusal:
         for made in _made(line.statement):
             desk.failed.update((made.text, desk.qualified(made.text)))

@@ -97,12 +97,12 @@ class _Trial:
         """Left side minus right side of the goal."""
         desk = self.desk.trial()
         desk.values[desk.qualified(self.step.name.text)] = Quantity(value, self.dimension)
+        desk.sought |= {self.step.name.text}
         for count in range(1, (self.needed or len(self.following)) + 1):
             self.play(self.following, count - 1, desk)
             if self.needed is None and self._worked_out(desk) is not None:
                 self.needed = count
                 break
-        self.desk.acts = desk.acts
         found = self._worked_out(desk)
         if found is None:
             raise self._never(desk)

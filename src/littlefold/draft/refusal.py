@@ -27,5 +27,9 @@ class Refusal(Exception):
         self.numbers = numbers
 
 
+class Exhausted(Refusal):
+    """The recipe asks for more than is drawn for anyone; nothing more is tried."""
+
+
 class Missing(Refusal):
     """A name that is not there (yet), which `find` has to tell from other mistakes."""

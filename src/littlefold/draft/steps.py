@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, is_dataclass
-from functools import lru_cache
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from littlefold.draft import constructions  # noqa: F401 - importing it fills the register
-from littlefold.draft.desk import MOST_ACTS, MOST_STEPS
 from littlefold.draft.drawn import Drawn, NewLine, NewPoint
 from littlefold.draft.model import DraftLine, DraftPoint, Said, Step
+from littlefold.draft.names import names_in
 from littlefold.draft.quantity import Dimension, Quantity, length
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.register import CONSTRUCTIONS
@@ -36,13 +34,7 @@ def draw_step(line: Written, desk: Desk) -> None:
 
 
 def _allow(name: str, made: tree.Name, desk: Desk) -> None:
-    desk.acts += 1
-    if desk.acts > MOST_ACTS or len(desk.steps) >= MOST_STEPS:
-        raise Refusal(
-            "too-much-to-draw",
-            f"the recipe asks for more than {MOST_STEPS} steps or {MOST_ACTS} trials. Make it shorter.",
-            made.spot,
-        )
+    desk.allow_step(made)
     if not desk.sheet:
         raise Refusal(
             "no-sheet-yet", f"{made} is drawn on no sheet. Begin with a line: drawing NAME.", made.spot
@@ -102,14 +94,3 @@ def _terms(expr: tree.Expr, desk: Desk) -> tuple[tuple[str, Said], ...]:
             sort = {Dimension.LENGTH: "length", Dimension.ANGLE: "angle"}.get(value.dimension, "number")
             found.append((name, Said(sort, value.value)))  # type: ignore[arg-type]
     return tuple(found)
-
-
-@lru_cache(maxsize=4096)
-def names_in(expr: Any) -> tuple[str, ...]:
-    """The names of values in an expression, each once, in order."""
-    if isinstance(expr, tree.Named):
-        return (expr.name.text,)
-    if not is_dataclass(expr):
-        return ()
-    inner = [name for part in fields(expr) for name in names_in(getattr(expr, part.name))]
-    return tuple(dict.fromkeys(inner))

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.body.measurements import Origin, Reading
 from littlefold.draft.arithmetic import evaluate, evaluate_length
 from littlefold.draft.model import Amount
+from littlefold.draft.names import names_in
 from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity, length
 from littlefold.draft.refusal import Refusal
 from littlefold.problem import Number
@@ -124,6 +125,8 @@ def amount(line: Written, desk: Desk) -> None:
     """A named value."""
     step: tree.Amount = line.statement
     value = evaluate(step.value, desk)
+    if not desk.sought.isdisjoint(names_in(step.value)):
+        desk.sought |= {step.name.text}
     note_printed(line, step.clauses, value, desk)
     enter(
         line,

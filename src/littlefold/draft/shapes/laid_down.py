@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.draft.desk import MOST_ACTS, MOST_STEPS
 from littlefold.draft.drawn import NewLine
 from littlefold.draft.model import DraftLine, DraftPoint, DraftSheet
 from littlefold.draft.pieces import place_key
@@ -70,16 +69,9 @@ def allow_act(name: tree.Name, desk: Desk) -> None:
     """Takes one operation from the budget.
 
     Raises:
-        Refusal: The recipe asks for too many.
+        Exhausted: The recipe asks for too many.
     """
-    desk.acts += COST
-    if desk.acts > MOST_ACTS or len(desk.steps) >= MOST_STEPS:
-        raise Refusal(
-            "too-much-to-draw",
-            f"the recipe asks for more than {MOST_STEPS} steps, or for {MOST_ACTS // COST} operations on outlines "
-            "with all trials. Make it shorter.",
-            name.spot,
-        )
+    desk.allow_step(name, COST)
 
 
 def _allow(name: tree.Name, desk: Desk) -> None:
