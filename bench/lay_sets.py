@@ -103,9 +103,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--seconds", type=int, default=10)
     parser.add_argument("--seeds", type=int, default=2)
-    parser.add_argument(
-        "--workers", type=int, default=1, help="threads of the engine beside our planner; 0: none"
-    )
+    parser.add_argument("--planner-only", action="store_true", help="our own planner without the engine")
     parser.add_argument("--bare-workers", type=int, default=2, help="threads of the bare engine; 0: not run")
     parser.add_argument("names", nargs="*", default=list(PUBLISHED))
     asked = parser.parse_args()

@@ -24,6 +24,9 @@ if TYPE_CHECKING:
 
 Lines = queue.SimpleQueue[str]
 
+# The engine's names for reports of layouts without overlap.
+WITHOUT_OVERLAP = ("ExplFeas", "CmprFeas", "Final")
+
 # Stands behind the last line of the child.
 END = ""
 
@@ -136,10 +139,8 @@ def _solve(asked: dict[str, Any]) -> None:
 
 
 def _speak_best(progress: Any) -> None:
-    feasible = [
-        s for kind, s in progress.drain() if kind.phase_name() == "compressing" or "Infeas" not in str(kind)
-    ]
-    feasible = [s for s in feasible if s.placed_items]
+    """Speak the newest layout without overlap; the engine also reports ones that still have some."""
+    feasible = [solution for kind, solution in progress.drain() if str(kind).split(".")[-1] in WITHOUT_OVERLAP]
     if feasible:
         _speak(feasible[-1])
 

@@ -35,7 +35,7 @@ GAP = 3.0
 
 
 # With more members than this the engine searches alone, and the planner settles what it finds.
-MANY = 32
+MANY = 16
 
 # How long to wait for an answer of the engine when there is nothing else to do [s].
 WAIT = 0.1

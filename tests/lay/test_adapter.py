@@ -1,0 +1,74 @@
+"""From shipped recipes to pieces on the cloth."""
+
+from __future__ import annotations
+
+from datetime import date
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+import pytest
+import shapely
+
+from littlefold.cli.asked import Asked, understand
+from littlefold.cli.files import shipped_names
+from littlefold.lay.adapter import lay_pieces
+from littlefold.lay.cloth import Cloth
+from littlefold.lay.place import Effort, Prepared, lays, prepare
+from littlefold.lay.sewn import sewn_lengths
+from littlefold.lay.verify import verify
+from littlefold.lay.ways import Way
+from littlefold.pipeline import fulfil
+from littlefold.problem import Problem
+
+if TYPE_CHECKING:
+    from littlefold.pattern.model import Pattern
+
+
+@lru_cache
+def pattern(recipe: str) -> Pattern:
+    understood = understand(Asked(recipe, size="104"), date(2026, 1, 1))
+    assert not isinstance(understood, tuple), understood
+    return fulfil(understood.wish).pattern
+
+
+@pytest.mark.parametrize("recipe", shipped_names())
+def test_every_shipped_piece_keeps_its_area_and_lies_on_its_grain(recipe: str) -> None:
+    pieces, problems = lay_pieces(pattern(recipe))
+    assert all(isinstance(problem, Problem) for problem in problems)
+    for laid in pieces:
+        piece = pattern(recipe).piece(laid.name)
+        drawn = shapely.Polygon([(p.x, p.y) for p in piece.unfolded.cut.flatten(0.02)])
+        assert laid.whole.area == pytest.approx(drawn.area, rel=1e-3)
+        start, end = laid.arrow
+        assert start.y == pytest.approx(end.y, abs=1e-6)
+        assert laid.copies == piece.cutting.count or piece.cutting.pair
+        if laid.on_fold:
+            assert laid.polygon.bounds[1] == pytest.approx(0.0, abs=1e-6)
+            assert laid.fold_length > 0
+
+
+@pytest.mark.parametrize("recipe", shipped_names())
+@pytest.mark.parametrize("way", [Way.FOLDED, Way.OPEN])
+def test_every_shipped_garment_is_laid_soundly_or_refused(recipe: str, way: Way) -> None:
+    pieces, _ = lay_pieces(pattern(recipe))
+    prepared = prepare(pieces, Cloth(1120), way)
+    if not isinstance(prepared, Prepared):
+        assert all(problem.message for problem in prepared)
+        return
+    shown = list(lays(prepared, Effort(steps=30)))
+    assert shown
+    assert all(verify(lay) == () for lay in shown)
+
+
+def test_seams_are_counted_on_both_sides_of_the_body() -> None:
+    found = pattern("bodice")
+    sides = [seam for seam in found.seams if seam.first[0].edge == "side"]
+    assert sides
+    plain = sewn_lengths(found, finishing=None)
+    finished = sewn_lengths(found)
+    once = sum(min(seam.first_length, seam.second_length) for seam in found.seams)
+    edges = sum(s.length for s in plain) - 2 * once
+    assert edges >= 0
+    zigzag = sum(s.length for s in finished if s.stitch == "304")
+    both = sum(seam.first_length + seam.second_length for seam in found.seams)
+    assert zigzag == pytest.approx(2 * both)
