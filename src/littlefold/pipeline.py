@@ -18,9 +18,11 @@ from threading import Lock
 from typing import TYPE_CHECKING
 
 from littlefold.body.filling import complete
+from littlefold.body.register import REGISTER
 from littlefold.check import check
 from littlefold.draft.evaluate import evaluate
 from littlefold.pattern.trace import trace
+from littlefold.problem import Severity
 from littlefold.recipe.analyse import analyse
 from littlefold.recipe.parse import parse
 from littlefold.recipe.shelf import shipped_text
@@ -71,14 +73,14 @@ def fulfil(wish: Wish) -> Outcome:
     findings = check(pattern, replace(wish.circumstances, stretch=draft.stretch))
     remarks = _remarks(wish.recipe.text, wish.recipe.file)
     return Outcome(
-        wish.recipe, draft, pattern, _once((*remarks, *gaps, *draft.problems, *pattern.problems, *findings))
+        wish.recipe, draft, pattern, _once((*remarks, *_serious(gaps), *draft.problems, *pattern.problems, *findings))
     )
 
 
 @lru_cache(maxsize=64)
 def _remarks(text: str, file: str) -> tuple[Problem, ...]:
     """What a recipe's text alone shows; remembered, since a slider moves but the text stays."""
-    return analyse(parse(text, file))
+    return analyse(parse(text, file), tuple(REGISTER))
 
 
 @lru_cache(maxsize=64)
@@ -122,3 +124,8 @@ class Workroom:
 def settings(choices: Mapping[str, float | str]) -> tuple[tuple[str, float | str], ...]:
     """Choices as a wish holds them: in the order of their names."""
     return tuple(sorted(choices.items()))
+
+
+def _serious(gaps: tuple[Problem, ...]) -> tuple[Problem, ...]:
+    """Of what completing the measurements remarks, all but notes; the checks name the estimates that were used."""
+    return tuple(problem for problem in gaps if problem.severity is not Severity.NOTE)

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from littlefold.booklet.instructions import instruction_sheet
 from littlefold.pattern.block import Labelling
 from littlefold.pattern.picture import draw_pattern
-from littlefold.problem import Problem
+from littlefold.problem import Problem, Severity
 from littlefold.sheet.arrange import arrange
 from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.one_sheet import one_sheet
@@ -20,6 +20,7 @@ from littlefold.sheet.pdf import write_pdf
 from littlefold.sheet.printer_check import printer_check_page
 from littlefold.sheet.svg import write_svg
 from littlefold.sheet.tile import tile
+from littlefold.sheet.too_large import too_large
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -31,6 +32,12 @@ if TYPE_CHECKING:
 
 ROLLS = ("A0", "roll 914mm", "roll 1200mm", "roll 1600mm")
 """Papers of a copy shop, the smallest first: A0, the 36 in roll, and two rolls for wide skirts."""
+
+
+NO_ADVICE = (
+    "These sheets are a maker's help and no legal advice: the safety rules of the place where the garment is worn or "
+    "sold decide."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,18 +61,12 @@ def bundle(
         paper: The paper the maker prints on.
         made: The date that every sheet carries.
     """
-    pieces = pieces_drawn(pattern, speech, made)
-    if pieces:
-        yield Sheet("pattern.svg", "Pattern, full size", lambda: _svg(pattern, pieces))
-        yield Sheet(
-            "pages.pdf", f"Pattern to join, {paper.name}", lambda: joined_pages(pattern, pieces, paper, made)
-        )
-        yield Sheet("one-sheet.pdf", "Pattern on one sheet", lambda: large_sheet(pattern, pieces, made))
-    yield Sheet(
-        "printer-check.pdf",
-        "Printer check",
-        lambda: write_pdf((printer_check_page(paper, made),), "Printer check", made),
-    )
+    job = _Job(pattern, pieces_drawn(pattern, speech, made), cautions(pattern, problems), made)
+    if job.pieces and not any(too_large(piece, paper) for piece in job.pieces):
+        yield Sheet("pattern.svg", "Pattern, full size", job.drawing)
+        yield Sheet("pages.pdf", f"Pattern to join, {paper.name}", lambda: job.pages(paper))
+        yield Sheet("one-sheet.pdf", "Pattern on one sheet", job.large_sheet)
+    yield Sheet("printer-check.pdf", "Printer check", lambda: printer_check(paper, made))
     yield Sheet(
         "instructions.pdf", "Instructions", lambda: instruction_sheet(pattern, problems, speech, paper, made)
     )
@@ -76,42 +77,56 @@ def printer_check(paper: Paper, made: date) -> bytes:
     return write_pdf((printer_check_page(paper, made),), "Printer check", made)
 
 
+def cautions(pattern: Pattern, problems: tuple[Problem, ...]) -> tuple[str, ...]:
+    """What is printed heavy on every pattern: the recipe's cautions, what the safety rules found, and what they are not."""
+    found = (
+        problem.message for problem in problems if problem.rule and problem.severity is not Severity.NOTE
+    )
+    return (*pattern.draft.cautions, *dict.fromkeys(found), NO_ADVICE)
+
+
 def pieces_drawn(pattern: Pattern, speech: Speech, made: date) -> tuple[Drawing, ...]:
     """All pieces at full size, labelled."""
     how = Labelling(date=spoken_date(made), units=speech.units)
     return draw_pattern(pattern, how)
 
 
-def _svg(pattern: Pattern, pieces: tuple[Drawing, ...]) -> bytes:
-    arranged = arrange(pieces, _roll(ROLLS[1]), pattern.draft.title)
-    return write_svg(arranged.drawing).encode()
+@dataclass(frozen=True, slots=True)
+class _Job:
+    """What all sheets of one pattern have in common."""
 
+    pattern: Pattern
+    pieces: tuple[Drawing, ...]
+    cautions: tuple[str, ...]
+    made: date
 
-def joined_pages(pattern: Pattern, pieces: tuple[Drawing, ...], paper: Paper, made: date) -> bytes:
-    """The pattern on pages to join, with a cover."""
-    arranged = arrange(pieces, paper, pattern.draft.title)
-    title = _title(pattern)
-    return write_pdf(tile(arranged.drawing, arranged.paper, made, title), title, made)
+    @property
+    def title(self) -> str:
+        """The garment, and whose it is."""
+        nickname = self.pattern.draft.measurements.nickname
+        return ", ".join(filter(None, (self.pattern.draft.title, nickname)))
 
+    def drawing(self) -> bytes:
+        """All pieces beside each other as SVG."""
+        return write_svg(arrange(self.pieces, _roll(ROLLS[1]), self.title).drawing).encode()
 
-def large_sheet(pattern: Pattern, pieces: tuple[Drawing, ...], made: date) -> bytes:
-    """The pattern on the smallest paper of a copy shop that holds it."""
-    title = _title(pattern)
-    for name in ROLLS:
-        arranged = arrange(pieces, _roll(name), pattern.draft.title)
-        page = one_sheet(arranged.drawing, arranged.paper, made, title)
-        if not isinstance(page, Problem):
-            return write_pdf((page,), title, made)
-    widest = _roll(ROLLS[-1])
-    return write_pdf(tile(arrange(pieces, widest, title).drawing, widest, made, title), title, made)
+    def pages(self, paper: Paper) -> bytes:
+        """The pattern on pages to join, with a cover."""
+        arranged = arrange(self.pieces, paper, self.title)
+        pages = tile(arranged.drawing, arranged.paper, self.made, self.title, self.cautions)
+        return write_pdf(pages, self.title, self.made)
+
+    def large_sheet(self) -> bytes:
+        """The pattern on the smallest paper of a copy shop that holds it, or on the widest in parts."""
+        for name in ROLLS:
+            arranged = arrange(self.pieces, _roll(name), self.title)
+            page = one_sheet(arranged.drawing, arranged.paper, self.made, self.title, self.cautions)
+            if not isinstance(page, Problem):
+                return write_pdf((page,), self.title, self.made)
+        return self.pages(_roll(ROLLS[-1]))
 
 
 def _roll(name: str) -> Paper:
     paper = read_paper(name)
     assert isinstance(paper, Paper)  # noqa: S101 - the names are our own
     return paper
-
-
-def _title(pattern: Pattern) -> str:
-    nickname = pattern.draft.measurements.nickname
-    return f"{pattern.draft.title}, {nickname}" if nickname else pattern.draft.title

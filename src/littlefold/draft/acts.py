@@ -10,6 +10,7 @@ from littlefold.draft.register import CONSTRUCTIONS
 from littlefold.draft.shapes import SHAPE_ACTS
 from littlefold.draft.steps import draw_step
 from littlefold.draft.strips import STRIP_ACTS
+from littlefold.draft.worn import drawn_length
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -25,6 +26,8 @@ def _run(line: Written, desk: Desk) -> None:
     """Several edges or lines under one name."""
     step: tree.Run = line.statement
     parts = tuple(part for name in step.parts for part in (desk.run(name.text) or (name,)))
+    for part in parts:
+        drawn_length(part, desk)  # refuses what is neither a line nor an edge
     on_sheet = all("." not in part.text for part in parts)
     desk.runs[desk.qualified(step.name.text) if on_sheet else step.name.text] = parts
 
