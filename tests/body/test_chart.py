@@ -10,7 +10,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from littlefold.body.chart import JIS, SIZES, chart_row, jis_figure, read_size, read_sizes, size_for
+from littlefold.body.chart import (
+    JIS,
+    SIZES,
+    chart_row,
+    jis_figure,
+    read_size,
+    read_sizes,
+    size_for,
+    source_of,
+)
 from littlefold.body.measurements import Origin
 from littlefold.body.proportions import proportions
 from littlefold.body.register import NAMES
@@ -30,6 +39,20 @@ def test_every_row_is_whole_and_marked(size: int) -> None:
     assert tuple(row) == NAMES
     assert row.mm("stature") == size * 10
     assert {reading.origin for _, reading in row.readings} == {Origin.CHART}
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_every_number_has_a_source(size: int) -> None:
+    for name in NAMES:
+        assert len(source_of(name, size)) > 10
+    with pytest.raises(KeyError):
+        source_of("chest", size + 1)
+
+
+def test_what_nobody_measured_says_so() -> None:
+    assert "common practice" in source_of("knee", 104)
+    assert "from memory" in source_of("chest", 62)
+    assert "Snyder" in source_of("chest", 104)
 
 
 @pytest.mark.parametrize("name", NAMES)

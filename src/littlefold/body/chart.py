@@ -1,15 +1,17 @@
 """The built-in size chart: one body for every 6 cm of stature.
 
 Children's sizes go by stature in steps of 6 cm (EN 13402, ISO 8559-2, as retail tables use them); a label
-covers the stature from 3 cm below it to 3 cm above.  The numbers are the medians of `proportions`, each with
-the origin that `tools/body_sources.py` names.
+covers the stature from 3 cm below it to 3 cm above.  The numbers are the medians of `proportions`; where each
+comes from says `source_of`.
 """
 
 from __future__ import annotations
 
+import csv
 import re
 from dataclasses import dataclass
 from functools import lru_cache
+from importlib.resources import files
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Final
 
@@ -75,6 +77,28 @@ def chart_row(size: int) -> Measurements:
     lengths = {name: stature if name == "stature" else curves[name].median(stature) for name in NAMES}
     age = curves["age"].median(stature)
     return Measurements.of(lengths, origin=Origin.CHART, age_months=age, nickname=f"size {size}")
+
+
+def source_of(name: str, size: int) -> str:
+    """Where a number of the chart comes from, in words.
+
+    Raises:
+        KeyError: If the register does not hold the name, or the chart not the size.
+    """
+    found = [source for first, last, source in _sources()[name] if first <= size <= last]
+    if size not in SIZES:
+        raise KeyError(size)
+    return "; joined to ".join(found)
+
+
+@lru_cache(maxsize=1)
+def _sources() -> Mapping[str, tuple[tuple[int, int, str], ...]]:
+    lines = files(__package__).joinpath("tables/sources.csv").read_text("utf-8").splitlines()
+    rows = [row for row in csv.reader(line for line in lines if not line.startswith("#")) if row]
+    return {
+        name: tuple((int(first), int(last), source) for each, first, last, source in rows if each == name)
+        for name in NAMES
+    }
 
 
 def read_size(text: str) -> int | Problem:
