@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.booklet.measures import measure_marks
+from littlefold.booklet.measures import Measure, measures
 from littlefold.booklet.scene import scene
 from littlefold.booklet.step_picture import fold_marks, letter, settled
 from littlefold.draft.sentence import Speech
@@ -16,7 +16,10 @@ if TYPE_CHECKING:
 
     from littlefold.booklet.scene import Scene
     from littlefold.draft.model import Draft
+    from littlefold.geometry import Point
 
+NEAR = 2.5
+"""Dimension lines nearer to each other than this would run together [mm]."""
 ROOM = (150.0, 150.0)
 """Width and height of the picture on the instruction sheet [mm]."""
 
@@ -56,8 +59,29 @@ def _points(where: Scene) -> Iterator[Mark]:
 
 
 def _dimensions(where: Scene, speech: Speech) -> Iterator[Mark]:
-    for step in where.steps():
-        yield from measure_marks(where, step, speech)
+    """All dimensions, the short ones nearest to what they measure, none on top of another."""
+    drawn: list[tuple[Point, Point]] = []
+    for measured in sorted(_measures(where), key=lambda one: one.start.distance(one.end)):
+        lane = next(lane for lane in range(1, len(drawn) + 2) if _is_free(measured.line(lane), drawn))
+        drawn.append(measured.line(lane))
+        yield from measured.marks(speech, lane)
+
+
+def _measures(where: Scene) -> Iterator[Measure]:
+    return (measured for step in where.steps() for measured in measures(where, step))
+
+
+def _is_free(line: tuple[Point, Point], drawn: list[tuple[Point, Point]]) -> bool:
+    """Whether a dimension line runs along none that is drawn."""
+    return not any(_runs_along(line, other) for other in drawn)
+
+
+def _runs_along(line: tuple[Point, Point], other: tuple[Point, Point]) -> bool:
+    start, way = line[0], line[1] - line[0]
+    along, length = way.unit(), way.length
+    places = [(end - start).dot(along) for end in other]
+    beside = [abs((end - start).cross(along)) for end in other]
+    return max(beside) < NEAR and max(places) > 0 and min(places) < length
 
 
 def _last(where: Scene) -> int:

@@ -11,7 +11,8 @@ from littlefold.booklet.allowances import allowance_rows
 from littlefold.booklet.draft_picture import draft_picture
 from littlefold.booklet.formula import step_formula
 from littlefold.booklet.needs import cloth_rows, measurement_rows, notion_rows, number_rows, paper_rows
-from littlefold.booklet.step_picture import step_picture
+from littlefold.booklet.scene import scene
+from littlefold.booklet.step_picture import ROOM, step_picture
 from littlefold.booklet.wording import wording
 from littlefold.check.rules.paper_needed import CODE as PAPER_NEEDED
 from littlefold.draft.sentence import guide_sentence, sentence
@@ -66,7 +67,7 @@ def sheet_data(
         "looks": looks_as_data(),
         "words": {part: dict(words[part]) for part in ("headings", "said", "hint")},
         "title": plain(draft.title),
-        "child": _child(draft, words, speech),
+        "child": child_line(draft, words, speech),
         "made": spoken_date(made),
         "measurements": list(measurement_rows(draft, words, speech)),
         "papers": list(paper_rows(pattern, problems, words, speech)),
@@ -83,7 +84,8 @@ def sheet_data(
     }
 
 
-def _child(draft: Draft, words: Words, speech: Speech) -> str:
+def child_line(draft: Draft, words: Words, speech: Speech) -> str:
+    """The child's name and height, as far as they are known."""
     stature = draft.measurements.get("stature")
     tall = words["said"]["stature"].format(stature=speech.length(stature.mm)) if stature else ""
     return plain(", ".join(filter(None, (draft.measurements.nickname, tall))))
@@ -111,7 +113,7 @@ def _step(step: Step, draft: Draft, words: Words, speech: Speech) -> Json:
         "formula": step_formula(step, speech, words["formula"]["on_tape"]),
         "remark": step.remark,
         "source": step.source,
-        "picture": drawing_as_data(step_picture(draft, step.number, speech)),
+        "picture": drawing_as_data(step_picture(draft, step.number, speech), scene(draft, step.sheet, ROOM).window),
     }
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import pi
 from types import MappingProxyType
 from typing import TYPE_CHECKING
@@ -34,20 +35,44 @@ SHORTEST = 1.5
 """A way shorter than this on the picture has no room for arrows [mm]."""
 SWING = pi / 14
 """How far the compass is drawn to either side of the point it finds [rad]."""
+ROOM_FOR_DEPTHS = 40.0
+"""On a curve shorter than this on the picture the depths stand in the sentence only [mm]."""
 DEPTH_WORDS = 1.8
 """Height of the capital in the depths of a curve [mm]."""
 
 
-def measure_marks(where: Scene, step: Step, speech: Speech) -> Iterator[Mark]:
-    """The dimension of a step that measures along a straight way; two where it goes round a corner."""
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A length on a picture, from `start` to `end`; `side` is 1 where its dimension stands on the left of the way."""
+
+    start: Point
+    end: Point
+    length: float
+    side: int
+    name: str
+
+    def marks(self, speech: Speech, lane: int = 1) -> tuple[Mark, ...]:
+        """The dimension line, `lane` places away from what it measures."""
+        said = speech.length(abs(self.length))
+        return dimension(self.start, self.end, said, self._away(lane), self.name)
+
+    def line(self, lane: int) -> tuple[Point, Point]:
+        """Where the dimension line runs."""
+        off = (self.end - self.start).unit().turned_left() * self._away(lane)
+        return self.start + off, self.end + off
+
+    def _away(self, lane: int) -> float:
+        return AWAY * lane * self.side
+
+
+def measures(where: Scene, step: Step) -> Iterator[Measure]:
+    """What a step measures along a straight way; two lengths where it goes round a corner."""
     if step.value is None:
         return
-    ways = list(_ways(where, step))
-    said = [step.value, *_second(step)]
-    for (start, end), length in zip(ways, said, strict=False):
+    for (start, end), length in zip(_ways(where, step), (step.value, *_second(step)), strict=False):
         if start.distance(end) > SHORTEST:
-            side = AWAY if _outside(where, start, end) else -AWAY
-            yield from dimension(start, end, speech.length(abs(length)), side, step.name)
+            side = 1 if _outside(where, start, end) else -1
+            yield Measure(start, end, length, side, step.name)
 
 
 def _second(step: Step) -> tuple[float, ...]:
@@ -109,4 +134,5 @@ def guide_marks(where: Scene, line: DraftLine, speech: Speech) -> Iterator[Mark]
         if where.at(foot).distance(tip) > 0:
             yield Stroke(Path.line_through(where.at(foot), tip), Meaning.GUIDE, line.name)
         yield Dot(tip, Meaning.GUIDE, line.name)
-        yield Label(speech.depth(guide.depth), tip, Meaning.GUIDE, DEPTH_WORDS)
+        if start.distance(end) / where.divisor >= ROOM_FOR_DEPTHS:
+            yield Label(speech.depth(guide.depth), tip, Meaning.GUIDE, DEPTH_WORDS)

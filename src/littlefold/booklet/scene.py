@@ -21,13 +21,22 @@ LEAST = 1.0
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """A sheet at 1 : divisor; `affine` takes places of the draft to places on the picture."""
+    """A sheet at 1 : divisor; `affine` takes places of the draft to places on the picture.
+
+    `size` is how much larger than usual words are set, on pictures that are looked at from afar.
+    """
 
     draft: Draft
     sheet: str
     affine: Affine
     divisor: float
     bounds: Bounds
+    size: float = 1.0
+
+    @property
+    def window(self) -> Bounds:
+        """The part of the plane that the picture shows: the drawing, and room for letters round it."""
+        return self.bounds.grown(EDGE)
 
     def at(self, point: Point) -> Point:
         """Where a place of the draft lies on the picture."""
@@ -55,7 +64,7 @@ class Scene:
         return (step for step in self.draft.steps if step.sheet == self.sheet)
 
 
-def scene(draft: Draft, sheet: str, room: tuple[float, float], at_scale: float | None = None) -> Scene:
+def scene(draft: Draft, sheet: str, room: tuple[float, float], at_scale: float | None = None, size: float = 1.0) -> Scene:
     """A sheet of a draft made to fit a room (width and height [mm]), always at the same scale and place.
 
     `at_scale` is a divisor of the lengths that is taken instead of the one that fits.  All steps of a sheet share one scene, so that what was drawn stays where it was from picture to picture.
@@ -65,7 +74,8 @@ def scene(draft: Draft, sheet: str, room: tuple[float, float], at_scale: float |
     divisor = at_scale or max(wide / (room[0] - 2 * EDGE), high / (room[1] - 2 * EDGE), 1.0)
     home = Affine.translation(Point(0.0, 0.0) - Point(box.left, box.bottom))
     affine = home.then(Affine.scale(1 / divisor))
-    return Scene(draft, sheet, affine, divisor, Bounds(0.0, 0.0, box.width / divisor, box.height / divisor))
+    bounds = Bounds(0.0, 0.0, box.width / divisor, box.height / divisor)
+    return Scene(draft, sheet, affine, divisor, bounds, size)
 
 
 def _bounds(draft: Draft, sheet: str) -> Bounds:

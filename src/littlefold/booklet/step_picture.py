@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from littlefold.booklet.measures import MEASURED_FROM, guide_marks, measure_marks, reach_marks
+from littlefold.booklet.measures import MEASURED_FROM, guide_marks, measures, reach_marks
 from littlefold.booklet.scene import Scene, scene
 from littlefold.draft.sentence import Speech
 from littlefold.drawing import Dot, Drawing, Label, Mark, Meaning, Stroke
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
 
     from littlefold.draft.model import Draft, DraftLine, DraftPoint, Step
 
-ROOM = (62.0, 62.0)
+ROOM = (62.0, 53.0)
 """Width and height of a step picture on the instruction sheet [mm]."""
 LETTER = 2.3
 """Height of the capital that names a point [mm]."""
@@ -25,6 +26,8 @@ BESIDE = Vector(1.3, 1.1)
 """From a point to its letter, where nothing is in the way [mm]."""
 PAST = 4.0
 """How far the fold of the paper is drawn beyond the draft [mm]."""
+SAME = 1e-6
+"""Places nearer than this on the picture are the same [mm]."""
 FINE = 1.0
 """Letters keep off points that lie this far apart along the lines [mm]."""
 
@@ -34,6 +37,7 @@ def step_picture(
     number: int,
     speech: Speech = Speech(),  # noqa: B008 - frozen
     room: tuple[float, float] = ROOM,
+    size: float = 1.0,
 ) -> Drawing:
     """The sheet as it stands after a step, at the size of a room (width, height [mm]).
 
@@ -42,17 +46,19 @@ def step_picture(
         number: The number of the step, from 1.
         speech: How dimensions are said.
         room: The size of the picture; the drawing and its letters keep within it.
+        size: How much larger than usual the words are set.
     """
     step = draft.steps[number - 1]
-    where = scene(draft, step.sheet, room)
+    where = scene(draft, step.sheet, room, size=size)
     marks = (*fold_marks(where), *_lines(where, step), *_helping(where, step), *_points(where, step))
-    added = (*measure_marks(where, step, speech), *reach_marks(where, step), *_guides(where, step, speech))
-    return settled((*marks, *added), step.name)
+    lengths = (mark for measured in measures(where, step) for mark in measured.marks(speech))
+    added = (*lengths, *reach_marks(where, step), *_guides(where, step, speech))
+    return settled((*marks, *added), step.name, size)
 
 
-def settled(marks: tuple[Mark, ...], title: str) -> Drawing:
-    """The marks with their words moved off the lines and off each other."""
-    words = [mark for mark in marks if isinstance(mark, Label)]
+def settled(marks: tuple[Mark, ...], title: str, size: float = 1.0) -> Drawing:
+    """The marks with their words set larger by `size`, and moved off the lines and off each other."""
+    words = [replace(mark, height=mark.height * size) for mark in marks if isinstance(mark, Label)]
     lines = tuple(mark for mark in marks if not isinstance(mark, Label))
     return Drawing((*lines, *words_apart(words, sample(Drawing(lines), FINE))), title)
 
@@ -103,8 +109,14 @@ def _helping(where: Scene, step: Step) -> Iterator[Mark]:
 
 def _way(where: Scene, step: Step) -> Iterator[Mark]:
     base, made = where.point(str(_base(step))), where.draft.points.get(step.name)
-    if base is not None and made is not None:
+    if base is not None and made is not None and not _on_fold(where, base, where.at(made.at)):
         yield Stroke(Path.line_through(base, where.at(made.at)), Meaning.CONSTRUCTION, step.name)
+
+
+def _on_fold(where: Scene, start: Point, end: Point) -> bool:
+    """Whether a way runs along the fold, which is drawn already."""
+    x = where.at(Point(0.0, 0.0)).x
+    return any(fold_marks(where)) and max(abs(start.x - x), abs(end.x - x)) < SAME
 
 
 def _base(step: Step) -> float | str:
