@@ -11,8 +11,9 @@ help:           ## what there is to make
 run: .venv/product    ## draft the sample child's top and say where the sheets are
 	$(BIN)/littlefold draft casing-top --child sample --out sheets
 
-test: .venv/tests     ## all tests
-	$(BIN)/python -m pytest -n auto
+test: .venv/tests     ## all tests; Debian's Chromium and PostgreSQL are installed for some of them where that can be done
+	@sh tools/test_programs.sh
+	$(BIN)/python -m pytest -n auto --dist loadgroup -q
 
 check: lint types arrows test   ## what a change must pass
 

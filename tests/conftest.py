@@ -1,0 +1,44 @@
+"""What all tests share: the end of a run says how many tests were skipped, and whether that was expected."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import pytest
+    from _pytest.terminal import TerminalReporter
+
+EXPECTED = tomllib.loads(Path(__file__).with_name("expected_skips.toml").read_text(encoding="utf-8"))
+
+
+def pytest_terminal_summary(terminalreporter: TerminalReporter, exitstatus: int, config: pytest.Config) -> None:
+    """Prints the skipped tests against the list of reasons that are expected somewhere."""
+    skipped = terminalreporter.stats.get("skipped", [])
+    terminalreporter.section("skipped tests against the expected list")
+    unexpected = []
+    for reason, what in EXPECTED.items():
+        count = sum(bool(re.search(reason, _reason(report))) for report in skipped)
+        terminalreporter.line(f"{count:4d}  {what}")
+    for report in skipped:
+        if not any(re.search(reason, _reason(report)) for reason in EXPECTED):
+            unexpected.append(report)
+            terminalreporter.line(f"   !  not expected: {report.nodeid}: {_reason(report)}")
+    terminalreporter.line(f"{len(skipped)} skipped, {len(unexpected)} of them not on the list")
+
+
+def pytest_sessionfinish(session: pytest.Session, exitstatus: int) -> None:
+    """A test that is skipped for a reason nobody expected fails the run."""
+    reporter = session.config.pluginmanager.get_plugin("terminalreporter")
+    if reporter is None or hasattr(session.config, "workerinput"):
+        return
+    skipped = reporter.stats.get("skipped", [])
+    if exitstatus == 0 and any(not any(re.search(r, _reason(s)) for r in EXPECTED) for s in skipped):
+        session.exitstatus = 1
+
+
+def _reason(report: pytest.TestReport) -> str:
+    longrepr = report.longrepr
+    return str(longrepr[2]) if isinstance(longrepr, tuple) else str(longrepr)
