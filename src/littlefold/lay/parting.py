@@ -17,7 +17,7 @@ from littlefold.lay.convex import Fan
 from littlefold.lay.nofit import REVERSED
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from littlefold.lay.convex import Points
     from littlefold.lay.nofit import Sign
@@ -36,19 +36,19 @@ class Side:
 
 @dataclass(frozen=True, slots=True)
 class _Edges:
-    """All edges of all sums of convex parts of two stances; the edges of sum k begin at `starts[k]`."""
+    """All edges of all sums of convex parts of two stances; those of sum k stand from `starts[k]` to `ends[k]`."""
 
     normals: Points
     offsets: npt.NDArray[np.float64]
     starts: npt.NDArray[np.int64]
+    ends: npt.NDArray[np.int64]
 
-    def nearest(self, way: Points) -> Iterator[tuple[int, float]]:
-        """For each sum, the edge beyond which the way lies furthest, and how far [mm]."""
+    def nearest(self, way: Points, near: float) -> Iterator[int]:
+        """For each sum that the way is not further beyond than `near` [mm], the edge beyond which it lies furthest."""
         beyond = self.normals @ way - self.offsets
-        ends = np.append(self.starts[1:], beyond.size)
-        furthest = np.maximum.reduceat(beyond, self.starts)
-        for start, end, most in zip(self.starts, ends, furthest, strict=True):
-            yield int(start + np.argmax(beyond[start:end])), float(most)
+        close = np.flatnonzero(np.maximum.reduceat(beyond, self.starts) < near)
+        for start, end in zip(self.starts[close].tolist(), self.ends[close].tolist(), strict=True):
+            yield start + int(beyond[start:end].argmax())
 
 
 class Partings:
@@ -56,23 +56,24 @@ class Partings:
 
     def __init__(self, strip: Strip) -> None:
         self._strip = strip
+        self._sizes = np.array([shape.size for shape in strip.shapes])
         self._fans: dict[tuple[int, Sign], tuple[Fan, ...]] = {}
         self._edges: dict[tuple[int, Sign, int, Sign], _Edges] = {}
 
-    def sides(self, i: int, j: int, stances: tuple[Stance, Stance], way: Points, near: float) -> list[Side]:
+    def near_pairs(self, stances: Sequence[Stance], places: Points, near: float) -> Iterator[tuple[int, int]]:
+        """The pairs of members that may be nearer to each other than `near` [mm], told from their sizes alone."""
+        sizes = self._sizes[[stance.shape for stance in stances]]
+        apart = np.hypot(*(places[:, None, :] - places[None, :, :]).transpose(2, 0, 1))
+        close = np.triu(apart <= sizes[:, None] + sizes[None, :] + near, k=1)
+        yield from zip(*(ends.tolist() for ends in np.nonzero(close)), strict=True)
+
+    def sides(self, i: int, j: int, stances: Sequence[Stance], places: Points, near: float) -> list[Side]:
         """The lines between members i and j for parts that are nearer to each other than `near` [mm]."""
-        if self._far(stances, way, near):
-            return []
-        edges = self._edges_of(*stances)
+        edges = self._edges_of(stances[i], stances[j])
         return [
             Side(i, j, (float(edges.normals[k, 0]), float(edges.normals[k, 1])), float(edges.offsets[k]))
-            for k, beyond in edges.nearest(way)
-            if beyond < near
+            for k in edges.nearest(places[j] - places[i], near)
         ]
-
-    def _far(self, stances: tuple[Stance, Stance], way: Points, near: float) -> bool:
-        sizes = [self._strip.shapes[stance.shape].size for stance in stances]
-        return bool(np.hypot(*way) > sizes[0] + sizes[1] + near)
 
     def _edges_of(self, first: Stance, second: Stance) -> _Edges:
         key = (first.shape, first.sign, second.shape, second.sign)
@@ -105,4 +106,5 @@ def _all_edges(sums: list[Points]) -> _Edges:
         offsets.append(np.einsum("ij,ij->i", out, corners[keep]))
         starts.append(count)
         count += len(out)
-    return _Edges(np.concatenate(normals), np.concatenate(offsets), np.array(starts, dtype=np.int64))
+    ends = np.array([*starts[1:], count], dtype=np.int64)
+    return _Edges(np.concatenate(normals), np.concatenate(offsets), np.array(starts, dtype=np.int64), ends)

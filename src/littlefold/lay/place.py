@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import closing
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -19,7 +20,7 @@ from littlefold.lay.ways import Way, spread
 from littlefold.problem import Number, Place, Problem
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Sequence
+    from collections.abc import Callable, Generator, Iterator, Sequence
 
     from littlefold.lay.cloth import Cloth
     from littlefold.lay.conversation import Asked
@@ -36,6 +37,11 @@ GAP = 3.0
 
 # With more members than this the engine searches alone, and the planner settles what it finds.
 MANY = 16
+
+# An answer of the engine is settled at once if it is shorter than the best by this share: settling takes time from
+# the search, the more so the more members there are.
+SHORTER = 0.003
+MUCH_SHORTER = 0.01
 
 # How long to wait for an answer of the engine when there is nothing else to do [s].
 WAIT = 0.1
@@ -159,51 +165,63 @@ def lays(prepared: Prepared, effort: Effort) -> Iterator[Lay]:
 def _searched(
     prepared: Prepared, planner: Planner, layout: Layout, effort: Effort
 ) -> Iterator[tuple[Found, str]]:
-    found = planner.begin(layout)
-    if found is None:
-        return
-    yield found, "planner"
-    asked = _put(prepared, found, effort)
-    if asked is not None and effort.engine is not None:
-        yield from _with_engine(planner, asked, effort.engine, effort)
-    while _goes_on(planner, effort):
+    """All that planner and engine find; with many members the planner leaves the cores to the engine."""
+    asked = _put(prepared, layout, effort)
+    alone = asked is not None and len(planner.strip.members) > MANY
+    with closing(_answers(asked, effort, WAIT if alone else 0.0)) as answers:
+        next(answers, None)  # the engine sets to work while the first layout is settled
+        found = planner.begin(layout)
+        if found is None:
+            return
+        yield found, "planner"
+        if alone:
+            yield from _engine_alone(planner, answers)
+        yield from _side_by_side(planner, answers, effort)
+
+
+def _engine_alone(planner: Planner, answers: Iterator[Layout | None]) -> Iterator[tuple[Found, str]]:
+    last: Layout | None = None
+    for layout in answers:
+        last = layout or last
+        yield from _adopted(planner, layout, MUCH_SHORTER)
+    yield from _adopted(planner, last, 0.0)
+
+
+def _side_by_side(
+    planner: Planner, answers: Iterator[Layout | None], effort: Effort
+) -> Iterator[tuple[Found, str]]:
+    last: Layout | None = None
+    while planner.steps < effort.steps and not planner.is_done and effort.keep_going():
         better = planner.advance()
         if better is not None:
             yield better, "planner"
+        layout = next(answers, None)
+        last = layout or last
+        yield from _adopted(planner, layout, SHORTER)
+    yield from _adopted(planner, last, 0.0)
 
 
-def _goes_on(planner: Planner, effort: Effort) -> bool:
-    return planner.steps < effort.steps and not planner.is_done and effort.keep_going()
-
-
-def _with_engine(
-    planner: Planner, asked: Asked, engine: Engine, effort: Effort
-) -> Iterator[tuple[Found, str]]:
-    """Planner and engine side by side; with many members the planner leaves the cores to the engine."""
-    alone = len(planner.strip.members) > MANY
-    last: Layout | None = None
-    for answer in engine.answers(asked.task, WAIT if alone else 0.0, effort.keep_going):
-        if answer is not None:
-            last = asked.layout(answer)
-            if planner.is_worth_settling(last):
-                adopted = planner.adopt(last)
-                if adopted is not None:
-                    yield adopted, "engine"
-        if not alone:
-            if not _goes_on(planner, effort):
-                break
-            better = planner.advance()
-            if better is not None:
-                yield better, "planner"
-    adopted = None if last is None else planner.adopt(last)
+def _adopted(planner: Planner, layout: Layout | None, shorter: float) -> Iterator[tuple[Found, str]]:
+    """The engine's layout, settled, if it is shorter than the best by a share."""
+    if layout is None or not planner.is_worth_settling(layout, shorter):
+        return
+    adopted = planner.adopt(layout)
     if adopted is not None:
         yield adopted, "engine"
 
 
-def _put(prepared: Prepared, found: Found, effort: Effort) -> Asked | None:
+def _answers(asked: Asked | None, effort: Effort, wait: float) -> Generator[Layout | None]:
+    """The engine's layouts, None while there is none; nothing at all where there is no engine for it."""
+    if asked is None or effort.engine is None:
+        return
+    for answer in effort.engine.answers(asked.task, wait, effort.keep_going):
+        yield None if answer is None else asked.layout(answer)
+
+
+def _put(prepared: Prepared, layout: Layout, effort: Effort) -> Asked | None:
     if effort.engine is None:
         return None
-    return put(prepared.question.strip, found.layout, prepared.gap / 2, effort.seconds, effort.seed)
+    return put(prepared.question.strip, layout, prepared.gap / 2, effort.seconds, effort.seed)
 
 
 def _length(prepared: Prepared, layout: Layout) -> float:

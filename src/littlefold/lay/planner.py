@@ -26,9 +26,6 @@ if TYPE_CHECKING:
 MOST_SHORTENED = 0.01
 LEAST_SHORTENED = 0.001
 
-# A layout from elsewhere is settled at once if it is shorter than the best by this share.
-WORTH = 0.003
-
 # Overlaps no deeper than this many lattice steps are left to settling.  Larger: linear programmes are wasted on
 # layouts that do not hold; smaller: layouts that hold are passed by.
 SHALLOW = 1.5
@@ -102,10 +99,10 @@ class Planner:
         """Settle a first layout; the search goes on from there.  None where it cannot be freed of overlap."""
         return self._take(self._settler.settle(layout))
 
-    def is_worth_settling(self, layout: Layout) -> bool:
-        """Whether a layout from elsewhere is shorter than the best by a step, so that settling it pays."""
+    def is_worth_settling(self, layout: Layout, shorter: float) -> bool:
+        """Whether a layout from elsewhere is shorter than the best by a share, so that settling it pays."""
         best = np.inf if self._best is None else self._best.length
-        return length_of(self.strip, layout) <= best * (1 - WORTH)
+        return length_of(self.strip, layout) <= best * (1 - shorter)
 
     def adopt(self, layout: Layout) -> Found | None:
         """Settle a layout from elsewhere and go on from it, if it holds and is shorter than the best so far."""

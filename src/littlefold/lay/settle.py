@@ -87,13 +87,11 @@ class Settler:
 
     def _sides(self, layout: Layout, stances: list[Stance], trust: float) -> list[Side]:
         near = 2 * 2**0.5 * trust
+        places = np.array([(spot.x, spot.y) for spot in layout])
         return [
             side
-            for j, second in enumerate(layout)
-            for i, first in enumerate(layout[:j])
-            for side in self._partings.sides(
-                i, j, (stances[i], stances[j]), np.array((second.x - first.x, second.y - first.y)), near
-            )
+            for i, j in self._partings.near_pairs(stances, places, near)
+            for side in self._partings.sides(i, j, stances, places, near)
         ]
 
     def _bounds(self, k: int, spot: Spot, stance: Stance, trust: float) -> tuple[Bound, Bound]:
