@@ -48,7 +48,7 @@ def write_svg(drawing: Drawing, scale: float = 1.0, border: float = BORDER) -> s
     lines = (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="littlefold" {size}>',
         f"<title>{escape(plain(drawing.title))}</title>",
-        f"<style>{_STYLE}</style>",
+        f"<style>{STYLE}</style>",
         *(_mark(mark, home) for mark in small.marks),
         "</svg>",
     )
@@ -58,9 +58,9 @@ def write_svg(drawing: Drawing, scale: float = 1.0, border: float = BORDER) -> s
 def _mark(mark: Mark, home: Point) -> str:
     tail = f" data-name={quoteattr(plain(mark.name))}" if mark.name else ""
     if isinstance(mark, Stroke):
-        return f'<path class="line {mark.meaning}" d="{_outline(mark.path, home)}"{tail}/>'
+        return f'<path class="line {mark.meaning}" d="{outline_commands(mark.path, home)}"{tail}/>'
     if isinstance(mark, Fill):
-        return f'<path class="fill {mark.meaning}" d="{_outline(mark.path, home)}"{tail}/>'
+        return f'<path class="fill {mark.meaning}" d="{outline_commands(mark.path, home)}"{tail}/>'
     if isinstance(mark, Dot):
         radius = _n(LOOKS[mark.meaning].dot / 2)
         x, y = _place(mark.at, home)
@@ -77,7 +77,8 @@ def _words(label: Label, home: Point, tail: str) -> str:
     )
 
 
-def _outline(path: Path, home: Point) -> str:
+def outline_commands(path: Path, home: Point) -> str:
+    """The commands of an SVG path; `home` becomes the origin, y is turned over."""
     parts = (f"M{_pair(path.start, home)}", *(_command(segment, home) for segment in path.segments))
     return "".join(parts) + ("Z" if path.is_closed else "")
 
@@ -126,7 +127,8 @@ def _rules(meaning: Meaning, look: Look) -> str:
     )
 
 
-_STYLE = (
+STYLE = (
+    # The rules of all meanings, for a page that forbids styles of its own in what it takes in.
     ".littlefold .line{fill:none;stroke-linejoin:round}"
     ".littlefold text{font-family:'Libertinus Serif','Linux Libertine',Georgia,'Times New Roman',serif}"
     + "".join(_rules(meaning, look) for meaning, look in LOOKS.items())
