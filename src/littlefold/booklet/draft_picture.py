@@ -29,6 +29,8 @@ def draft_picture(
     sheet: str,
     speech: Speech = Speech(),  # noqa: B008 - frozen
     room: tuple[float, float] = ROOM,
+    *,
+    until: int | None = None,
 ) -> Drawing:
     """A sheet of a draft with all that was drawn on it, at the largest scale a pupil can multiply by that fits.
 
@@ -37,38 +39,41 @@ def draft_picture(
         sheet: The name of the drawing.
         speech: How dimensions are said.
         room: Width and height that the drawing should keep within [mm].
+        until: The last step that is shown; all are if it is None.
     """
-    fitted = scene(draft, sheet, room)
+    last = len(draft.steps) if until is None else until
+    fitted = scene(draft, sheet, room, until=last)
     divisor = next((known for known in DIVISORS if known >= fitted.divisor - 1e-9), DIVISORS[-1])
-    where = scene(draft, sheet, room, divisor)
-    drawing = settled((*fold_marks(where), *_lines(where), *_points(where), *_dimensions(where, speech)), sheet)
+    where = scene(draft, sheet, room, until=last, divisor=divisor)
+    marks = (*fold_marks(where), *_lines(where, last), *_points(where, last))
+    drawing = settled((*marks, *_dimensions(where, last, speech)), sheet)
     return drawing.with_marks(scale_bar(drawing, divisor))
 
 
-def _lines(where: Scene) -> Iterator[Mark]:
-    for line in where.lines(_last(where)):
+def _lines(where: Scene, last: int) -> Iterator[Mark]:
+    for line in where.lines(last):
         yield Stroke(line.path.transformed(where.affine), Meaning.DRAFT, line.name)
 
 
-def _points(where: Scene) -> Iterator[Mark]:
-    for point in where.points(_last(where)):
+def _points(where: Scene, last: int) -> Iterator[Mark]:
+    for point in where.points(last):
         at, short = where.at(point.at), where.short(point.name)
         yield Dot(at, Meaning.LETTER, point.name)
         if "." not in short:
             yield letter(at, short, point.name, is_new=False)
 
 
-def _dimensions(where: Scene, speech: Speech) -> Iterator[Mark]:
+def _dimensions(where: Scene, last: int, speech: Speech) -> Iterator[Mark]:
     """All dimensions, the short ones nearest to what they measure, none on top of another."""
     drawn: list[tuple[Point, Point]] = []
-    for measured in sorted(_measures(where), key=lambda one: one.start.distance(one.end)):
+    for measured in sorted(_measures(where, last), key=lambda one: one.start.distance(one.end)):
         lane = next(lane for lane in range(1, len(drawn) + 2) if _is_free(measured.line(lane), drawn))
         drawn.append(measured.line(lane))
         yield from measured.marks(speech, lane)
 
 
-def _measures(where: Scene) -> Iterator[Measure]:
-    return (measured for step in where.steps() for measured in measures(where, step))
+def _measures(where: Scene, last: int) -> Iterator[Measure]:
+    return (measured for step in where.steps() if step.number <= last for measured in measures(where, step))
 
 
 def _is_free(line: tuple[Point, Point], drawn: list[tuple[Point, Point]]) -> bool:
@@ -82,7 +87,3 @@ def _runs_along(line: tuple[Point, Point], other: tuple[Point, Point]) -> bool:
     places = [(end - start).dot(along) for end in other]
     beside = [abs((end - start).cross(along)) for end in other]
     return max(beside) < NEAR and max(places) > 0 and min(places) < length
-
-
-def _last(where: Scene) -> int:
-    return len(where.draft.steps)

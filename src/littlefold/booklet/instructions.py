@@ -11,8 +11,7 @@ from littlefold.booklet.allowances import allowance_rows
 from littlefold.booklet.draft_picture import draft_picture
 from littlefold.booklet.formula import step_formula
 from littlefold.booklet.needs import cloth_rows, measurement_rows, notion_rows, number_rows, paper_rows
-from littlefold.booklet.scene import scene
-from littlefold.booklet.step_picture import ROOM, step_picture
+from littlefold.booklet.step_picture import stage_scene, step_picture
 from littlefold.booklet.wording import wording
 from littlefold.check.rules.paper_needed import CODE as PAPER_NEEDED
 from littlefold.draft.sentence import guide_sentence, sentence
@@ -36,8 +35,6 @@ if TYPE_CHECKING:
 
 Json = dict[str, Any]
 
-STRIP = ("piece.rectangle", "piece.bias", "piece.band")
-"""A sheet that holds nothing but such a strip needs no picture of its own beside that of its step."""
 ORDER = (Severity.ERROR, Severity.WARNING, Severity.NOTE)
 
 
@@ -95,12 +92,12 @@ def _sheets(draft: Draft, words: Words, speech: Speech) -> Iterator[Json]:
     remarks = {sheet.name: sheet.remark for sheet in draft.sheets}
     for name, steps in groupby(draft.steps, key=lambda step: step.sheet):
         told = [_step(step, draft, words, speech) for step in steps]
-        whole = None if len(told) == 1 else drawing_as_data(draft_picture(draft, name, speech))
+        whole = draft_picture(draft, name, speech, until=told[-1]["number"])
         yield {
             "name": name.replace("_", " "),
             "remark": remarks.get(name, ""),
             "steps": told,
-            "picture": whole,
+            "picture": None if len(told) == 1 else drawing_as_data(whole),
         }
 
 
@@ -113,7 +110,9 @@ def _step(step: Step, draft: Draft, words: Words, speech: Speech) -> Json:
         "formula": step_formula(step, speech, words["formula"]["on_tape"]),
         "remark": step.remark,
         "source": step.source,
-        "picture": drawing_as_data(step_picture(draft, step.number, speech), scene(draft, step.sheet, ROOM).window),
+        "picture": drawing_as_data(
+            step_picture(draft, step.number, speech), stage_scene(draft, step.number).window
+        ),
     }
 
 

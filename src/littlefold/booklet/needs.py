@@ -62,7 +62,9 @@ def _how(name: str, draft: Draft) -> str:
     return REGISTER[name].how_lying if lies else REGISTER[name].how_standing
 
 
-def paper_rows(pattern: Pattern, problems: tuple[Problem, ...], words: Words, speech: Speech) -> Iterator[str]:
+def paper_rows(
+    pattern: Pattern, problems: tuple[Problem, ...], words: Words, speech: Speech
+) -> Iterator[str]:
     """The paper of each drawing, from the findings that say how much is needed."""
     covered = sheet_bounds(pattern)
     names = [sheet.name for sheet in pattern.draft.sheets if sheet.name in covered]

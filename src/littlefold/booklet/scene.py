@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
     from littlefold.draft.model import Draft, DraftLine, DraftPoint, Step
 
-EDGE = 7.0
+EDGE = 8.5
 """Room round the drawing for letters and dimensions [mm on the picture]."""
 LEAST = 1.0
 """A sheet with a single point has no size; it is taken to be this large [mm]."""
@@ -64,24 +64,49 @@ class Scene:
         return (step for step in self.draft.steps if step.sheet == self.sheet)
 
 
-def scene(draft: Draft, sheet: str, room: tuple[float, float], at_scale: float | None = None, size: float = 1.0) -> Scene:
-    """A sheet of a draft made to fit a room (width and height [mm]), always at the same scale and place.
+def stage(draft: Draft, number: int) -> int:
+    """The last of the steps that follow a step on the same sheet, before another sheet is taken in hand.
 
-    `at_scale` is a divisor of the lengths that is taken instead of the one that fits.  All steps of a sheet share one scene, so that what was drawn stays where it was from picture to picture.
+    A sheet that is gone on with later is drawn in stages; pictures of a stage show what it ends with.
     """
-    box = _bounds(draft, sheet)
+    sheet = draft.steps[number - 1].sheet
+    rest = draft.steps[number:]
+    return next((step.number - 1 for step in rest if step.sheet != sheet), len(draft.steps))
+
+
+def scene(
+    draft: Draft,
+    sheet: str,
+    room: tuple[float, float],
+    *,
+    until: int | None = None,
+    divisor: float | None = None,
+    size: float = 1.0,
+) -> Scene:
+    """A sheet of a draft made to fit a room (width and height [mm]).
+
+    All steps of a stage share one scene, so that what was drawn stays where it was from picture to picture.
+
+    Args:
+        draft: The draft.
+        sheet: The name of the drawing.
+        room: What the picture may take.
+        until: The last step that counts; all do if it is None.
+        divisor: A scale to be taken instead of the largest that fits.
+        size: How much larger than usual words are set.
+    """
+    box = _bounds(draft, sheet, len(draft.steps) if until is None else until)
     wide, high = max(box.width, LEAST), max(box.height, LEAST)
-    divisor = at_scale or max(wide / (room[0] - 2 * EDGE), high / (room[1] - 2 * EDGE), 1.0)
+    by = divisor or max(wide / (room[0] - 2 * EDGE), high / (room[1] - 2 * EDGE), 1.0)
     home = Affine.translation(Point(0.0, 0.0) - Point(box.left, box.bottom))
-    affine = home.then(Affine.scale(1 / divisor))
-    bounds = Bounds(0.0, 0.0, box.width / divisor, box.height / divisor)
-    return Scene(draft, sheet, affine, divisor, bounds, size)
+    affine = home.then(Affine.scale(1 / by))
+    return Scene(draft, sheet, affine, by, Bounds(0.0, 0.0, box.width / by, box.height / by), size)
 
 
-def _bounds(draft: Draft, sheet: str) -> Bounds:
+def _bounds(draft: Draft, sheet: str, until: int) -> Bounds:
     boxes = [
-        *(Bounds.of_points(point.at) for point in _points(draft, sheet)),
-        *(line.path.bounds() for line in _lines(draft, sheet)),
+        *(Bounds.of_points(point.at) for point in _points(draft, sheet) if point.step <= until),
+        *(line.path.bounds() for line in _lines(draft, sheet) if line.step <= until),
     ]
     return reduce(Bounds.union, boxes) if boxes else Bounds(0.0, 0.0, 0.0, 0.0)
 

@@ -8,8 +8,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from littlefold.booklet.formula import step_formula
 from littlefold.booklet.instructions import child_line
-from littlefold.booklet.scene import scene
-from littlefold.booklet.step_picture import step_picture
+from littlefold.booklet.step_picture import stage_scene, step_picture
 from littlefold.booklet.wording import wording
 from littlefold.draft.sentence import full_sentence
 from littlefold.drawing import plain
@@ -61,15 +60,13 @@ def step_pages(draft: Draft, speech: Speech, paper: Paper, made: date, across: L
     return typeset(_template(), data, made)
 
 
-def _card(
-    step: Step, draft: Draft, speech: Speech, room: tuple[float, float], size: float
-) -> dict[str, Any]:
+def _card(step: Step, draft: Draft, speech: Speech, room: tuple[float, float], size: float) -> dict[str, Any]:
     picture = step_picture(draft, step.number, speech, room, size)
     return {
         "number": step.number,
         "sentence": full_sentence(step, draft, speech),
         "formula": step_formula(step, speech, wording(speech.language)["formula"]["on_tape"]),
-        "picture": drawing_as_data(picture, scene(draft, step.sheet, room).window),
+        "picture": drawing_as_data(picture, stage_scene(draft, step.number, room).window),
     }
 
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from littlefold.booklet.measures import MEASURED_FROM, guide_marks, measures, reach_marks
-from littlefold.booklet.scene import Scene, scene
+from littlefold.booklet.scene import Scene, scene, stage
 from littlefold.draft.sentence import Speech
 from littlefold.drawing import Dot, Drawing, Label, Mark, Meaning, Stroke
 from littlefold.geometry import Path, Point, Vector
@@ -49,11 +49,16 @@ def step_picture(
         size: How much larger than usual the words are set.
     """
     step = draft.steps[number - 1]
-    where = scene(draft, step.sheet, room, size=size)
+    where = stage_scene(draft, number, room, size)
     marks = (*fold_marks(where), *_lines(where, step), *_helping(where, step), *_points(where, step))
     lengths = (mark for measured in measures(where, step) for mark in measured.marks(speech))
     added = (*lengths, *reach_marks(where, step), *_guides(where, step, speech))
     return settled((*marks, *added), step.name, size)
+
+
+def stage_scene(draft: Draft, number: int, room: tuple[float, float] = ROOM, size: float = 1.0) -> Scene:
+    """The scene of the picture of a step; its window is what the picture shows."""
+    return scene(draft, draft.steps[number - 1].sheet, room, until=stage(draft, number), size=size)
 
 
 def settled(marks: tuple[Mark, ...], title: str, size: float = 1.0) -> Drawing:
