@@ -12,7 +12,7 @@ import shapely
 from littlefold.cli.asked import Asked, understand
 from littlefold.cli.files import shipped_names
 from littlefold.lay.adapter import lay_pieces
-from littlefold.lay.cloth import Cloth
+from littlefold.lay.cloth import YARD, YARD_STEP, Cloth
 from littlefold.lay.place import Effort, Prepared, lays, prepare
 from littlefold.lay.sewn import sewn_lengths
 from littlefold.lay.verify import verify
@@ -72,3 +72,18 @@ def test_seams_are_counted_on_both_sides_of_the_body() -> None:
     zigzag = sum(s.length for s in finished if s.stitch == "304")
     both = sum(seam.first_length + seam.second_length for seam in found.seams)
     assert zigzag == pytest.approx(2 * both)
+
+
+@pytest.mark.parametrize(
+    ("inches", "way"), [(36, Way.OPEN), (36, Way.FOLDED), (45, Way.OPEN), (45, Way.FOLDED)]
+)
+def test_cloth_for_the_published_drawers_is_within_15_percent_of_the_printed_amount(
+    inches: int, way: Way
+) -> None:
+    """T2 of the drafting reference: child's drawers, 8 years, a public-domain school text, prints 1 1/4 yd."""
+    pieces, _ = lay_pieces(pattern("drawers"))
+    cloth = Cloth(inches * 25.4, selvedge=5.0, step=YARD_STEP, end_loss=0.0)
+    prepared = prepare(pieces, cloth, way)
+    assert isinstance(prepared, Prepared)
+    best = list(lays(prepared, Effort(steps=600)))[-1]
+    assert cloth.length_to_buy(best.cloth_length) == pytest.approx(1.25 * YARD, rel=0.15)

@@ -3,6 +3,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+import shapely
 from garments import dress, rectangle, ring, romper, top
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -235,3 +236,11 @@ def test_stripes_with_no_place_across_are_refused() -> None:
     found = prepare((piece,), Cloth(1000, selvedge=0, repeat=Repeat(across=100.0)), Way.OPEN)
     assert isinstance(found, tuple)
     assert found[0].code == "stripes-do-not-fit"
+
+
+def test_a_damaged_spot_is_left_out() -> None:
+    spot = shapely.box(100, 100, 180, 160)
+    found = prepared(dress(), Cloth(1120), Way.FOLDED, holes=(spot,))
+    for lay in lays(found, SHORT):
+        assert all(lay.shape(placement).intersection(spot).area < 1.0 for placement in lay.placements)
+        assert verify(lay) == ()
