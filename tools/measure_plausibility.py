@@ -22,8 +22,8 @@ from held_out import NAMES, Child, children, replace_section
 
 from littlefold.body.measurements import Measurements, Reading
 from littlefold.body.odds import Card, Suspicion, weigh
-from littlefold.body.plausible import alarm
 from littlefold.body.register import REGISTER
+from littlefold.body.verdict import DOUBT, alarm
 
 DOCUMENT = Path(__file__).parents[1] / "docs/measurements.md"
 FACTORS = {"inches as cm": 1 / 2.54, "half": 0.5}
@@ -82,7 +82,11 @@ def measure(path: Path, every: int) -> list[str]:
         f"The plain rule accuses as many whole cards: any reading further than {band:.2f} standard deviations from "
         "the median of its stature."
     )
-    lines = [f"True children accused, of {len(everyone)}: {told}.", "", plain, ""]
+    doubted = np.mean([judge(child, child.card)[0] > -DOUBT for child in everyone])
+    doubt = (
+        f"Of whole cards of true children {100 * doubted:.1f} % are asked for a second reading or accused."
+    )
+    lines = [f"True children accused, of {len(everyone)}: {told}. {doubt}", "", plain, ""]
     chosen = everyone[::every]
     return lines + single_slips(chosen, band) + swaps(chosen, band)
 

@@ -9,11 +9,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from littlefold.body.measurements import Measurements, Origin, Reading
-from littlefold.body.plausible import alarm, examine
+from littlefold.body.plausible import examine
 from littlefold.body.population import bodies
 from littlefold.body.register import NAMES
 from littlefold.body.slips import SLIPS
 from littlefold.body.slips.story import slip
+from littlefold.body.verdict import alarm
 from littlefold.problem import Problem, Severity
 from tests.body.survey import survey_children
 
@@ -78,6 +79,13 @@ def test_where_one_reading_cannot_decide_a_second_is_asked_for() -> None:
     assert "height" in problems[0].cure
 
 
+def test_a_doubt_is_a_note_that_asks_for_a_second_reading() -> None:
+    problems = examine(Measurements.of({**CHILD, "head": 536.0}, age_months=54, sex="girl"))
+    assert [problem.code for problem in problems] == ["reading-doubtful"]
+    assert problems[0].severity is Severity.NOTE
+    assert "once more" in problems[0].message
+
+
 def test_impossible_readings_are_errors_and_unlikely_ones_warnings() -> None:
     assert found(chest=212.0)[0].severity is Severity.ERROR
     assert found(head=570.0)[0].severity is Severity.WARNING
@@ -91,7 +99,8 @@ def test_an_unusual_child_gets_notes_only() -> None:
         age_months=8.482 * 12, sex="girl",
     )  # fmt: skip
     problems = examine(stout)
-    assert {problem.code for problem in problems} == {"reading-unusual"}
+    assert {problem.code for problem in problems} <= {"reading-unusual", "reading-doubtful"}
+    assert len(problems) >= 4
     assert {problem.severity for problem in problems} == {Severity.NOTE}
 
 

@@ -20,10 +20,10 @@ from typing import Final
 
 from littlefold.body.child import unknown_measurement
 from littlefold.body.measurements import Measurements, Origin, Reading
-from littlefold.body.plausible import UNSURVEYED
 from littlefold.body.proportions import proportions
 from littlefold.body.register import NAMES, REGISTER
 from littlefold.body.tape import ONE_MM, Unit, read_length, read_unit, say_length
+from littlefold.body.unusual import UNSURVEYED
 from littlefold.problem import Number, Place, Problem, Severity
 
 _MOST_ROWS: Final = 100

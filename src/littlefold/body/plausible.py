@@ -1,55 +1,38 @@
 """Readings that look wrong: which, what the likely mistake is, and when a second reading is needed.
 
-Three questions are asked of every card.
-
-*Impossible?*  Further than 6 standard deviations from the median of children of this stature, as WHO's growth
-programs set aside a height for age beyond 6 (from memory).  An error.
-
-*A slip?*  All stories of `slips` are weighed against the plain one (`odds`).  Where they outweigh it by more
-than `alarm`, the likeliest is named; where two stand close, both are.  A warning.
-
-*Unusual?*  Outside P1 to P99 of children of this stature.  A note: of 100 children, two are so in any one reading.
+All stories of `slips` are weighed against the plain one (`odds`); where they outweigh it, the likeliest is named, and
+where two stand close, both are (`verdict`).  What is left is looked at one by one (`unusual`).
 """
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Final, Literal
+from typing import TYPE_CHECKING, Final
 
 from littlefold.body.filling import complete
 from littlefold.body.measurements import Measurements, Origin
 from littlefold.body.model import BodyModel, body_model
-from littlefold.body.odds import Card, Suspicion, weigh
+from littlefold.body.odds import Card, Suspicion
 from littlefold.body.register import REGISTER
 from littlefold.body.slips import SLIPS
 from littlefold.body.tape import ONE_MM, say_length
+from littlefold.body.unusual import IMPOSSIBLE, Units, strange_reading
+from littlefold.body.verdict import Verdict, verdicts
 from littlefold.problem import Number, Problem, Severity
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-_ALARM_LONG, _ALARM_SHORT = 0.7, 1.5  # see `alarm`
-_CLEAR: Final = (
-    1.5  # log odds by which one suspicion must lead the next about other readings, to be named alone
-)
-_MOST_TOLD: Final = 3  # readings whose numbers a message repeats
-_MOST_SLIPS: Final = 3  # on one card; beyond that, measure all again
-_IMPOSSIBLE: Final = 6.0  # standard deviations
 _LEAST: Final = 1.0  # mm; what is less is no reading
-_UNUSUAL: Final = 2.3263  # standard deviations: P1 and P99
-
-UNSURVEYED: Final = frozenset(
-    {"back_waist", "front_waist", "across_back", "shoulder", "scye_depth", "knee", "body_rise", "outside_leg"}
-)  # no survey tells what is unusual here
-
-Units = Literal["cm", "in"]
+_MOST_TOLD: Final = 3  # readings whose numbers a message repeats
 
 
 def examine(
     measurements: Measurements, units: Units = "cm", model: BodyModel | None = None
 ) -> tuple[Problem, ...]:
     """Everything that looks wrong among the readings that were taken with a tape.
+
+    A slip is a warning, or an error where the reading is impossible; a doubt, and what is merely unusual, is a note.
 
     Args:
         measurements: The child; only readings of origin 'given' and of 1 mm or more are judged.
@@ -58,25 +41,14 @@ def examine(
     """
     model = model or body_model()
     given = _judged(measurements, model)
-    slips = tuple(_slips(given, model))
-    accused = {name for found in slips for each in found for name in each.names}
-    problems = [_slip_problem(found, given, units, model) for found in slips]
-    stature = _stature(given.without(*accused), model)
-    if stature is None:
-        return tuple(problems)
-    others = (name for name in given if name != "stature" and name not in accused)
-    strange = (_strange(name, given.mm(name), stature, units, model) for name in others)
-    return (*problems, *(problem for problem in strange if problem is not None))
-
-
-def alarm(count: int) -> float:
-    """The log odds of any slip against none from which a card of so many readings is not believed.
-
-    Set so that at most 2 of 100 true children are accused, on long cards and short ones alike; the numbers are
-    found by tools/measure_plausibility.py and stand in docs/measurements.md.
-    """
-    count = max(count, 1)
-    return _ALARM_LONG * math.log(count) + _ALARM_SHORT / count
+    found = tuple(verdicts(Card(given.lengths(), given.age_months, given.sex), model))
+    words = [_Words(verdict, given, units, model) for verdict in found]
+    named = {name for verdict in found for name in verdict.names}
+    accused = {name for verdict in found if verdict.is_sure for name in verdict.names}
+    return (
+        *(each.problem() for each in words),
+        *_strange(given.without(*accused), named, units, model),
+    )
 
 
 def _judged(measurements: Measurements, model: BodyModel) -> Measurements:
@@ -90,147 +62,95 @@ def _judged(measurements: Measurements, model: BodyModel) -> Measurements:
     return replace(measurements, readings=pairs)
 
 
-def _slips(given: Measurements, model: BodyModel) -> Iterator[tuple[Suspicion, ...]]:
-    """One slip after another: the suspicion, and the next one beside it where the two stand close."""
-    card = Card(given.lengths(), given.age_months, given.sex)
-    for _ in range(_MOST_SLIPS):
-        weighed = weigh(card, model)
-        if weighed.log_odds <= alarm(len(card.readings)):
-            return
-        close = _close(weighed.suspicions)
-        yield close
-        card = card.without(tuple(name for each in close for name in each.names))
+def _strange(believed: Measurements, named: set[str], units: Units, model: BodyModel) -> Iterator[Problem]:
+    """The readings that are strange at the stature, but for those that are named already."""
+    stature = complete(believed, model)[0].get("stature")
+    if stature is None:
+        return
+    for name in believed:
+        if name == "stature" or name in named:
+            continue
+        problem = strange_reading(model.curves[name], believed.mm(name), stature.mm, units)
+        if problem is not None:
+            yield problem
 
 
-def _close(found: tuple[Suspicion, ...]) -> tuple[Suspicion, ...]:
-    """The likeliest suspicion, and the next where it stands close: of other readings, or of another slip."""
-    first = found[0]
-    rivals = (each for each in found[1:] if each.code != "reading-unlikely" or each.names != first.names)
-    rival = next((each for each in rivals if _is_apart(each, first)), None)
-    if rival is None or first.log_odds - rival.log_odds > _CLEAR:
-        return (first,)
-    return (first, rival)
+@dataclass(frozen=True, slots=True)
+class _Words:
+    """A verdict in words."""
 
+    verdict: Verdict
+    given: Measurements
+    units: Units
+    model: BodyModel
 
-def _is_apart(one: Suspicion, other: Suspicion) -> bool:
-    """Whether they are about the same readings, or about none in common."""
-    return one.names == other.names or not set(one.names) & set(other.names)
+    def problem(self) -> Problem:
+        """The problem, with the numbers as written and as they would go with the others."""
+        names, usual = self.verdict.names, self._usual()
+        numbers = [Number(name, self.given.mm(name)) for name in names]
+        numbers += [Number(f"usual {name}", usual.mm(name)) for name in names if name in usual]
+        return Problem(
+            self._code(),
+            f"{self._written()}{self._beside(usual)}. {self._likely()}{self._or_age()}",
+            self._severity(usual),
+            numbers=tuple(numbers),
+            cure=f"Measure again: {', '.join(map(_title, names))}.",
+        )
 
+    def _usual(self) -> Measurements:
+        """What the other readings say of these."""
+        return complete(self.given.without(*self.verdict.names), self.model)[0]
 
-def _stature(given: Measurements, model: BodyModel) -> float | None:
-    reading = complete(given, model)[0].get("stature")
-    return None if reading is None else reading.mm
+    def _code(self) -> str:
+        if not self.verdict.is_sure:
+            return "reading-doubtful"
+        return self.verdict.suspicions[0].code if self.verdict.is_decided else "measure-again"
 
+    def _written(self) -> str:
+        each = [
+            f"{_title(name)} is {say_length(self.given.mm(name), self.units)}" for name in self.verdict.names
+        ]
+        said = " and ".join(each)
+        if len(each) > _MOST_TOLD:
+            said = f"{each[0]}, and {len(each) - 1} other readings look wrong in the same way"
+        return said[0].upper() + said[1:]
 
-def _slip_problem(
-    found: tuple[Suspicion, ...], given: Measurements, units: Units, model: BodyModel
-) -> Problem:
-    names = tuple(dict.fromkeys(name for each in found for name in each.names))
-    usual = complete(given.without(*names), model)[0]
-    known = [name for name in names if name in usual]
-    numbers = [Number(name, given.mm(name)) for name in names]
-    numbers += [Number(f"usual {name}", usual.mm(name)) for name in known]
-    fitting = " and ".join(say_length(usual.mm(name), units, ONE_MM) for name in known)
-    beside = (
-        f"; about {fitting} would go with the other readings" if known and len(names) <= _MOST_TOLD else ""
-    )
-    written = _written(names, given, units)
-    return Problem(
-        "measure-again" if _is_undecided(found) else found[0].code,
-        f"{written[0].upper()}{written[1:]}{beside}. {_likely(found, given, units)}{_or_age(names, given)}",
-        _severity(names, given, usual, model),
-        numbers=tuple(numbers),
-        cure=f"Measure again: {', '.join(map(_title, names))}.",
-    )
+    def _beside(self, usual: Measurements) -> str:
+        known = [name for name in self.verdict.names if name in usual]
+        if not known or len(self.verdict.names) > _MOST_TOLD:
+            return ""
+        fitting = " and ".join(say_length(usual.mm(name), self.units, ONE_MM) for name in known)
+        return f"; about {fitting} would go with the other readings"
 
+    def _likely(self) -> str:
+        if not self.verdict.is_sure:
+            return "That may be so; take it once more to be sure."
+        if not self.verdict.is_decided:
+            return "One of them is wrong, and one reading cannot tell which: measure again."
+        guesses = "; or ".join(map(self._guess, self.verdict.suspicions))
+        return f"{guesses[0].upper()}{guesses[1:]}. Correct it, or measure again."
 
-def _written(names: tuple[str, ...], given: Measurements, units: Units) -> str:
-    each = [f"{_title(name)} is {say_length(given.mm(name), units)}" for name in names]
-    if len(each) <= _MOST_TOLD:
-        return " and ".join(each)
-    return f"{each[0]}, and {len(each) - 1} other readings look wrong in the same way"
+    def _guess(self, suspicion: Suspicion) -> str:
+        mm, truth = self.given.mm(suspicion.names[0]), suspicion.truth[0]
+        return SLIPS[suspicion.code].words.format(
+            cm=f"{mm / 10:.4g}", inches=f"{mm / 25.4:.4g}", truth=say_length(truth, self.units, ONE_MM)
+        )
+
+    def _or_age(self) -> str:
+        is_aged = "stature" in self.verdict.names and self.given.age_months
+        return " Or the birth date is wrong." if is_aged and self.verdict.is_sure else ""
+
+    def _severity(self, usual: Measurements) -> Severity:
+        """An error where a reading is impossible beside the stature of the others."""
+        stature, names = usual.get("stature"), self.verdict.names
+        if not self.verdict.is_sure:
+            return Severity.NOTE
+        if stature is None or "stature" in names:
+            return Severity.WARNING
+        scores = [self.model.curves[name].score(stature.mm, self.given.mm(name)) for name in names]
+        return Severity.ERROR if max(map(abs, scores)) > IMPOSSIBLE else Severity.WARNING
 
 
 def _title(name: str) -> str:
     title = REGISTER[name].title
     return title[0].lower() + title[1:]
-
-
-def _is_undecided(found: tuple[Suspicion, ...]) -> bool:
-    return any(each.names != found[0].names for each in found)
-
-
-def _likely(found: tuple[Suspicion, ...], given: Measurements, units: Units) -> str:
-    if _is_undecided(found):
-        return "One of them is wrong, and one reading cannot tell which: measure again."
-    guesses = "; or ".join(_guess(each, given, units) for each in found)
-    return f"{guesses[0].upper()}{guesses[1:]}. Correct it, or measure again."
-
-
-def _guess(suspicion: Suspicion, given: Measurements, units: Units) -> str:
-    mm, truth = given.mm(suspicion.names[0]), suspicion.truth[0]
-    return SLIPS[suspicion.code].words.format(
-        cm=f"{mm / 10:.4g}", inches=f"{mm / 25.4:.4g}", truth=say_length(truth, units, ONE_MM)
-    )
-
-
-def _or_age(names: tuple[str, ...], given: Measurements) -> str:
-    return " Or the birth date is wrong." if "stature" in names and given.age_months else ""
-
-
-def _severity(names: tuple[str, ...], given: Measurements, usual: Measurements, model: BodyModel) -> Severity:
-    """An error where a reading is impossible beside the stature of the others."""
-    stature = usual.get("stature")
-    if stature is None or "stature" in names:
-        return Severity.WARNING
-    scores = [model.curves[name].score(stature.mm, given.mm(name)) for name in names]
-    return Severity.ERROR if max(map(abs, scores)) > _IMPOSSIBLE else Severity.WARNING
-
-
-def _strange(name: str, mm: float, stature: float, units: Units, model: BodyModel) -> Problem | None:
-    score = abs(model.curves[name].score(stature, mm))
-    if score > _IMPOSSIBLE:
-        return _outside(_IMPOSSIBLE_WORDS, name, mm, _bounds(name, stature, _IMPOSSIBLE, model), units)
-    if score > _UNUSUAL and name not in UNSURVEYED:
-        return _outside(_UNUSUAL_WORDS, name, mm, _bounds(name, stature, _UNUSUAL, model), units)
-    return None
-
-
-@dataclass(frozen=True, slots=True)
-class _Words:
-    code: str
-    severity: Severity
-    sentence: str
-
-
-_IMPOSSIBLE_WORDS: Final = _Words(
-    "reading-impossible",
-    Severity.ERROR,
-    "No child of height {height} has less than {low} or more than {high}. Measure again.",
-)
-_UNUSUAL_WORDS: Final = _Words(
-    "reading-unusual",
-    Severity.NOTE,
-    "Of 100 children of height {height}, one has less than {low} and one more than {high}. "
-    "It may be so; measure again if in doubt.",
-)
-
-
-def _bounds(name: str, stature: float, score: float, model: BodyModel) -> tuple[float, float, float]:
-    """The stature, and the values at that many standard deviations below and above the median [mm]."""
-    curve = model.curves[name]
-    return stature, curve.value(stature, -score), curve.value(stature, score)
-
-
-def _outside(
-    words: _Words, name: str, mm: float, bounds: tuple[float, float, float], units: Units
-) -> Problem:
-    height, low, high = (say_length(bound, units, ONE_MM) for bound in bounds)
-    return Problem(
-        words.code,
-        f"{REGISTER[name].title} is {say_length(mm, units)}. "
-        + words.sentence.format(height=height, low=low, high=high),
-        words.severity,
-        numbers=(Number(name, mm), Number("least", bounds[1]), Number("greatest", bounds[2])),
-        cure=f"Measure again: {_title(name)}.",
-    )
