@@ -14,9 +14,12 @@ if TYPE_CHECKING:
 EXPECTED = tomllib.loads(Path(__file__).with_name("expected_skips.toml").read_text(encoding="utf-8"))
 
 
-def pytest_terminal_summary(
-    terminalreporter: TerminalReporter, exitstatus: int, config: pytest.Config
-) -> None:
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """`--update-golden` writes the golden files anew; look at the difference before it is committed."""
+    parser.addoption("--update-golden", action="store_true", help="write the golden files anew")
+
+
+def pytest_terminal_summary(terminalreporter: TerminalReporter) -> None:
     """Prints the skipped tests against the list of reasons that are expected somewhere."""
     skipped = terminalreporter.stats.get("skipped", [])
     terminalreporter.section("skipped tests against the expected list")
