@@ -52,14 +52,16 @@ def draft_picture(
 
 def _lines(where: Scene, last: int) -> Iterator[Mark]:
     for line in where.lines(last):
-        yield Stroke(line.path.transformed(where.affine), Meaning.DRAFT, line.name)
+        is_laid = "." in where.short(line.name)
+        meaning = Meaning.OLD if is_laid else Meaning.DRAFT
+        yield Stroke(line.path.transformed(where.affine), meaning, line.name)
 
 
 def _points(where: Scene, last: int) -> Iterator[Mark]:
     for point in where.points(last):
         at, short = where.at(point.at), where.short(point.name)
-        yield Dot(at, Meaning.LETTER, point.name)
         if "." not in short:
+            yield Dot(at, Meaning.LETTER, point.name)
             yield letter(at, short, point.name, is_new=False)
 
 

@@ -86,8 +86,8 @@ def _lines(where: Scene, step: Step) -> Iterator[Mark]:
 def _points(where: Scene, step: Step) -> Iterator[Mark]:
     for point in where.points(step.number):
         at = where.at(point.at)
-        yield Dot(at, _age(point, step), point.name)
         if _is_lettered(where.short(point.name), step):
+            yield Dot(at, _age(point, step), point.name)
             yield letter(at, where.short(point.name), point.name, is_new=point.step == step.number)
 
 

@@ -136,7 +136,7 @@ def _listed(parts: list[str], words: Mapping[str, str]) -> str:
 
 
 def _short(step: Step) -> str:
-    return step.name.removeprefix(f"{step.sheet}.")
+    return step.name.removeprefix(f"{step.sheet}.").replace("_", " ")
 
 
 def _filled(
@@ -168,7 +168,7 @@ def _said(
         case "number":
             return speech.spelled(_share(float(value.value)))
         case "name":
-            return str(value.value)
+            return str(value.value).replace("_", " ")
 
 
 def _share(value: float) -> str:
