@@ -61,7 +61,14 @@ def closed(chain: tuple[Strip, ...]) -> Path | None:
 
 
 def closed_up(path: Path) -> Path:
-    """A path that comes back to its start but for rounding, with that rounding taken out."""
-    last = path.segments[-1]
-    assert last.end.distance(path.start) < ROUNDING, "the line does not come back"  # noqa: S101 - our own mistake
-    return Path((*path.segments[:-1], last.ending(last.start, path.start)))
+    """A path that comes back to its start but for rounding, with that rounding taken out.
+
+    Lines shorter than the rounding have no direction and are left out; their neighbours meet instead.
+    """
+    assert path.end.distance(path.start) < ROUNDING, "the line does not come back"  # noqa: S101 - our own mistake
+    kept = [segment for segment in path.segments if segment.length() > ROUNDING]
+    starts = [kept[index - 1].end for index in range(len(kept))]
+    ends = [*starts[1:], starts[0]]
+    return Path(
+        tuple(segment.ending(start, end) for segment, start, end in zip(kept, starts, ends, strict=True))
+    )
