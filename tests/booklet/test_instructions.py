@@ -140,3 +140,19 @@ def test_the_same_draft_makes_the_same_bytes() -> None:
 def test_a_draft_without_steps_still_makes_a_sheet() -> None:
     pattern, problems = of_text('recipe empty\ntitle "Nothing yet"\n')
     assert "Nothingyet" in read(instruction_sheet(pattern, problems, Speech(), A4, MADE))
+
+
+def test_paper_is_named_as_folded_where_it_is() -> None:
+    """The published bib is drawn on paper of 15 by 11 in, folded lengthwise (School Needlework, Child's Bib)."""
+    pattern, problems = shipped("bib")
+    papers = sheet_data(pattern, problems, Speech("in"), LETTER, MADE)["papers"]
+    found = re.match(r"bib: ([\d /]+) in by ([\d /]+) in, folded in half$", papers[0])
+    assert found, papers
+    assert found[2] == "15"
+
+
+def test_a_piece_without_allowances_says_so_once() -> None:
+    pattern, problems = shipped("bib")
+    rows = {row["title"]: row for row in sheet_data(pattern, problems, Speech(), A4, MADE)["allowances"]}
+    assert rows["Neck binding and strap"]["bare"]
+    assert not rows["Bib"]["bare"]

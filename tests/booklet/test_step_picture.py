@@ -108,3 +108,13 @@ def test_pictures_for_a_class(across: int, pages: int) -> None:
     reader = PdfReader(io.BytesIO(pdf))
     assert len(reader.pages) == pages
     assert "From A measure 40 cm" in " ".join(" ".join(p.extract_text() for p in reader.pages).split())
+
+
+def test_a_strip_shows_its_width_and_height_and_no_letters() -> None:
+    text = (
+        SQUARE
+        + 'piece band "Band" rectangle 48 cm by 5 cm cut 1\nedges top raw, right raw, bottom raw, left raw\n'
+    )
+    draft = of_text(text)[0].draft
+    words = [m.text for m in step_picture(draft, len(draft.steps)).marks if isinstance(m, Label)]
+    assert sorted(words) == ["48 cm", "5 cm"]

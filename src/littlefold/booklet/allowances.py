@@ -27,7 +27,8 @@ def allowance_rows(
             {"name": edge.name.replace("_", " "), "said": _said(edge, words["kind"], speech)}
             for edge in piece.edges
         ]
-        yield {"title": piece.title, "edges": edges, "turned": _is_turned(piece.edges)}
+        bare = all(width(edge) == 0 for edge in piece.edges)
+        yield {"title": piece.title, "edges": edges, "turned": _is_turned(piece.edges), "bare": bare}
 
 
 def _is_turned(edges: tuple[DraftEdge, ...]) -> bool:

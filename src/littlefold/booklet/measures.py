@@ -29,6 +29,9 @@ MEASURED_FROM: Mapping[str, str] = MappingProxyType(
 )
 """Steps that measure along a straight way, and the word that names its beginning."""
 
+STRIPS = frozenset({"piece.rectangle", "piece.bias", "piece.band"})
+"""Steps that draw a strip in one go; its width and height are measured."""
+
 AWAY = 3.6
 """How far a dimension stands off what it measures [mm]."""
 SHORTEST = 1.5
@@ -67,12 +70,24 @@ class Measure:
 
 def measures(where: Scene, step: Step) -> Iterator[Measure]:
     """What a step measures along a straight way; two lengths where it goes round a corner."""
+    if step.kind in STRIPS:
+        yield from _sides(where, step)
+        return
     if step.value is None:
         return
     for (start, end), length in zip(_ways(where, step), (step.value, *_second(step)), strict=False):
         if start.distance(end) > SHORTEST:
             side = 1 if _outside(where, start, end) else -1
             yield Measure(start, end, length, side, step.name)
+
+
+def _sides(where: Scene, step: Step) -> Iterator[Measure]:
+    """The width and the height of a strip, below it and on its left."""
+    box = where.bounds
+    corner = Point(box.left, box.bottom)
+    across, up = Point(box.right, box.bottom), Point(box.left, box.top)
+    yield Measure(corner, across, box.width * where.divisor, -1, step.name)
+    yield Measure(corner, up, box.height * where.divisor, 1, step.name)
 
 
 def _second(step: Step) -> tuple[float, ...]:

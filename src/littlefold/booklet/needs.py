@@ -27,6 +27,9 @@ if TYPE_CHECKING:
 LIES = 860.0
 """A child up to this stature is measured lying down [mm]: the babies' tables end there, and few stand still before."""
 
+SAME = 1e-6
+"""Widths nearer to each other than this are the same [mm]: paper that lies flat is as wide as what is drawn."""
+
 Row = dict[str, Any]
 
 
@@ -71,7 +74,7 @@ def paper_rows(
     needed = [problem for problem in problems if problem.code == PAPER_NEEDED]
     for name, problem in zip(names, needed, strict=False):
         numbers = {number.name: number.value for number in problem.numbers}
-        kind = "folded" if numbers["width"] > numbers["drawn"] + 1.0 else "flat"
+        kind = "flat" if abs(numbers["width"] - numbers["drawn"]) < SAME else "folded"
         size = {side: _rounded_up(numbers[side], speech) for side in ("width", "height")}
         yield words["paper"][kind].format(sheet=name.replace("_", " "), **size)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from littlefold.booklet.measures import MEASURED_FROM, guide_marks, measures, reach_marks
+from littlefold.booklet.measures import MEASURED_FROM, STRIPS, guide_marks, measures, reach_marks
 from littlefold.booklet.scene import Scene, scene, stage
 from littlefold.draft.sentence import Speech
 from littlefold.drawing import Dot, Drawing, Label, Mark, Meaning, Stroke
@@ -96,7 +96,9 @@ def _age(made: DraftPoint | DraftLine, step: Step) -> Meaning:
 
 
 def _is_lettered(short: str, step: Step) -> bool:
-    """Points of a part that was laid down are named only where the sentence names them."""
+    """Corners of a strip have no letters; points of a part that was laid down only where the sentence names them."""
+    if step.kind in STRIPS:
+        return False
     return "." not in short or any(said.value == short for said in step.words.values())
 
 
