@@ -156,3 +156,12 @@ def test_a_piece_without_allowances_says_so_once() -> None:
     rows = {row["title"]: row for row in sheet_data(pattern, problems, Speech(), A4, MADE)["allowances"]}
     assert rows["Neck binding and strap"]["bare"]
     assert not rows["Bib"]["bare"]
+
+
+def test_another_language_says_steps_and_headings() -> None:
+    pattern, problems = shipped("casing-top")
+    speech = Speech(language="de")
+    text = read(instruction_sheet(pattern, problems, speech, A4, MADE))
+    assert "DasSchnittmusterzeichnen" in text
+    for step in pattern.draft.steps:
+        assert squeezed(sentence(step, speech)) in text, step.name
