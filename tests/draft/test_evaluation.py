@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 import pytest
 
@@ -12,11 +13,13 @@ from littlefold.body.measurements import Measurements
 from littlefold.body.tape import TapeMark, read_mark
 from littlefold.draft.desk import MOST_STEPS
 from littlefold.draft.evaluate import evaluate
-from littlefold.draft.model import Draft
 from littlefold.pipeline import on_the_shelf
 from littlefold.problem import Problem, Severity
 from littlefold.recipe.parse import parse
 from littlefold.recipe.shelf import shipped_names
+
+if TYPE_CHECKING:
+    from littlefold.draft.model import Draft
 
 FRAME = """title "Evaluation"
 drawing s

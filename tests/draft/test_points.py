@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from math import cos, pi, sin, sqrt
+from typing import TYPE_CHECKING
 
 import pytest
 
-from littlefold.draft.model import Draft
+if TYPE_CHECKING:
+    from littlefold.draft.model import Draft
 
 FRAME = """title "Points"
 drawing s

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from math import pi
+from typing import TYPE_CHECKING
 
 import pytest
 
-from littlefold.draft.model import Draft
 from littlefold.geometry import Path, Point, turn_between
+
+if TYPE_CHECKING:
+    from littlefold.draft.model import Draft
 
 FRAME = """title "Strokes"
 drawing s

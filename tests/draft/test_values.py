@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import pytest
 
 from littlefold.body.filling import complete
 from littlefold.body.measurements import Measurements, Origin
 from littlefold.draft.choices import read_choices
 from littlefold.draft.evaluate import evaluate
-from littlefold.draft.model import Draft
 from littlefold.recipe.parse import parse
+
+if TYPE_CHECKING:
+    from littlefold.draft.model import Draft
 
 FRAME = 'title "Values"'
 

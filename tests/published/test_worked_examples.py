@@ -7,14 +7,18 @@ has to report it.
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import pytest
 
 from littlefold.body.filling import complete
 from littlefold.body.measurements import Measurements
 from littlefold.draft.evaluate import evaluate
-from littlefold.draft.model import Draft
 from littlefold.pipeline import on_the_shelf
 from littlefold.recipe.parse import parse
+
+if TYPE_CHECKING:
+    from littlefold.draft.model import Draft
 
 INCH = 25.4
 
