@@ -9,7 +9,7 @@ import pytest
 
 SETS = Path(os.environ.get("LITTLEFOLD_SETS", Path(__file__).parents[3] / "shared/reference/data/packing"))
 
-pytestmark = pytest.mark.skipif(not SETS.is_dir(), reason=f"the public packing sets are not at {SETS}")
+pytestmark = pytest.mark.skipif(not SETS.is_dir(), reason="the public packing sets of ../shared are not here")
 
 
 @pytest.mark.parametrize("name", ["albano", "dagli", "fu", "jakobs1", "shapes1"])
