@@ -117,6 +117,26 @@ def draft(
     raise typer.Exit(draft_garment(asked, out, as_data=data))
 
 
+@app.command()
+def serve(
+    *,
+    port: Annotated[int, typer.Option(min=1, max=65535, help="The port on this machine.")] = 8765,
+    folder: Annotated[
+        Path | None,
+        typer.Option(
+            metavar="DIR", help="Where your own recipes and settings lie; a usual place when not said."
+        ),
+    ] = None,
+) -> None:
+    """Open the workroom in the browser: draft live, step by step, and print.  Only this machine can reach it.
+
+    Example:  littlefold serve --port 8765
+    """
+    from littlefold.cli.serve import serve as serve_workroom
+
+    raise typer.Exit(serve_workroom(port, folder))
+
+
 def run() -> None:
     """Runs the command of the command line."""
     app()

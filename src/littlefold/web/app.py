@@ -1,0 +1,53 @@
+"""The workroom as an application: its pages, its door, and what is said when a page fails."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+from typing import TYPE_CHECKING
+
+from fastapi import FastAPI
+from starlette.exceptions import HTTPException
+from starlette.staticfiles import StaticFiles
+
+from littlefold.web.guard import Guard
+from littlefold.web.pages import FAMILIES
+from littlefold.web.rendering import render
+
+if TYPE_CHECKING:
+    from starlette.requests import Request
+    from starlette.responses import Response
+
+    from littlefold.web.room import Room
+
+SENTENCES = {
+    404: "There is no such page here. The link may be old, or a recipe may have been renamed.",
+    405: "This page cannot be asked in that way.",
+}
+
+
+def make_app(room: Room) -> FastAPI:
+    """The application of one workroom."""
+    app = FastAPI(title="Littlefold workroom", docs_url=None, redoc_url=None)
+    for family in FAMILIES:
+        app.include_router(family(room))
+    app.mount("/static", StaticFiles(directory=str(files("littlefold.web").joinpath("static"))), "static")
+    _say_failures(app, room)
+    app.add_middleware(Guard)
+    return app
+
+
+def _say_failures(app: FastAPI, room: Room) -> None:
+    @app.exception_handler(HTTPException)
+    def refused(request: Request, fault: HTTPException) -> Response:
+        sentence = SENTENCES.get(fault.status_code, str(fault.detail))
+        return render(room, "sentence.html", fault.status_code, sentence=sentence, typed=_typed(request))
+
+    @app.exception_handler(Exception)
+    def failed(request: Request, _: Exception) -> Response:
+        sentence = "This page could not be made. The fault is the workroom's, not yours."
+        return render(room, "sentence.html", 500, sentence=sentence, typed=_typed(request))
+
+
+def _typed(request: Request) -> list[tuple[str, str]]:
+    """What stood in the link, so that nothing typed is lost."""
+    return [(name, value) for name, value in request.query_params.items() if value]

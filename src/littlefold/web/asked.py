@@ -1,0 +1,183 @@
+"""What a link or a form asks for, validated at the door and made into a wish.
+
+    /draw/casing-top.svg?chest=560&ease=120&for-size=104&in-units=cm
+
+The names of measurements and choices are the recipe's; words of our own have a hyphen, which no name in a recipe
+can have.  A bare number is millimetres or degrees; `bare-numbers=cm`, which forms send, makes it centimetres.
+What cannot be understood is reported beside its field, and the rest is drafted.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Final, Literal, cast
+from urllib.parse import urlencode
+
+from littlefold.body.chart import SIZES, chart_row, size_for
+from littlefold.body.measurements import Measurements, Reading
+from littlefold.body.tape import MARKS, read_length
+from littlefold.booklet.recipes import measures_of, with_beginnings
+from littlefold.check import Circumstances
+from littlefold.draft.choices import choices_of, dimension_of, read_choices
+from littlefold.draft.quantity import Dimension
+from littlefold.draft.sentence import Speech
+from littlefold.draft.suits import stature_range
+from littlefold.pipeline import Wish, on_the_shelf, settings
+from littlefold.problem import Problem
+from littlefold.recipe import tree
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from littlefold.body.tape import Unit
+    from littlefold.recipe.recipe import Recipe
+    from littlefold.web.preferences import Preferences
+
+MOST_FIELDS: Final = 120
+LONGEST_VALUE: Final = 200
+USUAL_STATURE: Final = 1040.0
+"""The child that a recipe is first shown for, where the recipe suits her [mm]."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What was asked for.
+
+    Attributes:
+        wish: What is to be drafted.
+        speech: How it is said.
+        size: The size of the chart that stands in for what was not measured; None for none.
+        sheet: The sheet of the draft that is shown; empty for the first.
+        typed: What was written in each field, to be shown again.
+        refused: What could not be understood, by field.
+        measures: The measurements that the recipe asks for.
+    """
+
+    wish: Wish
+    speech: Speech
+    size: int | None
+    sheet: str
+    typed: tuple[tuple[str, str], ...]
+    refused: tuple[tuple[str, Problem], ...]
+    measures: tuple[str, ...]
+
+    @property
+    def recipe(self) -> Recipe:
+        """The recipe that is drafted."""
+        return self.wish.recipe
+
+    def query(self, **changed: str) -> str:
+        """The part of a link after the question mark; a changed value of nothing leaves its field out.
+
+        Words with a hyphen are given with an underscore: `on_sheet="back"`.
+        """
+        fields = dict(self.typed) | {_field(name): value for name, value in changed.items()}
+        return urlencode([(name, value) for name, value in fields.items() if value])
+
+
+def _field(word: str) -> str:
+    return word.replace("_", "-")
+
+
+def understand(recipe: Recipe, fields: Mapping[str, str], preferences: Preferences) -> Asked:
+    """The wish that a link or a form means."""
+    given = {name: text.strip()[:LONGEST_VALUE] for name, text in list(fields.items())[:MOST_FIELDS]}
+    whole = with_beginnings(recipe, on_the_shelf)
+    measures = tuple(dict.fromkeys(name for one in whole for name in measures_of(one)))
+    unit, bare = _units(given, preferences), _bare(given)
+    body, refused = _body(given, measures, bare)
+    size = _size(given, recipe)
+    if size is not None:
+        body = _over(chart_row(size), body, given.get("for-name", ""))
+    wanted = {name: _with_unit(given[name], one, bare) for name, one in _choices(whole) if given.get(name)}
+    choices, wrong = read_choices(whole, wanted)
+    tape = MARKS.get(given.get("on-tape", preferences.tape))
+    mark = tape if tape is not None and tape.mm else None
+    wish = Wish(recipe, body, Circumstances(region=preferences.region), settings(choices), mark)
+    not_choices = [(_about(problem, wanted), problem) for problem in wrong]
+    typed = tuple((name, text) for name, text in given.items() if text and name != "bare-numbers")
+    settled = _settled(typed, bare, {*measures, *wanted})
+    return Asked(
+        wish,
+        Speech(unit, mark),
+        size,
+        given.get("on-sheet", ""),
+        settled,
+        (*refused, *not_choices),
+        measures,
+    )
+
+
+def _units(given: Mapping[str, str], preferences: Preferences) -> Literal["cm", "in"]:
+    said = given.get("in-units", preferences.units)
+    return "in" if said == "in" else "cm"
+
+
+def _bare(given: Mapping[str, str]) -> Unit:
+    said = given.get("bare-numbers", "mm")
+    return cast("Unit", said) if said in {"cm", "in"} else "mm"
+
+
+def _settled(
+    typed: tuple[tuple[str, str], ...], bare: Unit, lengths: Iterable[str]
+) -> tuple[tuple[str, str], ...]:
+    """Bare numbers with the unit that was meant, so that a link means the same without the form."""
+    if bare == "mm":
+        return typed
+    named = set(lengths)
+    return tuple(
+        (name, f"{text} {bare}" if name in named and _is_bare(text) else text) for name, text in typed
+    )
+
+
+def _is_bare(text: str) -> bool:
+    return text.replace(".", "", 1).replace(",", "", 1).isdigit()
+
+
+def _body(
+    given: Mapping[str, str], measures: tuple[str, ...], bare: Unit
+) -> tuple[Measurements, tuple[tuple[str, Problem], ...]]:
+    body, refused = Measurements(nickname=given.get("for-name", "")), []
+    for name in measures:
+        if given.get(name):
+            found = read_length(given[name], bare)
+            if isinstance(found, Problem):
+                refused.append((name, found))
+            elif found <= 0:
+                refused.append((name, Problem("measurement-zero", "A measurement is more than nothing.")))
+            else:
+                body = body.with_reading(name, Reading(found))
+    return body, tuple(refused)
+
+
+def _size(given: Mapping[str, str], recipe: Recipe) -> int | None:
+    """The size asked for; with nothing said, one that the recipe suits."""
+    said = given.get("for-size", "")
+    if said == "none":
+        return None
+    if said.isascii() and said.isdigit() and int(said) in SIZES:
+        return int(said)
+    low, high = stature_range(recipe)
+    return size_for(min(max(USUAL_STATURE, low), high))
+
+
+def _over(chart: Measurements, given: Measurements, name: str) -> Measurements:
+    """A size of the chart with the child's own readings in place of the chart's."""
+    for known, reading in given.readings:
+        chart = chart.with_reading(known, reading)
+    return replace(chart, nickname=name or chart.nickname)
+
+
+def _choices(whole: tuple[Recipe, ...]) -> list[tuple[str, tree.ChoiceLength | tree.ChoiceOption]]:
+    return [(choice.name.text, choice) for one in whole for choice in choices_of(one)]
+
+
+def _with_unit(text: str, choice: tree.ChoiceLength | tree.ChoiceOption, bare: Unit) -> str:
+    """A length that was written as a bare number, with its unit."""
+    if isinstance(choice, tree.ChoiceOption) or dimension_of(choice) is not Dimension.LENGTH:
+        return text
+    return f"{text} {bare}" if _is_bare(text) else text
+
+
+def _about(problem: Problem, wanted: Mapping[str, str]) -> str:
+    return next((name for name in wanted if problem.message.startswith(f"{name}:")), "")

@@ -1,0 +1,20 @@
+"""Files written whole: a reader sees the old file or the new one, never half."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """Writes a file whole.
+
+    Raises:
+        OSError: It cannot be written.
+    """
+    with NamedTemporaryFile(dir=path.parent, delete=False) as beside:
+        beside.write(content)
+        beside.flush()
+        os.fsync(beside.fileno())
+    Path(beside.name).replace(path)

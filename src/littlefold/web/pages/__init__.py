@@ -1,0 +1,21 @@
+"""One file for a family of pages; each makes the routes of its family for a room."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.web.pages import drawings, garments, home, table
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from fastapi import APIRouter
+
+    from littlefold.web.room import Room
+
+FAMILIES: tuple[Callable[[Room], APIRouter], ...] = (
+    home.routes,
+    garments.routes,
+    drawings.routes,
+    table.routes,
+)

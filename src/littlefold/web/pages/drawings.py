@@ -1,0 +1,45 @@
+"""A drawing is a link: `/draw/casing-top.svg?chest=560&ease=120`."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from fastapi import APIRouter
+from fastapi.responses import Response
+from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
+
+from littlefold.sheet.svg import STYLE
+from littlefold.web.at_door import asked_in
+from littlefold.web.on_table import on_table
+from littlefold.web.small_drawing import small_drawing
+
+if TYPE_CHECKING:
+    from littlefold.web.room import Room
+
+SVG = "image/svg+xml"
+
+
+def routes(room: Room) -> APIRouter:
+    """The routes of the drawings."""
+    router = APIRouter()
+
+    @lru_cache(maxsize=64)
+    def remembered(name: str, fingerprint: str, query: str) -> str:
+        del fingerprint  # it only parts a changed recipe from the one before
+        return small_drawing(room, name, query)
+
+    @router.get("/draw/{recipe}.svg")
+    def draw(recipe: str, request: Request) -> Response:
+        return Response(on_table(room, asked_in(room, recipe, request)).drawing, media_type=SVG)
+
+    @router.get("/small/{recipe}.svg")
+    def small(recipe: str, request: Request) -> Response:
+        asked = asked_in(room, recipe, request)
+        return Response(remembered(recipe, asked.recipe.fingerprint, asked.query()), media_type=SVG)
+
+    @router.get("/marks.css")
+    def marks() -> Response:
+        return Response(STYLE, media_type="text/css")
+
+    return router

@@ -1,0 +1,57 @@
+"""What the pages share: the folder of the maker, her settings, her own recipes, and the way wishes are fulfilled."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import UTC, date, datetime
+from typing import TYPE_CHECKING
+
+from littlefold.pipeline import Workroom, on_the_shelf
+from littlefold.recipe.shelf import shipped_names
+from littlefold.web.own_recipes import OwnRecipes
+from littlefold.web.preferences import Preferences, read_preferences
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from pathlib import Path
+
+    from littlefold.pipeline import Outcome, Wish
+    from littlefold.recipe.recipe import Recipe
+
+
+def _today() -> date:
+    return datetime.now(tz=UTC).astimezone().date()
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """The workroom of one maker.
+
+    Attributes:
+        folder: Where her own recipes, kept drafts and settings lie.
+        fulfil: How a wish becomes an outcome; tests put a slow one here.
+        today: The date for sheets.
+    """
+
+    folder: Path
+    fulfil: Callable[[Wish], Outcome] = field(default_factory=lambda: Workroom().fulfil)
+    today: Callable[[], date] = _today
+
+    @property
+    def own(self) -> OwnRecipes:
+        """The maker's own recipes."""
+        return OwnRecipes(self.folder / "recipes")
+
+    @property
+    def preferences(self) -> Preferences:
+        """The settings as they are kept now."""
+        return read_preferences(self.folder)
+
+    def recipe(self, name: str) -> Recipe | None:
+        """A shipped recipe, or one of the maker's own; None where there is none."""
+        return on_the_shelf(name) if name in shipped_names() else self.own.recipe(name)
+
+    def recipes(self) -> tuple[Recipe, ...]:
+        """All recipes: the shipped ones, then her own."""
+        names = (*shipped_names(), *self.own.names())
+        return tuple(found for name in names if (found := self.recipe(name)) is not None)

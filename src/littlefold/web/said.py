@@ -1,0 +1,115 @@
+"""What can be said of each element under the pointer, of the findings, and of the back of the sheet."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from littlefold.booklet.formula import step_formula
+from littlefold.booklet.needs import cloth_rows, notion_rows, number_rows
+from littlefold.booklet.wording import wording
+from littlefold.draft.sentence import full_sentence
+from littlefold.problem import Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.draft.model import DraftEdge, Step
+    from littlefold.pattern.model import Piece, Seam
+    from littlefold.pipeline import Outcome
+    from littlefold.web.asked import Asked
+    from littlefold.web.places import Standing
+
+Json = dict[str, Any]
+HEADINGS = {
+    Severity.ERROR: "Mend this first",
+    Severity.WARNING: "Look at this",
+    Severity.NOTE: "Good to know",
+}
+
+
+def elements(outcome: Outcome, asked: Asked) -> Json:
+    """Every named point, line and edge: its name, length, formula with the child's numbers, sentence and source."""
+    draft = outcome.draft
+    found = {step.name: _step(step, outcome, asked) for step in draft.steps}
+    for piece in outcome.pattern.pieces:
+        found |= dict(_edges(piece, asked))
+    return found
+
+
+def _step(step: Step, outcome: Outcome, asked: Asked) -> Json:
+    draft = outcome.draft
+    line = draft.lines.get(step.name)
+    return {
+        "name": step.name.removeprefix(f"{step.sheet}.").replace("_", " "),
+        "step": step.number,
+        "line": step.line,
+        "sentence": full_sentence(step, draft, asked.speech),
+        "length": asked.speech.length(line.path.length()) if line else "",
+        "formula": step_formula(step, asked.speech, "{formula}, on the tape {length}"),
+        "source": step.source,
+    }
+
+
+def _edges(piece: Piece, asked: Asked) -> Iterator[tuple[str, Json]]:
+    for edge in piece.edges:
+        yield (
+            f"{piece.name}.{edge.name}",
+            {
+                "name": f"{piece.title}: {edge.name.replace('_', ' ')}",
+                "length": asked.speech.length(edge.path.length()),
+                "sentence": _edge_words(edge, asked),
+                "formula": "",
+                "source": "",
+            },
+        )
+
+
+def _edge_words(edge: DraftEdge, asked: Asked) -> str:
+    if edge.allowance == 0:
+        return f"{edge.kind.value}, nothing added"
+    return f"{edge.kind.value}, {asked.speech.length(edge.allowance)} of cloth beyond it"
+
+
+def findings(placed: tuple[Standing, ...]) -> list[Json]:
+    """The findings in words, the gravest first."""
+    weight = list(HEADINGS)
+    ordered = sorted(placed, key=lambda one: weight.index(one.problem.severity))
+    return [
+        {
+            "number": one.number,
+            "severity": one.problem.severity.value,
+            "heading": HEADINGS[one.problem.severity],
+            "message": one.problem.message,
+            "rule": one.problem.rule,
+            "sheet": one.sheet if one.at is not None else "",
+            "line": one.problem.place.line,
+        }
+        for one in ordered
+    ]
+
+
+def back_of_sheet(outcome: Outcome, asked: Asked) -> Json:
+    """What is written on the back: finished measurements, seams, things to buy, pieces to cut, order of work."""
+    words = wording(asked.speech.language)
+    draft, pattern = outcome.draft, outcome.pattern
+    return {
+        "numbers": list(number_rows(draft, asked.speech)),
+        "seams": [_seam(seam, asked) for seam in pattern.seams],
+        "notions": list(notion_rows(draft, words, asked.speech)),
+        "pieces": list(cloth_rows(pattern)),
+        "work": list(draft.work),
+        "cautions": list(draft.cautions),
+        "remarks": list(draft.remarks),
+        "source": draft.source,
+    }
+
+
+def _seam(seam: Seam, asked: Asked) -> Json:
+    first, second = (", ".join(f"{ref.piece} {ref.edge}" for ref in run) for run in (seam.first, seam.second))
+    lengths = asked.speech.length(seam.first_length), asked.speech.length(seam.second_length)
+    return {
+        "first": first.replace("_", " "),
+        "second": second.replace("_", " "),
+        "lengths": lengths,
+        "matched": seam.matched,
+    }

@@ -1,0 +1,166 @@
+"""A sheet of the draft as it lies on the table: drawn at full size for the screen, every mark with its name.
+
+Coordinates are those of the draft in millimetres with y turned over, so that what does not move stays where it is
+from one redraw to the next.  Looks are the page's; a mark says only what it means and which element it belongs to.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import reduce
+from typing import TYPE_CHECKING
+from xml.sax.saxutils import escape, quoteattr
+
+from littlefold.booklet.measures import MEASURED_FROM
+from littlefold.drawing import plain
+from littlefold.geometry import Bounds, Path, Point
+from littlefold.pattern import notch
+from littlefold.pattern.allowance import is_folded, width
+from littlefold.sheet.svg import outline_commands
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from littlefold.draft.model import Draft, Step
+    from littlefold.pattern.model import Piece
+    from littlefold.pipeline import Outcome
+    from littlefold.web.places import Standing
+
+ORIGIN = Point(0.0, 0.0)
+EMPTY = Bounds(0.0, -100.0, 100.0, 0.0)
+"""What is shown of a sheet on which nothing stands [mm]."""
+BARE = 0.07
+"""Bare paper round the drawing, as a part of its longer side."""
+LEAST_BARE = 12.0
+"""And at least so much [mm]."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """One sheet of an outcome, ready to be drawn."""
+
+    outcome: Outcome
+    sheet: str
+
+    @property
+    def draft(self) -> Draft:
+        """The draft the sheet belongs to."""
+        return self.outcome.draft
+
+    def pieces(self) -> Iterator[Piece]:
+        """The pieces that are traced from this sheet."""
+        sheets = {piece.name: piece.sheet for piece in self.draft.pieces}
+        return (piece for piece in self.outcome.pattern.pieces if sheets.get(piece.name) == self.sheet)
+
+    def bounds(self) -> Bounds:
+        """What the drawing covers, cutting lines included."""
+        front = f"{self.sheet}."
+        boxes = [
+            *(Bounds.of_points(one.at) for name, one in self.draft.points.items() if name.startswith(front)),
+            *(one.path.bounds() for name, one in self.draft.lines.items() if name.startswith(front)),
+            *(piece.outline.cut.bounds() for piece in self.pieces()),
+        ]
+        return reduce(Bounds.union, boxes) if boxes else EMPTY
+
+
+def draw_sheet(shown: Shown, standing: tuple[Standing, ...] = ()) -> str:
+    """The sheet as an SVG element; `standing` are the findings, each at its place."""
+    box = _paper(shown.bounds())
+    view = f"{_n(box.left)} {_n(-box.top)} {_n(box.width)} {_n(box.height)}"
+    title = escape(plain(f"{shown.draft.title}: {shown.sheet}"))
+    groups = (
+        _group("allowances", _allowances(shown)),
+        _group("stitching", _stitching(shown)),
+        _group("helping", _helping(shown)),
+        _group("draft", _lines(shown)),
+        _group("points", _points(shown)),
+        _group("findings", _findings(shown, standing)),
+    )
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="sheet-drawing" viewBox="{view}" role="img">'
+        f"<title>{title}</title>{''.join(groups)}</svg>"
+    )
+
+
+def _paper(box: Bounds) -> Bounds:
+    return box.grown(max(LEAST_BARE, BARE * max(box.width, box.height)))
+
+
+def _group(name: str, marks: Iterator[str]) -> str:
+    return f'<g class="{name}">{"".join(marks)}</g>'
+
+
+def _allowances(shown: Shown) -> Iterator[str]:
+    for piece in shown.pieces():
+        yield _path(piece.outline.cut, "cut", f"{piece.name}.cut")
+        yield from (_path(path, "turn", f"{piece.name}.turn") for path in piece.turns)
+        for placed in piece.notches:
+            marks = notch.marks(placed, piece.edge(placed.edge))
+            yield from (_path(path, "notch", f"{piece.name}.{placed.edge}.notch") for path in marks)
+
+
+def _stitching(shown: Shown) -> Iterator[str]:
+    for piece in shown.pieces():
+        for edge in piece.edges:
+            if width(edge) > 0 and not is_folded(edge):
+                yield _path(edge.path, "stitch", f"{piece.name}.{edge.name}")
+        yield from (_path(one.path, "inside", f"{piece.name}.{one.name}") for one in piece.inside)
+        start, end = piece.grain
+        if start.distance(end) > 1.0:
+            yield _path(Path.line_through(start, end), "grain", f"{piece.name}.grain")
+
+
+def _helping(shown: Shown) -> Iterator[str]:
+    for step in shown.draft.steps:
+        if step.sheet == shown.sheet and step.kind in MEASURED_FROM:
+            yield from _way(shown, step)
+
+
+def _way(shown: Shown, step: Step) -> Iterator[str]:
+    base = str(step.words[MEASURED_FROM[step.kind]].value)
+    points = shown.draft.points
+    start, made = points.get(f"{shown.sheet}.{base}") or points.get(base), points.get(step.name)
+    if start is not None and made is not None and start.at.distance(made.at) > 0:
+        yield _path(Path.line_through(start.at, made.at), "way", step.name)
+
+
+def _lines(shown: Shown) -> Iterator[str]:
+    front = f"{shown.sheet}."
+    for name, line in shown.draft.lines.items():
+        if name.startswith(front):
+            commands = outline_commands(line.path, ORIGIN)
+            called = quoteattr(plain(name))
+            yield f'<path class="line" d="{commands}" data-name={called}/>'
+            yield f'<path class="touch" d="{commands}" data-name={called}/>'
+
+
+def _points(shown: Shown) -> Iterator[str]:
+    front = f"{shown.sheet}."
+    for name, point in shown.draft.points.items():
+        if name.startswith(front):
+            x, y, called = _n(point.at.x), _n(-point.at.y), quoteattr(plain(name))
+            yield f'<circle class="point" cx="{x}" cy="{y}" r="1" data-name={called}/>'
+            short = name.removeprefix(front)
+            if "." not in short:
+                yield f'<text class="letter" x="{x}" y="{y}" data-name={called}>{escape(plain(short))}</text>'
+
+
+def _findings(shown: Shown, standing: tuple[Standing, ...]) -> Iterator[str]:
+    for one in standing:
+        if one.sheet != shown.sheet or one.at is None:
+            continue
+        x, y = _n(one.at.x), _n(-one.at.y)
+        if one.along is not None:
+            yield _path(one.along, f"glow {one.problem.severity}", f"finding-{one.number}")
+        yield (
+            f'<g class="pin {one.problem.severity}" data-finding="{one.number}">'
+            f'<circle cx="{x}" cy="{y}" r="3"/><text x="{x}" y="{y}">{one.number}</text></g>'
+        )
+
+
+def _path(path: Path, sort: str, name: str) -> str:
+    return f'<path class="{sort}" d="{outline_commands(path, ORIGIN)}" data-name={quoteattr(plain(name))}/>'
+
+
+def _n(number: float) -> str:
+    return f"{number:.2f}".rstrip("0").rstrip(".")
