@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.drawing import Dot, Drawing, Fill, Label, Mark, Meaning, Stroke
-from littlefold.geometry import Path, Point, Vector
+from littlefold.drawing import Dot, Drawing, Label, Mark, Meaning, Stroke
+from littlefold.drawing.arrow import arrow_head, label_along
+from littlefold.geometry import Path, Point
 from littlefold.lay.chalk import lower_edge
 from littlefold.lay.convex import ring_of
 from littlefold.lay.ways import Way
@@ -64,17 +65,20 @@ def _folded_across(lay: Lay) -> bool:
 
 
 def _overall(lay: Lay) -> Iterator[Mark]:
-    """The length and the width of the spread, outside the cloth."""
-    low, left = Point(0, -OUTSIDE), Point(-OUTSIDE, 0)
-    yield Stroke(Path.line_through(low, Point(lay.length, -OUTSIDE)), Meaning.GUIDE, "length")
-    words = f"{lay.length / 10:.1f} cm"
-    yield Label(words, Point(lay.length / 2, -OUTSIDE * 0.8), Meaning.GUIDE, SMALL, anchor="middle")
-    yield Stroke(Path.line_through(left, Point(-OUTSIDE, lay.spread.height)), Meaning.GUIDE, "width")
-    words = f"{lay.spread.height / 10:.1f} cm"
-    place = Point(-OUTSIDE * 1.2, lay.spread.height / 2)
-    yield Label(words, place, Meaning.GUIDE, SMALL, Vector(0, 1).angle, "middle")
+    """The length and the width of the spread, outside the cloth, and what the figures on the pieces mean."""
+    right, top = lay.length, lay.spread.height
+    yield from _dimension(Point(0, -OUTSIDE), Point(right, -OUTSIDE), "length")
+    yield from _dimension(Point(-OUTSIDE, 0), Point(-OUTSIDE, top), "width")
     note = f"Figures: cm from the cut end / from {lower_edge(lay)}."
-    yield Label(note, Point(0, lay.spread.height + OUTSIDE / 3), Meaning.TEXT, SMALL)
+    yield Label(note, Point(0, top + OUTSIDE / 3), Meaning.TEXT, SMALL)
+
+
+def _dimension(start: Point, end: Point, name: str) -> Iterator[Mark]:
+    way = end - start
+    yield Stroke(Path.line_through(start, end), Meaning.GUIDE, name)
+    yield arrow_head(end, way, Meaning.GUIDE, HEAD, name)
+    yield arrow_head(start, -way, Meaning.GUIDE, HEAD, name)
+    yield label_along(f"{way.length / 10:.1f} cm", start, end, Meaning.GUIDE, name=name)
 
 
 def _cut(lay: Lay, placement: Placement) -> Iterator[Mark]:
@@ -95,7 +99,5 @@ def _cut(lay: Lay, placement: Placement) -> Iterator[Mark]:
 
 def _arrow(start: Point, end: Point, name: str) -> Iterator[Mark]:
     """The grain arrow; its one head points the way the piece points, so that nap can be seen."""
-    way = (end - start).unit()
-    base, side = end + way * -HEAD, way.turned_left() * (HEAD / 3)
     yield Stroke(Path.line_through(start, end), Meaning.GRAIN, name)
-    yield Fill(Path.line_through(end, base + side, base + side * -1.0, end), Meaning.GRAIN, name)
+    yield arrow_head(end, end - start, Meaning.GRAIN, HEAD, name)
