@@ -5,10 +5,15 @@ Every command imports its own work when it is called, so that the first line app
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 from typing import Annotated
 
 import typer
+from typer.exceptions import TyperException
+
+NOT_UNDERSTOOD = 2
+INTERRUPTED = 130
 
 app = typer.Typer(
     name="littlefold",
@@ -138,5 +143,26 @@ def serve(
 
 
 def run() -> None:
-    """Runs the command of the command line."""
-    app()
+    """Runs the command of the command line.
+
+    A command that is not understood ends with 2 and, where data was asked for, with a document all the same.
+    """
+    try:
+        status = app(standalone_mode=False)
+    except TyperException as fault:
+        fault.show()
+        status = _misspoken(str(fault)) if "--data" in sys.argv else NOT_UNDERSTOOD
+    except (typer.Abort, KeyboardInterrupt):
+        status = INTERRUPTED
+    sys.exit(status or 0)
+
+
+def _misspoken(message: str) -> int:
+    """Prints the document of a command that was not understood; returns the exit status."""
+    from littlefold.booklet.record import empty_record
+    from littlefold.cli.words import print_document
+    from littlefold.problem import Problem
+
+    problem = Problem("command-not-understood", f"{message} See littlefold --help.")
+    print_document([] if "recipes" in sys.argv[1:2] else empty_record((problem,)))
+    return NOT_UNDERSTOOD
