@@ -150,7 +150,8 @@ def run() -> None:
     try:
         status = app(standalone_mode=False)
     except TyperException as fault:
-        fault.show()
+        say = getattr(fault, "show", None)  # usage mistakes know how to say where they are
+        say() if say else sys.stderr.write(f"{fault}\n")
         status = _misspoken(str(fault)) if "--data" in sys.argv else NOT_UNDERSTOOD
     except (typer.Abort, KeyboardInterrupt):
         status = INTERRUPTED

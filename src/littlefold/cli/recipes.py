@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from littlefold.booklet.recipes import recipe_record
 from littlefold.cli.words import print_document, to_person
 from littlefold.recipe.parse import parse
-from littlefold.recipe.recipe import Recipe
 from littlefold.recipe.shelf import shipped_names, shipped_text
+
+if TYPE_CHECKING:
+    from littlefold.recipe.recipe import Recipe
 
 
 def list_recipes(*, as_data: bool) -> int:
