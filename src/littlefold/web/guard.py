@@ -36,6 +36,7 @@ class Guard:
         self.app = app
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Answers one request."""
         if scope["type"] != "http":
             await self.app(scope, receive, send)
             return

@@ -18,7 +18,7 @@ LONGEST = 60
 
 def routes(room: Room) -> APIRouter:
     """The routes of the garments."""
-    router = APIRouter(default_response_class=HTMLResponse)
+    router = APIRouter()
 
     @router.get("/garments")
     def garments(look: str = "", tall: str = "") -> HTMLResponse:

@@ -19,7 +19,7 @@ FIRST = ("casing-top", "bloomers", "bib")
 
 def routes(room: Room) -> APIRouter:
     """The routes of the first page."""
-    router = APIRouter(default_response_class=HTMLResponse)
+    router = APIRouter()
 
     @router.get("/")
     def home() -> HTMLResponse:

@@ -27,7 +27,7 @@ Json = dict[str, Any]
 
 def routes(room: Room) -> APIRouter:
     """The routes of the drafting table."""
-    router = APIRouter(default_response_class=HTMLResponse)
+    router = APIRouter()
 
     @lru_cache(maxsize=64)
     def acting(name: str, fingerprint: str) -> dict[str, dict[str, Anchor]]:

@@ -1,0 +1,161 @@
+// <draft-drawing>: a drawing that is zoomed and pushed like paper, and redrawn while the view stays.
+
+import { fit, placeAt, pushed, seenAt, viewBox, zoomed } from "./view.js";
+
+const STEP = 60; // px a key pushes the paper
+const NEARER = 0.8;
+const CLICK = 5; // px; a pointer that moved less did not push
+
+class DraftDrawing extends HTMLElement {
+  #view = null;
+  #fitted = true;
+  #fingers = new Map();
+  #pushed = 0;
+  bare = { left: 30, right: 30, top: 30, bottom: 30 };
+
+  connectedCallback() {
+    this.addEventListener("wheel", (event) => this.#wheel(event), { passive: false });
+    this.addEventListener("pointerdown", (event) => this.#down(event));
+    this.addEventListener("pointermove", (event) => this.#move(event));
+    for (const end of ["pointerup", "pointercancel"]) this.addEventListener(end, (event) => this.#up(event));
+    this.addEventListener("keydown", (event) => this.#key(event));
+    new ResizeObserver(() => this.#resized()).observe(this);
+  }
+
+  get svg() {
+    return this.querySelector("svg");
+  }
+
+  get room() {
+    return { width: this.clientWidth || 1, height: this.clientHeight || 1 };
+  }
+
+  get view() {
+    return this.#view ?? fit(this.#box(), this.room, this.bare);
+  }
+
+  /** Takes in a new drawing; what is seen stays, unless the whole sheet was seen. */
+  show(text) {
+    const fresh = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
+    if (fresh.localName !== "svg") throw new Error("no drawing came");
+    const old = this.svg;
+    old.replaceChildren(...document.importNode(fresh, true).childNodes);
+    this.dataset.box = fresh.getAttribute("viewBox");
+    this.dispatchEvent(new CustomEvent("drawn"));
+    this.#apply();
+  }
+
+  whole() {
+    this.#fitted = true;
+    this.#view = fit(this.#box(), this.room, this.bare);
+    this.#apply();
+  }
+
+  nearer(factor, pointer = { x: this.room.width / 2, y: this.room.height / 2 }) {
+    this.#set(zoomed(this.view, factor, pointer, this.room));
+  }
+
+  /** Where a place in mm is seen, in px from the upper left corner. */
+  seenAt(x, y) {
+    return seenAt(this.view, this.room, x, y);
+  }
+
+  /** The place in mm under a pointer event. */
+  placeOf(event) {
+    const at = this.#pointer(event);
+    return placeAt(this.view, this.room, at.x, at.y);
+  }
+
+  /** What the drawing itself covers, in px. */
+  drawn() {
+    const box = this.#box();
+    const from = this.seenAt(box.x, box.y);
+    const to = this.seenAt(box.x + box.width, box.y + box.height);
+    return { left: from.x, right: to.x, top: from.y, bottom: to.y };
+  }
+
+  #box() {
+    const said = this.dataset.box ?? (this.dataset.box = this.svg.getAttribute("viewBox"));
+    const [x, y, width, height] = said.split(" ").map(Number);
+    return { x, y, width, height };
+  }
+
+  #set(view) {
+    this.#fitted = false;
+    this.#view = view;
+    this.#apply();
+  }
+
+  #apply() {
+    if (!this.#view) this.#view = fit(this.#box(), this.room, this.bare);
+    this.svg.setAttribute("viewBox", viewBox(this.#view, this.room).join(" "));
+    this.svg.style.setProperty("--px", this.#view.perPixel);
+    this.dispatchEvent(new CustomEvent("seen"));
+  }
+
+  #resized() {
+    if (this.#fitted) this.whole();
+    else this.#apply();
+  }
+
+  #pointer(event) {
+    const box = this.getBoundingClientRect();
+    return { x: event.clientX - box.left, y: event.clientY - box.top };
+  }
+
+  #wheel(event) {
+    event.preventDefault();
+    this.nearer(Math.exp(Math.max(-60, Math.min(60, event.deltaY)) * 0.006), this.#pointer(event));
+  }
+
+  #down(event) {
+    if (event.button) return;
+    this.#fingers.set(event.pointerId, this.#pointer(event));
+    this.#pushed = 0;
+  }
+
+  #move(event) {
+    const before = this.#fingers.get(event.pointerId);
+    if (!before) return;
+    const now = this.#pointer(event);
+    if (this.#fingers.size === 2) this.#pinch(event.pointerId, before, now);
+    else this.#push(event, before, now);
+    this.#fingers.set(event.pointerId, now);
+  }
+
+  #push(event, before, now) {
+    this.#pushed += Math.hypot(now.x - before.x, now.y - before.y);
+    if (this.#pushed < CLICK) return;
+    if (!this.hasPointerCapture(event.pointerId)) this.setPointerCapture(event.pointerId);
+    this.#set(pushed(this.view, now.x - before.x, now.y - before.y));
+  }
+
+  #pinch(id, before, now) {
+    const [other] = [...this.#fingers].filter(([finger]) => finger !== id).map(([, at]) => at);
+    const was = Math.hypot(before.x - other.x, before.y - other.y);
+    const is = Math.hypot(now.x - other.x, now.y - other.y);
+    this.#pushed = CLICK;
+    if (is > 0) this.nearer(was / is, { x: (now.x + other.x) / 2, y: (now.y + other.y) / 2 });
+  }
+
+  #up(event) {
+    if (this.#fingers.delete(event.pointerId) && this.#pushed < CLICK && event.type === "pointerup") {
+      const under = document.elementFromPoint(event.clientX, event.clientY);
+      const named = under?.closest("[data-name],[data-finding]");
+      this.dispatchEvent(new CustomEvent("touched", { detail: { named, place: this.placeOf(event) } }));
+    }
+  }
+
+  #key(event) {
+    if (event.target !== this || event.ctrlKey || event.metaKey || event.altKey) return;
+    const moves = { ArrowLeft: [STEP, 0], ArrowRight: [-STEP, 0], ArrowUp: [0, STEP], ArrowDown: [0, -STEP] };
+    if (event.key in moves) this.#set(pushed(this.view, ...moves[event.key]));
+    else if (event.key === "+" || event.key === "=") this.nearer(NEARER);
+    else if (event.key === "-") this.nearer(1 / NEARER);
+    else if (event.key === "0") this.whole();
+    else return;
+    event.preventDefault();
+  }
+}
+
+customElements.define("draft-drawing", DraftDrawing);

@@ -1,0 +1,67 @@
+// Where the slips are pinned: beside the drawing, each as near to the place where it acts as its neighbours allow.
+
+const APART = 14;
+
+/**
+ * @param {{name: string, width: number, height: number, at: {x: number, y: number} | null}[]} slips  in px
+ * @param {{left: number, right: number, top: number, bottom: number}} drawn  what the drawing covers
+ * @param {{width: number, height: number, taken: number}} room  the paper, and how much of its right lower corner is taken
+ * @returns {Map<string, {x: number, y: number}>}  the upper left corner of each slip
+ */
+export function pinned(slips, drawn, room) {
+  const sides = shared(slips, drawn, room);
+  const places = new Map();
+  for (const side of ["left", "right"]) {
+    for (const [slip, y] of stacked(sides[side], high(room, side))) places.set(slip.name, { x: across(slip, side, drawn, room), y });
+  }
+  return places;
+}
+
+/** Each slip to the side its place is nearer to, as long as that side has room; those without a place where room is. */
+function shared(slips, drawn, room) {
+  const sides = { left: [], right: [] };
+  const middle = (drawn.left + drawn.right) / 2;
+  const used = { left: 0, right: 0 };
+  for (const slip of slips.filter((one) => one.at)) put(slip, slip.at.x < middle ? "left" : "right");
+  for (const slip of slips.filter((one) => !one.at)) put(slip, used.left <= used.right ? "left" : "right");
+  function put(slip, wanted) {
+    const other = wanted === "left" ? "right" : "left";
+    const need = slip.height + APART;
+    const side = used[wanted] + need > high(room, wanted) && used[other] + need <= high(room, other) ? other : wanted;
+    sides[side].push(slip);
+    used[side] += need;
+  }
+  return sides;
+}
+
+/** From top to bottom in the order of their places, moved apart, and back up from the lower edge. */
+function stacked(slips, height) {
+  const ordered = [...slips].sort((one, other) => wanted(one, height) - wanted(other, height));
+  const tops = [];
+  let free = APART;
+  for (const slip of ordered) {
+    const top = Math.max(free, wanted(slip, height));
+    tops.push(top);
+    free = top + slip.height + APART;
+  }
+  let floor = height - APART;
+  for (let k = ordered.length - 1; k >= 0; k--) {
+    tops[k] = Math.min(tops[k], floor - ordered[k].height);
+    floor = tops[k] - APART;
+  }
+  return ordered.map((slip, k) => [slip, tops[k]]);
+}
+
+function wanted(slip, height) {
+  return (slip.at ? slip.at.y : height) - slip.height / 2;
+}
+
+function high(room, side) {
+  return side === "right" ? room.height - room.taken : room.height;
+}
+
+function across(slip, side, drawn, room) {
+  const gap = 36;
+  if (side === "left") return Math.max(APART, drawn.left - gap - slip.width);
+  return Math.min(room.width - APART - slip.width, drawn.right + gap);
+}
