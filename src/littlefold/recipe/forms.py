@@ -113,7 +113,10 @@ FORMS: dict[str, tuple[str, ...]] = {
     ),
     "pleats": ("pleats in skirt along C-D as pleated depth 2 cm count 3 apart 4 cm leftward",),
     "tucks": ("tucks in skirt along C-D as tucked depth 1 cm rightward",),
-    "gathers": ("gathers in skirt across waist as full by ratio 1.8",),
+    "gathers": (
+        "gathers in skirt across waist as full by ratio 1.8",
+        "gathers in skirt across waist from P to Q as full to 24 cm",
+    ),
     "join": ("join front and back at shoulder as joined",),
     "button": ("button stand on centre of back by 2 cm as wide_back",),
     "piece": (

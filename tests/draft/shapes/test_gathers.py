@@ -85,3 +85,62 @@ def test_edge_that_closes(drafted):
     gathers in disc across rim as full by ratio 2
     """
     assert only_problem(drafted).code == "edge-is-closed"
+
+
+def test_between_two_notches(drafted):
+    """
+    point M right of A by 5 cm
+    point N right of A by 15 cm
+    gathers in block across waist from M to N as full by ratio 1.8
+    """
+    assert not drafted.problems
+    at = {name: drafted.points[f"full.{name}"].at.x for name in ("A", "M", "P", "N", "C")}
+    # 10 cm become 18 cm: what lies before M stays, what lies beyond N moves on by the 8 cm.
+    assert at == pytest.approx({"A": 0, "M": 50, "P": 50 + 1.8 * 30, "N": 230, "C": 280})
+    assert length(drafted, "full.waist") == pytest.approx(280)
+    assert length(drafted, "full.side") == pytest.approx(300)
+    assert polygon(drafted, "full", *EDGES).area == pytest.approx(AREA + 80 * 300)
+
+
+def test_between_two_notches_to_a_length(drafted):
+    """
+    point M right of A by 5 cm
+    point N right of A by 15 cm
+    gathers in block across waist from N to M as full to 24 cm
+    """
+    assert drafted.points["full.N"].at.x - drafted.points["full.M"].at.x == pytest.approx(240)
+
+
+def test_between_two_notches_of_a_round_edge(drafted):
+    """
+    point R below A by 6 cm
+    point S right of A by 6 cm
+    arc neck about A from R to S anticlockwise
+    point M on neck at 1/4 from R
+    point N on neck at 3/4 from R
+    outline front edges R-B as middle, hem, side, S-C as shoulder, neck
+    gathers in front across neck from M to N as full by ratio 2
+    """
+    assert not drafted.problems
+    quarter = 94.2478 / 4  # a quarter circle of 6 cm is 9.42478 cm long
+    assert length(drafted, "full.neck") == pytest.approx(94.2478 + 2 * quarter, abs=1e-3)
+    # The straight edges that are cut stay in one line: hem and shoulder are as much longer as the part is wider.
+    wider = drafted.points["full.N"].at.x - drafted.points["full.M"].at.x
+    before = drafted.points["front.N"].at.x - drafted.points["front.M"].at.x
+    assert length(drafted, "full.hem") == pytest.approx(200 + wider - before)
+    assert drafted.lines["full.middle"].path.start.x == pytest.approx(0, abs=1e-9)
+
+
+def test_a_notch_that_is_not_on_the_edge(drafted):
+    """
+    point M below A by 5 cm
+    gathers in block across waist from M to P as full by ratio 2
+    """
+    assert only_problem(drafted).code == "not-on-line"
+
+
+def test_nothing_between_the_notches(drafted):
+    """
+    gathers in block across waist from P to P as full by ratio 2
+    """
+    assert only_problem(drafted).code == "edge-is-closed"

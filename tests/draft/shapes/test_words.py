@@ -38,11 +38,13 @@ WORDS = {
         "way": "word",
         "several": "word",
     },
-    # Widen `outline` evenly until `edge` grows from `before` to `length`, that is `ratio` times; `by` is ratio or length.
+    # Widen `outline` evenly until `edge` grows from `before` to `length`, that is `ratio` times; `by` is ratio or length;
+    # if `between` is not none, only from `start` to `end`.
     "shape.gathers": {
         **dict.fromkeys(("outline", "edge", "name"), "name"),
         **dict.fromkeys(("before", "length"), "length"),
         "by": "word",
+        "between": "word",
         "ratio": "number",
     },
     # Lay `second` (turned over if `over` is not none) with its `edge` on that of `first`; both are `length` long: `name`.
@@ -82,6 +84,7 @@ WORDS["shape.tucks"] = WORDS["shape.pleats"]
 ONLY_SOMETIMES = {
     "shape.slash": {"second_opening": "length", "second_edge": "name"},
     "shape.close_dart": {"line": "name"},
+    "shape.gathers": {"start": "name", "end": "name"},
 }
 
 
@@ -105,6 +108,7 @@ def test_every_kind_gives_its_words(drafted):
     tucks in block along P-Q as tucked depth 1 cm count 2 apart 4 cm leftward
     gathers in block across waist as gathered by ratio 2
     gathers in block across waist as gathered_too to 30 cm
+    gathers in block across hem from M to N as gathered_between to 6 cm
     join inner and outer at cut as whole
     button stand on middle of block by 2 cm as wide
     piece flap rectangle 12 cm by 5 cm cut 1 on fold

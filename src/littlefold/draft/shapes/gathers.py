@@ -3,30 +3,33 @@
 The outline is stretched square to its first edge until the edge is so much longer; along the first edge nothing
 changes, so a fold that is named first stays straight and in its place.  An edge that runs along the first one (to
 30 degrees), or is the first one itself, is stretched along it instead.
+
+Between two points of the edge (`from P to Q`) only what lies between them is stretched; the rest keeps its shape.
 """
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from littlefold.draft.arithmetic import evaluate_number
+from littlefold.draft.constructions.on_lines import ON_LINE, off_line
 from littlefold.draft.drawn import named, pencil, word
 from littlefold.draft.model import Said
 from littlefold.draft.outline import CORNER
 from littlefold.draft.refusal import Refusal
-from littlefold.draft.shapes.cut import joined_up
 from littlefold.draft.shapes.laid_down import lay_down, tell
 from littlefold.draft.shapes.register import shape_act
-from littlefold.draft.shapes.shape import Shape, ShapeEdge, same_place
-from littlefold.draft.shapes.taken import outline_taken
-from littlefold.geometry import Affine, Arc, Path, Point, Vector, curve_between
+from littlefold.draft.shapes.shape import Shape, same_place
+from littlefold.draft.shapes.taken import outline_taken, point_named
+from littlefold.draft.shapes.widened import Widening, without_arcs
 from littlefold.problem import Number
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
     from littlefold.draft.desk import Desk
     from littlefold.draft.drawn import Distance
-    from littlefold.geometry import Segment
+    from littlefold.geometry import Path, Point, Vector
     from littlefold.recipe.recipe import Written
 
 # An edge is not stretched to more than so many times its length; finer cloth is not gathered more than threefold.
@@ -39,32 +42,74 @@ RUNS_ALONG = 0.866
 MET = 1e-4
 HALVINGS = 60
 
-# Arcs are stretched in parts no longer than this [rad]: cubics follow them to 1e-6 of the radius.
-ARC_PART = 0.4
+
+@dataclass(frozen=True, slots=True)
+class _Stretch:
+    """What is gathered: the outline, the whole edge or the part of it, and the two ends where it is a part."""
+
+    shape: Shape
+    path: Path
+    ends: tuple[Point, Point] | None
 
 
 @shape_act(tree.GatherIn)
 def gather_in(line: Written, desk: Desk) -> None:
     """Widens an outline evenly until an edge is a ratio longer, or as long as told."""
     step: tree.GatherIn = line.statement
+    stretch = _stretch_of(step, desk)
+    now = stretch.path.length()
+    goal, distance = _goal(step, now, desk)
+    wide = _widening(stretch, goal).shape(stretch.shape)
+    lay_down(step.name, wide, desk)
+    words = {"outline": named(step.outline), "edge": named(step.edge), "name": named(step.name)}
+    words |= {"by": word("ratio" if distance is None else "length"), "ratio": Said("number", goal / now)}
+    words |= {"before": Said("length", now), "length": Said("length", goal)} | _between(step)
+    tell(line, step.name, "shape.gathers", wide, words, desk, distance)
+
+
+def _between(step: tree.GatherIn) -> dict[str, Said]:
+    """The points between which it is gathered, in the words of the sentence."""
+    if step.start is None:
+        return {"between": word("none")}
+    return {"between": word("between"), "start": named(step.start), "end": named(step.end)}
+
+
+def _stretch_of(step: tree.GatherIn, desk: Desk) -> _Stretch:
     shape = outline_taken(step.outline, desk)
     if step.edge.text not in shape.names:
         raise desk.missing(f"edge of {step.outline}", step.edge, shape.names)
-    edge = shape.edges[shape.names.index(step.edge.text)]
-    if same_place(edge.path.start, edge.path.end):
-        raise Refusal(
-            "edge-is-closed", f"{step.edge} closes on itself, so it has no one direction.", step.edge.spot
+    path = shape.edges[shape.names.index(step.edge.text)].path
+    if step.start is not None and step.end is not None:
+        return _part_between(step, shape, path, (step.start, step.end), desk)
+    if same_place(path.start, path.end):
+        raise _no_direction(f"{step.edge} closes on itself, so it has no one direction.", step)
+    return _Stretch(shape, path, None)
+
+
+def _part_between(
+    step: tree.GatherIn, shape: Shape, path: Path, names: tuple[tree.Name, tree.Name], desk: Desk
+) -> _Stretch:
+    """The part of an edge between two points on it, which go along with the outline."""
+    places = [point_named(name, step.outline, desk) for name in names]
+    lengths = [_along(path, place, name, step.edge) for name, place in zip(names, places, strict=True)]
+    if same_place(*places):
+        raise _no_direction(
+            f"{names[0]} and {names[1]} lie in the same place; nothing lies between them.", step
         )
-    goal, distance = _goal(step, edge.length, desk)
-    wide = _stretched(shape, _stretch_to(shape, edge, goal))
-    lay_down(step.name, wide, desk)
-    words = {"outline": named(step.outline), "edge": named(step.edge), "name": named(step.name)}
-    words |= {
-        "by": word("ratio" if distance is None else "length"),
-        "ratio": Said("number", goal / edge.length),
-    }
-    words |= {"before": Said("length", edge.length), "length": Said("length", goal)}
-    tell(line, step.name, "shape.gathers", wide, words, desk, distance)
+    points = {name.text.rpartition(".")[2]: place for name, place in zip(names, places, strict=True)}
+    part = path.part(min(lengths), max(lengths))
+    return _Stretch(replace(shape, points={**shape.points, **points}), part, (part.start, part.end))
+
+
+def _along(path: Path, place: Point, name: tree.Name, edge: tree.Name) -> float:
+    nearest = path.nearest(place)
+    if nearest.distance > ON_LINE:
+        raise off_line(name, edge, nearest.distance)
+    return nearest.length
+
+
+def _no_direction(words: str, step: tree.GatherIn) -> Refusal:
+    return Refusal("edge-is-closed", words, step.edge.spot)
 
 
 def _goal(step: tree.GatherIn, now: float, desk: Desk) -> tuple[float, Distance | None]:
@@ -82,22 +127,30 @@ def _goal(step: tree.GatherIn, now: float, desk: Desk) -> tuple[float, Distance 
     return goal, distance
 
 
-def _stretch_to(shape: Shape, edge: ShapeEdge, goal: float) -> Affine:
-    """The stretch that makes the edge as long as wanted.
+def _widening(stretch: _Stretch, goal: float) -> Widening:
+    """The widening that makes the edge, or the part of it, as long as wanted.
 
     A straight edge in that direction needs just the ratio; one that is bent or slants, a little more.
     """
-    along = _direction(shape.edges[0].path, edge.path)
-    fixed = shape.edges[0].path.start
-    path = without_arcs(edge.path)
-    low, high = 1.0, goal / edge.length
-    while path.transformed(stretch(high, along, fixed)).length() < goal - MET:
+    first = stretch.shape.edges[0].path
+    once = Widening(_direction(first, stretch.path), 1.0, first.start)
+    if stretch.ends is not None:
+        low, high = sorted(map(once.where, stretch.ends))
+        once = replace(once, low=low, high=high)
+    path = without_arcs(stretch.path)
+    return once.by(_factor(path, once, goal))
+
+
+def _factor(path: Path, widening: Widening, goal: float) -> float:
+    """The factor by which a path becomes as long as wanted."""
+    low, high = 1.0, goal / path.length()
+    while widening.by(high).path(path).length() < goal - MET:
         low, high = high, high * 2
     for _ in range(HALVINGS):
         middle = (low + high) / 2
-        longer = path.transformed(stretch(middle, along, fixed)).length() >= goal
+        longer = widening.by(middle).path(path).length() >= goal
         low, high = (low, middle) if longer else (middle, high)
-    return stretch(high, along, fixed)
+    return high
 
 
 def _direction(first: Path, edge: Path) -> Vector:
@@ -106,43 +159,3 @@ def _direction(first: Path, edge: Path) -> Vector:
     base = base.unit() if base.length > CORNER else first.start_tangent
     lean = abs((edge.end - edge.start).unit().dot(base))
     return base if lean > RUNS_ALONG else base.turned_left()
-
-
-def stretch(factor: float, along: Vector, fixed: Point) -> Affine:
-    """The map that stretches along a direction; what lies square to it through the fixed point stays."""
-    u, more = along.unit(), factor - 1
-    a, b, d = 1 + more * u.x * u.x, more * u.x * u.y, 1 + more * u.y * u.y
-    return Affine(a, b, b, d, fixed.x - a * fixed.x - b * fixed.y, fixed.y - b * fixed.x - d * fixed.y)
-
-
-def _stretched(shape: Shape, affine: Affine) -> Shape:
-    edges = joined_up([_edge_stretched(edge, affine) for edge in shape.edges])
-    points = {name: affine.apply(place) for name, place in shape.points.items()}
-    lines = {name: without_arcs(path).transformed(affine) for name, path in shape.lines.items()}
-    return Shape(edges, points, lines)
-
-
-def _edge_stretched(edge: ShapeEdge, affine: Affine) -> ShapeEdge:
-    """An edge stretched; its folds begin and end at the places to which theirs went."""
-    path = without_arcs(edge.path).transformed(affine)
-    folds = tuple(
-        (
-            path.nearest(affine.apply(edge.path.at_length(a))).length,
-            path.nearest(affine.apply(edge.path.at_length(b))).length,
-        )
-        for a, b in edge.folds
-    )
-    return ShapeEdge(edge.name, path, folds)
-
-
-def without_arcs(path: Path) -> Path:
-    """The path with cubics instead of arcs, which a stretch would make ellipses of."""
-    return Path.joined(*(Path(_cubics(segment)) for segment in path.segments))
-
-
-def _cubics(segment: Segment) -> tuple[Segment, ...]:
-    if not isinstance(segment, Arc):
-        return (segment,)
-    count = int(abs(segment.sweep) / ARC_PART) + 1
-    arcs = [segment.part(k / count, (k + 1) / count) for k in range(count)]
-    return tuple(curve_between(arc.start, arc.end, arc.tangent(0.0), arc.tangent(1.0)) for arc in arcs)

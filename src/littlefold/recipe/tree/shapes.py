@@ -76,10 +76,12 @@ class FoldIn:
 
 @dataclass(frozen=True, slots=True)
 class GatherIn:
-    """Width added evenly for gathers across an edge, by ratio or to a length."""
+    """Width added evenly for gathers across an edge, or between two points of it, by ratio or to a length."""
 
     outline: Name
     edge: Name
+    start: Name | None
+    end: Name | None
     name: Name
     by: str
     amount: Expr
