@@ -33,7 +33,7 @@ def _run(line: Written, desk: Desk) -> None:
 
 
 def _caution(line: Written, desk: Desk) -> None:
-    desk.cautions.append(line.statement.text.words)
+    desk.cautions.append(desk.words(line.statement.text))
 
 
 def _knit(line: Written, desk: Desk) -> None:

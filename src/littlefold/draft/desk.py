@@ -102,6 +102,7 @@ class Desk:
 
     measurements: Measurements
     tape: TapeMark | None
+    language: str = "en"
     values: dict[str, Value] = field(default_factory=dict)
     units: dict[str, Quantity] = field(default_factory=lambda: dict(UNITS))
     options: dict[str, tuple[str, ...]] = field(default_factory=dict)
@@ -144,7 +145,7 @@ class Desk:
 
     def trial(self) -> Desk:
         """A desk on which the same things lie, for a trial that leaves this one as it is."""
-        copy = Desk(self.measurements, self.tape, budget=self.budget)
+        copy = Desk(self.measurements, self.tape, self.language, budget=self.budget)
         copy.values, copy.units = dict(self.values), self.units
         copy.options, copy.tables, copy.runs = self.options, self.tables, dict(self.runs)
         copy.sheets, copy.sheet = dict(self.sheets), self.sheet
@@ -169,6 +170,10 @@ class Desk:
                 f"the recipe asks for more than {MOST_STEPS} steps. Make it shorter.",
                 made.spot,
             )
+
+    def words(self, text: tree.Text | None) -> str:
+        """The recipe's own words in the maker's language, or as first written; empty where there are none."""
+        return text.said_in(self.language) if text else ""
 
     def qualified(self, name: str) -> str:
         """The full name of something on the sheet in hand, or on that of the piece being stated."""

@@ -46,6 +46,7 @@ def evaluate(
     *,
     tape: TapeMark | None = None,
     shelf: Shelf = lambda name: None,  # noqa: ARG005
+    language: str = "en",
 ) -> Draft:
     """The draft of a recipe for one child.
 
@@ -55,11 +56,12 @@ def evaluate(
         choices: Values of choices by name: lengths [mm], angles [rad], numbers, names of options.
         tape: The mark of the tape to which distances are rounded; None draws exactly.
         shelf: Gives a recipe by name, for recipes that begin with another's draft.
+        language: The language of the maker; the recipe's own words are in it where they are translated.
 
     Returns:
         All that could be drawn, with every problem of the recipe and of this draft.
     """
-    desk = Desk(measurements, tape)
+    desk = Desk(measurements, tape, language)
     player = _Player(choices or {}, shelf)
     try:
         player.play_all(recipe.written, desk)
@@ -221,7 +223,7 @@ def _draft(recipe: Recipe, desk: Desk) -> Draft:
     garment = recipe.first(tree.Garment)
     return Draft(
         recipe=recipe.name,
-        title=recipe.title,
+        title=_title(recipe, desk),
         garment=garment.kind.text if garment else "",
         recipe_hash=recipe.fingerprint,
         stature_range=stature_range(recipe),
@@ -239,8 +241,8 @@ def _draft(recipe: Recipe, desk: Desk) -> Draft:
         notions=tuple(desk.notions),
         work=tuple(desk.work),
         cautions=tuple(desk.cautions),
-        remarks=tuple(remark.text.words for remark in recipe.all_of(tree.Remark)),
-        source=_source(recipe),
+        remarks=tuple(desk.words(remark.text) for remark in recipe.all_of(tree.Remark)),
+        source=_source(recipe, desk.language),
         comparisons=tuple(desk.comparisons),
         openings=MappingProxyType(desk.openings),
         stretch=desk.stretch,
@@ -248,9 +250,14 @@ def _draft(recipe: Recipe, desk: Desk) -> Draft:
     )
 
 
-def _source(recipe: Recipe) -> str:
+def _title(recipe: Recipe, desk: Desk) -> str:
+    stated = recipe.first(tree.Title)
+    return desk.words(stated.text) if stated else recipe.title
+
+
+def _source(recipe: Recipe, language: str) -> str:
     stated = recipe.first(tree.Source)
-    return values.source_words(stated.source) if stated else ""
+    return values.source_words(stated.source, language) if stated else ""
 
 
 def _chosen(recipe: Recipe, desk: Desk) -> dict[str, float | str]:

@@ -185,7 +185,7 @@ def _put(line: Written, exact: float, dimension: Dimension, desk: Desk, trial: _
             "name-taken", f'"{step.name}" has a meaning already. Choose another name.', step.name.spot
         )
     desk.values[name] = Quantity(value, dimension)
-    title = step.clauses.text.words if step.clauses.text else ""
+    title = desk.words(step.clauses.text)
     formula = f"{written(step.left)} = {written(step.right)}"
     desk.amounts.append(Amount(name, value, UNIT_NAMES[dimension], formula, title, "", line.line))
     if value != exact:

@@ -74,7 +74,7 @@ def check(line: Written, desk: Desk) -> None:
             written(step.left),
             written(step.right),
             compare(left.value, step.sign, right.value, slack),
-            step.text.words if step.text else "",
+            desk.words(step.text),
             step.weight or "error",
             line.place(),
         )
@@ -97,7 +97,7 @@ def notion(line: Written, desk: Desk) -> None:
             step.name.text,
             size,
             round(evaluate_number(step.count, desk)) if step.count is not None else 1,
-            step.text.words if step.text else "",
+            desk.words(step.text),
             step.at.text if step.at else "",
             step.fixed,
             evaluate_length(step.free, desk) if step.free is not None else None,
@@ -112,7 +112,7 @@ def opening(line: Written, desk: Desk) -> None:
 
 def work(line: Written, desk: Desk) -> None:
     """Steps of the sewing."""
-    desk.work.extend(text.words for text in line.statement.texts)
+    desk.work.extend(desk.words(text) for text in line.statement.texts)
 
 
 LATER = {tree.Opening: opening, tree.Check: check, tree.NotionLine: notion, tree.Work: work}

@@ -31,7 +31,7 @@ def begin(name: tree.Name, text: tree.Text | None, desk: Desk) -> None:
         )
     if "." in name.text:
         raise Refusal("name-with-dot", f'"{name}": a drawing is named without a dot.', name.spot)
-    desk.sheets[name.text] = DraftSheet(name.text, text.words if text else "")
+    desk.sheets[name.text] = DraftSheet(name.text, desk.words(text))
     desk.history[name.text] = []
     desk.sheet = name.text
 

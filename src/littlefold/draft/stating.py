@@ -45,7 +45,7 @@ def stated_piece(line: Written, sheet: str, desk: Desk, **how: Any) -> StatedPie
     step = line.statement
     if step.name.text in desk.pieces:
         raise Refusal("name-taken", f'there is a piece "{step.name}" already.', step.name.spot)
-    title = step.text.words if step.text else step.name.text.replace("_", " ").capitalize()
+    title = desk.words(step.text) or step.name.text.replace("_", " ").capitalize()
     cloth = step.cutting.cloth.text if step.cutting.cloth else "main"
     return StatedPiece(
         step.name.text,
@@ -206,7 +206,7 @@ DEFAULT_HOLE = 15.0
 
 def mark(line: Written, desk: Desk) -> None:
     """Words at a point."""
-    in_hand(desk).marks.append((line.statement.text.words, desk.point(line.statement.point)))
+    in_hand(desk).marks.append((desk.words(line.statement.text), desk.point(line.statement.point)))
 
 
 def in_hand(desk: Desk) -> StatedPiece:

@@ -68,10 +68,10 @@ def write_step(line: Written, name: str, kind: str, drawn: Drawn, desk: Desk) ->
             written(distance.expr) if distance else "",
             distance.value if distance else None,
             distance.exact if distance else None,
-            source_words(clauses.source),
+            source_words(clauses.source, desk.language),
             line.line,
             1,
-            clauses.text.words if clauses.text else "",
+            desk.words(clauses.text),
             _terms(distance.expr, desk) if distance else (),
         )
     )

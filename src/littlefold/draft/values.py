@@ -30,7 +30,7 @@ def measure(line: Written, desk: Desk) -> None:
 def own_measure(line: Written, desk: Desk) -> None:
     """Takes a measurement of the recipe's own."""
     step: tree.OwnMeasure = line.statement
-    _take(line, step.name, step.fallback, step.how.words, desk)
+    _take(line, step.name, step.fallback, desk.words(step.how), desk)
 
 
 def _take(line: Written, name: tree.Name, fallback: tree.Expr | None, how: str, desk: Desk) -> None:
@@ -85,7 +85,7 @@ def choice_length(line: Written, desk: Desk, choices: Mapping[str, float | str])
     chosen = choices.get(step.name.text)
     if isinstance(chosen, (int, float)):
         value = float(chosen)
-    enter(line, step.name, Quantity(value, default.dimension), desk, title=_title(step.text))
+    enter(line, step.name, Quantity(value, default.dimension), desk, title=desk.words(step.text))
     if not low.value - 1e-9 <= value <= high.value + 1e-9:
         raise _outside(step, value, low.value, high.value, default.dimension)
 
@@ -112,7 +112,7 @@ def choice_option(line: Written, desk: Desk, choices: Mapping[str, float | str])
     options = tuple(option.text for option in step.options)
     desk.options[step.name.text] = options
     chosen = choices.get(step.name.text, options[0])
-    enter(line, step.name, chosen if chosen in options else options[0], desk, title=_title(step.text))
+    enter(line, step.name, chosen if chosen in options else options[0], desk, title=desk.words(step.text))
     if chosen not in options:
         raise Refusal(
             "unknown-option",
@@ -134,8 +134,8 @@ def amount(line: Written, desk: Desk) -> None:
         value,
         desk,
         written(step.value),
-        _title(step.clauses.text),
-        source_words(step.clauses.source),
+        desk.words(step.clauses.text),
+        source_words(step.clauses.source, desk.language),
     )
 
 
@@ -188,12 +188,8 @@ def note_printed(line: Written, clauses: tree.Clauses, value: Quantity, desk: De
         desk.printed.append((line, clauses.printed, value))
 
 
-def source_words(source: tree.Text | tree.CommonPractice | None) -> str:
+def source_words(source: tree.Text | tree.CommonPractice | None, language: str) -> str:
     """A source in words; empty where none is named."""
     if isinstance(source, tree.CommonPractice):
         return "common practice, no source"
-    return source.words if source else ""
-
-
-def _title(text: tree.Text | None) -> str:
-    return text.words if text else ""
+    return source.said_in(language) if source else ""
