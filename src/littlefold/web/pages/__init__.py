@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.web.pages import drawings, garments, home, table
+from littlefold.web.pages import drawings, garments, home, printing, steps, table
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -18,4 +18,6 @@ FAMILIES: tuple[Callable[[Room], APIRouter], ...] = (
     garments.routes,
     drawings.routes,
     table.routes,
+    steps.routes,
+    printing.routes,
 )
