@@ -80,7 +80,7 @@ def test_where_one_reading_cannot_decide_a_second_is_asked_for() -> None:
 
 
 def test_a_doubt_is_a_note_that_asks_for_a_second_reading() -> None:
-    problems = examine(Measurements.of({**CHILD, "head": 536.0}, age_months=54, sex="girl"))
+    problems = examine(Measurements.of({**CHILD, "head": 531.0}, age_months=54, sex="girl"))
     assert [problem.code for problem in problems] == ["reading-doubtful"]
     assert problems[0].severity is Severity.NOTE
     assert "once more" in problems[0].message
@@ -111,7 +111,11 @@ def test_the_lean_boy_whose_waist_is_wider_than_his_chest_raises_a_question() ->
          "upper_arm": 204, "wrist": 142, "ankle": 187, "foot": 239},
         age_months=8.594 * 12, sex="boy",
     )  # fmt: skip
-    problems = [problem for problem in examine(lean) if problem.severity is Severity.WARNING]
+    problems = [
+        problem
+        for problem in examine(lean)
+        if problem.code in {"reading-doubtful", "reading-unlikely", "measure-again"}
+    ]
     assert len(problems) == 1
     assert "chest" in problems[0].cure or "waist" in problems[0].cure
 

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
     from littlefold.body.model import BodyModel
 
-_ALARM_LONG, _ALARM_SHORT = 0.7, 1.5  # see `alarm`
+_ALARM, _ALARM_LONG, _ALARM_SHORT = 0.1, 0.7, 1.5  # see `alarm`
 DOUBT: Final = 1.3  # log odds under the alarm, from which a second reading is asked for
 _CLEAR: Final = 1.5  # log odds by which one suspicion must lead the next, to be named alone
 _MOST_SLIPS: Final = 3  # on one card; beyond that, measure all again
@@ -49,7 +49,7 @@ def alarm(count: int) -> float:
     found by tools/measure_plausibility.py and stand in docs/measurements.md.
     """
     count = max(count, 1)
-    return _ALARM_LONG * math.log(count) + _ALARM_SHORT / count
+    return _ALARM + _ALARM_LONG * math.log(count) + _ALARM_SHORT / count
 
 
 def verdicts(card: Card, model: BodyModel) -> Iterator[Verdict]:
