@@ -48,11 +48,13 @@ class Wish:
     circumstances: Circumstances
     choices: tuple[tuple[str, float | str], ...] = ()
     tape: TapeMark | None = None
+    language: str = "en"
 
     @property
     def key(self) -> Hashable:
         """What the outcome depends on; two wishes with the same key have the same outcome."""
-        return (self.recipe.fingerprint, self.measurements, self.choices, self.tape, self.circumstances)
+        wished = (self.measurements, self.choices, self.tape, self.language, self.circumstances)
+        return (self.recipe.fingerprint, *wished)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,12 +70,22 @@ class Outcome:
 def fulfil(wish: Wish) -> Outcome:
     """A recipe and a child's measurements make a checked pattern."""
     measurements, gaps = complete(wish.measurements)
-    draft = evaluate(wish.recipe, measurements, dict(wish.choices), tape=wish.tape, shelf=on_the_shelf)
+    draft = evaluate(
+        wish.recipe,
+        measurements,
+        dict(wish.choices),
+        tape=wish.tape,
+        shelf=on_the_shelf,
+        language=wish.language,
+    )
     pattern = trace(draft)
     findings = check(pattern, replace(wish.circumstances, stretch=draft.stretch))
     remarks = _remarks(wish.recipe.text, wish.recipe.file)
     return Outcome(
-        wish.recipe, draft, pattern, _once((*remarks, *_serious(gaps), *draft.problems, *pattern.problems, *findings))
+        wish.recipe,
+        draft,
+        pattern,
+        _once((*remarks, *_serious(gaps), *draft.problems, *pattern.problems, *findings)),
     )
 
 

@@ -26,6 +26,8 @@ _US_STATURES: Final[Mapping[str, float]] = {
     "6x": 1190.0, "7": 1250.0, "8": 1320.0, "10": 1420.0, "12": 1486.0, "14": 1549.0,
     "16": 1600.0, "18": 1700.0,
 }  # fmt: skip
+US_SIZES: Final = tuple(_US_STATURES)
+"""The US sizes that are known, in lower case."""
 
 
 def is_up_to(pattern: Pattern, limit: float) -> bool:

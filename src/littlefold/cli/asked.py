@@ -13,10 +13,10 @@ from littlefold.body.measurements import Measurements
 from littlefold.body.register import REGISTER
 from littlefold.body.tape import read_mark
 from littlefold.booklet.recipes import measures_of, with_beginnings
-from littlefold.check import Circumstances
 from littlefold.cli.files import read_recipe, read_text
+from littlefold.cli.surroundings import surroundings
 from littlefold.draft.choices import read_choices
-from littlefold.draft.sentence import Speech
+from littlefold.draft.sentence import Speech, languages
 from littlefold.pipeline import Wish, on_the_shelf, settings
 from littlefold.problem import Problem
 from littlefold.sheet.paper import read_paper
@@ -28,7 +28,6 @@ if TYPE_CHECKING:
     from littlefold.recipe.recipe import Recipe
     from littlefold.sheet.paper import Paper
 
-REGIONS = ("eu", "uk", "us")
 UNITS: tuple[Literal["cm"], Literal["in"]] = ("cm", "in")
 
 
@@ -45,6 +44,10 @@ class Asked:
     units: str = "cm"
     paper: str = "a4"
     region: str = "eu"
+    language: str = "en"
+    us_size: str = ""
+    cloth_width: str | None = None
+    draw_on: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,21 +69,22 @@ def understand(asked: Asked, today: date) -> Understood | tuple[Problem, ...]:
     measurements, notes, refused = _body(asked, whole, today)
     choices, choice_problems = read_choices(whole, _pairs(asked.choose))
     tape, paper = read_mark(asked.tape), read_paper(asked.paper)
+    circumstances, not_understood = surroundings(asked)
     problems = (
         *refused,
         *_unpaired(asked.choose, "--choose"),
         *choice_problems,
         *(one for one in (tape, paper) if isinstance(one, Problem)),
         *_not_one_of("--units", asked.units, UNITS),
-        *_not_one_of("--region", asked.region, REGIONS),
+        *_not_one_of("--language", asked.language, languages()),
+        *not_understood,
     )
     if problems or isinstance(tape, Problem) or isinstance(paper, Problem):
         return problems
     mark: TapeMark | None = tape if tape.mm else None
-    circumstances = Circumstances(region=asked.region)
-    wish = Wish(recipe, measurements, circumstances, settings(choices), mark)
+    wish = Wish(recipe, measurements, circumstances, settings(choices), mark, asked.language)
     units: Literal["cm", "in"] = "in" if asked.units == "in" else "cm"
-    return Understood(wish, Speech(units, mark), paper, notes)
+    return Understood(wish, Speech(units, mark, asked.language), paper, notes)
 
 
 def _body(

@@ -98,6 +98,18 @@ def draft(
         str, typer.Option(metavar="PAPER", help="Paper to print on: a4, a3, letter, 210x297mm, roll 914mm.")
     ] = "a4",
     region: Annotated[str, typer.Option(metavar="eu|us", help="Whose safety rules are named first.")] = "eu",
+    us_size: Annotated[
+        str, typer.Option(metavar="SIZE", help="The US size on the label, such as 2T or 10.")
+    ] = "",
+    cloth_width: Annotated[
+        str | None, typer.Option(metavar="WIDTH", help="The width of the cloth, such as 110cm.")
+    ] = None,
+    draw_on: Annotated[
+        str | None, typer.Option(metavar="PAPER", help="The paper for a draft by hand: a1, 60x90cm.")
+    ] = None,
+    language: Annotated[
+        str, typer.Option(metavar="en|de", help="The language of the steps, and of translated recipe words.")
+    ] = "en",
     out: Annotated[
         Path | None,
         typer.Option(metavar="DIR", help="Where the sheets go; the folder `sheets` when not said."),
@@ -118,7 +130,21 @@ def draft(
     from littlefold.cli.asked import Asked
     from littlefold.cli.draft import draft_garment
 
-    asked = Asked(recipe, tuple(measure or ()), child, size, tuple(choose or ()), tape, units, paper, region)
+    asked = Asked(
+        recipe,
+        tuple(measure or ()),
+        child,
+        size,
+        tuple(choose or ()),
+        tape,
+        units,
+        paper,
+        region,
+        language,
+        us_size,
+        cloth_width,
+        draw_on,
+    )
     raise typer.Exit(draft_garment(asked, out, as_data=data))
 
 
