@@ -17,6 +17,10 @@ if TYPE_CHECKING:
 # on each other, flattening puts slivers of that width between them.
 SLIVER = 0.05
 
+# Where the plain difference of two polygons seems too large it is taken again with corners on this grid [mm]: it
+# has been seen to answer with the whole polygon where two sides lie on each other but for rounding (1e-14 mm).
+GRID = 1e-6
+
 
 def polygon(outline: Path) -> Polygon:
     """A closed path as a polygon, flattened."""
@@ -45,7 +49,14 @@ def is_simple(outline: Path) -> bool:
 
 def is_round(around: Polygon, within: Polygon) -> bool:
     """Whether an outline is simple and goes round another, or lies on it."""
-    return bool(around.is_valid and within.difference(around).area <= SLIVER * within.length)
+    allowed = SLIVER * within.length
+    return bool(
+        around.is_valid
+        and (
+            within.difference(around).area <= allowed
+            or shapely.difference(within, around, grid_size=GRID).area <= allowed
+        )
+    )
 
 
 def widened(outline: Path, by: float) -> Path:
