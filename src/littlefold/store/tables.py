@@ -1,0 +1,87 @@
+"""The tables, as the newest migration leaves them."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+from sqlalchemy import (
+    Column,
+    Date,
+    Double,
+    ForeignKey,
+    ForeignKeyConstraint,
+    Integer,
+    MetaData,
+    String,
+    Table,
+)
+
+ROWS: Final = MetaData()
+
+
+def _part(name: str, *columns: Column[Any]) -> Table:
+    """A table whose rows belong to one child, in the order of `place`."""
+    return Table(
+        name,
+        ROWS,
+        Column("child", Integer, ForeignKey("child.id", ondelete="CASCADE"), primary_key=True),
+        Column("place", Integer, primary_key=True),
+        *columns,
+    )
+
+
+def _part_of(whole: str, name: str, *columns: Column[Any]) -> Table:
+    """A table whose rows belong to one row of a part, in the order of `nth`."""
+    return Table(
+        name,
+        ROWS,
+        Column("child", Integer, primary_key=True),
+        Column("place", Integer, primary_key=True),
+        Column("nth", Integer, primary_key=True),
+        *columns,
+        ForeignKeyConstraint(("child", "place"), (f"{whole}.child", f"{whole}.place"), ondelete="CASCADE"),
+    )
+
+
+def _words(name: str) -> Column[str]:
+    return Column(name, String, nullable=False)
+
+
+def _length(name: str) -> Column[float]:
+    return Column(name, Double, nullable=False)
+
+
+child = Table(
+    "child",
+    ROWS,
+    Column("id", Integer, primary_key=True),
+    Column("key", String, nullable=False, unique=True),
+    _words("name"),
+    Column("born", Date),
+    Column("sex", String),
+)
+
+measured = _part("measured", Column("day", Date, nullable=False), _words("taken_by"), _words("over"))
+reading = _part_of("measured", "reading", _words("name"), _length("mm"))
+
+note = _part("note", Column("day", Date, nullable=False), _words("text"))
+
+draft = _part(
+    "draft",
+    Column("made", Date, nullable=False),
+    _words("tape"),
+    _words("pattern_hash"),
+    _length("let_down"),
+    Column("follows", Integer),
+    Column("age_months", Double),
+    Column("sex", String),
+    _words("nickname"),
+)
+draft_recipe = _part_of("draft", "draft_recipe", _words("name"), _words("text"))
+draft_choice = _part_of(
+    "draft", "draft_choice", _words("name"), Column("number", Double), Column("word", String)
+)
+draft_reading = _part_of(
+    "draft", "draft_reading", _words("name"), _length("mm"), _words("origin"), _length("spread")
+)
+fitting = _part_of("draft", "fitting", Column("day", Date, nullable=False), _words("showed"))

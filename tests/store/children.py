@@ -1,0 +1,38 @@
+"""Invented children for the tests of the card box."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from littlefold.body.measurements import Measurements, Origin, Reading
+from littlefold.store import Card, Fitting, Measured, Note, PastDraft, RecipeText
+
+MINA = Card(
+    "Mina",
+    date(2022, 8, 14),
+    "girl",
+    (
+        Measured(date(2025, 9, 1), (("stature", 980.0), ("chest", 545.0)), "Edda", "vest"),
+        Measured(date(2026, 2, 20), (("stature", 1012.5), ("chest", 22.25 * 25.4)), "Edda", "T-shirt"),
+    ),
+    (Note(date(2026, 2, 20), "Scratchy labels are not liked."),),
+    (
+        PastDraft(
+            date(2026, 2, 21),
+            (RecipeText("top", "recipe top\n"), RecipeText("bodice", "recipe bodice\n")),
+            Measurements(
+                (("chest", Reading(565.15)), ("neck", Reading(251.0, Origin.ESTIMATED, 7.25))),
+                42.25,
+                "girl",
+                "Mina",
+            ),
+            (("closing", "cord"), ("ease", 80.0)),
+            "1/8in",
+            "ab12",
+            30.0,
+            None,
+            (Fitting(date(2026, 2, 25), "Too tight over the tummy."),),
+        ),
+    ),
+)
+JO = Card("Jo")

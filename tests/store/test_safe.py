@@ -1,0 +1,152 @@
+"""Nothing that was kept is lost: kills, newer boxes, backups before migrations."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import sqlite3
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from alembic import command
+from sqlalchemy import text
+
+from littlefold.problem import Problem
+from littlefold.store import Address, CardBox, address_of, open_box
+from littlefold.store.engine import connect, writing
+from littlefold.store.opening import MIGRATIONS, _steps
+from tests.store.boxes import NOW, opened
+from tests.store.children import JO, MINA
+
+ROOT = Path(__file__).parents[2]
+KILLS = 220
+
+
+def test_a_kill_loses_nothing_that_was_kept(tmp_path: Path) -> None:
+    words = [sys.executable, "-m", "tests.store.killing", str(tmp_path), str(KILLS)]
+    done = subprocess.run(words, cwd=ROOT, capture_output=True, text=True, check=False, timeout=300)
+    assert done.returncode == 0, done.stderr[-2000:]
+    tally = json.loads(done.stdout)
+    assert tally["kills"] == KILLS
+    assert tally["said"] > KILLS, "else the writers were killed before they wrote"
+
+
+def _address(environ: dict[str, str]) -> Address:
+    address = address_of(environ, Path("/nowhere"))
+    assert not isinstance(address, Problem)
+    return address
+
+
+def _old_box(environ: dict[str, str]) -> Address:
+    """A box as the first version kept it, with Jo in it."""
+    address, engine = _address(environ), connect(_address(environ).url)
+    steps = _steps(MIGRATIONS)
+    with writing(engine) as connection:
+        steps.attributes["connection"] = connection
+        command.upgrade(steps, "0001")
+        connection.execute(text("INSERT INTO child (key, name) VALUES ('jo', 'Jo'), ('kim', 'Kim')"))
+    engine.dispose()
+    return address
+
+
+def test_an_old_box_is_backed_up_and_brought_up_to_date(environ: dict[str, str]) -> None:
+    address = _old_box(environ)
+    box = opened(environ)
+    assert box.card("Jo") == JO
+    assert box.add(MINA) == ()
+    assert [remark.code for remark in box.remarks] == ["card-box-backed-up"]
+    (backup,) = address.backups.iterdir()
+    assert str(backup) in box.remarks[0].message
+    assert backup.stat().st_mode & 0o77 == 0
+    if backup.suffix == ".sqlite":
+        with sqlite3.connect(backup) as old:
+            assert old.execute("SELECT name FROM child ORDER BY name").fetchall() == [("Jo",), ("Kim",)]
+            assert old.execute("SELECT version_num FROM alembic_version").fetchall() == [("0001",)]
+        old.close()
+    else:
+        rows = json.loads(backup.read_text())
+        assert [row["name"] for row in rows["child"]] == ["Jo", "Kim"]
+        assert rows["alembic_version"] == [{"version_num": "0001"}]
+    box.close()
+    again = opened(environ)
+    assert again.remarks == (), "once"
+    again.close()
+
+
+def test_an_erased_child_is_erased_from_the_backups(environ: dict[str, str]) -> None:
+    address = _old_box(environ)
+    box = opened(environ)
+    (backup,) = address.backups.iterdir()
+    assert b"Kim" in backup.read_bytes()
+    box.erase("Kim")
+    assert b"Kim" not in backup.read_bytes()
+    assert b"Jo" in backup.read_bytes()
+    box.close()
+
+
+def test_a_newer_box_is_refused_and_left_alone(environ: dict[str, str]) -> None:
+    box = opened(environ)
+    box.add(JO)
+    with writing(box.engine) as connection:
+        connection.execute(text("UPDATE alembic_version SET version_num = '9999'"))
+    box.close()
+    address = _address(environ)
+    before = None if address.file is None else address.file.read_bytes()
+    refused = open_box(address, NOW)
+    assert isinstance(refused, Problem)
+    assert refused.code == "card-box-newer"
+    assert "newer" in refused.message
+    assert not address.backups.exists()
+    assert address.file is None or address.file.read_bytes() == before
+
+
+def test_a_migration_that_fails_changes_nothing(environ: dict[str, str], tmp_path: Path) -> None:
+    opened(environ).close()
+    broken = tmp_path / "broken"
+    shutil.copytree(MIGRATIONS, broken, ignore=shutil.ignore_patterns("__pycache__"))
+    (broken / "versions" / "0003_broken.py").write_text(
+        "from alembic import op\nimport sqlalchemy as sa\nrevision = '0003'\ndown_revision = '0002'\n"
+        "def upgrade():\n"
+        "    op.create_table('half', sa.Column('a', sa.Integer))\n"
+        "    op.execute('DROP TABLE note')\n"
+        "    op.execute('INSERT INTO nowhere VALUES (1)')\n"
+    )
+    refused = open_box(_address(environ), NOW, broken)
+    assert isinstance(refused, Problem)
+    assert refused.code == "card-box-not-opened"
+    box = opened(environ)
+    assert isinstance(box, CardBox)
+    assert box.add(MINA) == ()
+    assert box.card("Mina") == MINA
+    with box.engine.connect() as connection:
+        assert "half" not in connection.dialect.get_table_names(connection)
+    box.close()
+
+
+@pytest.mark.parametrize("content", [b"no database, but a poem", b"SQLite format 3\0" + b"?" * 500])
+def test_a_file_that_is_no_box_is_refused_in_words(tmp_path: Path, content: bytes) -> None:
+    file = tmp_path / "cards.sqlite"
+    file.write_bytes(content)
+    refused = open_box(_address({"LITTLEFOLD_DATA": str(tmp_path)}), NOW)
+    assert isinstance(refused, Problem)
+    assert str(file) in refused.message
+    assert file.read_bytes() == content
+
+
+def test_a_folder_that_cannot_be_made_is_refused_in_words(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("in the way")
+    refused = open_box(_address({"LITTLEFOLD_DATA": str(tmp_path / "file")}), NOW)
+    assert isinstance(refused, Problem)
+    assert refused.code == "card-box-not-opened"
+
+
+def test_a_server_that_does_not_answer_is_refused_in_words(tmp_path: Path) -> None:
+    environ = {
+        "LITTLEFOLD_DATA": str(tmp_path),
+        "LITTLEFOLD_DATABASE": f"postgresql://room@/x?host={tmp_path}",
+    }
+    refused = open_box(_address(environ), NOW)
+    assert isinstance(refused, Problem)
+    assert refused.code == "card-box-not-opened"
