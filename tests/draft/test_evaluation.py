@@ -130,6 +130,41 @@ def test_find_without_a_solution_says_both_ends(drafted: Draft) -> None:
     assert [round(number.value, 1) for number in problem.numbers] == [-8.8, -5.3]  # sqrt(40^2 + x^2) - 50
 
 
+def test_find_of_an_angle_speaks_of_degrees(drafted: Draft) -> None:
+    """
+    find lean between 10 degrees and 20 degrees so that length of rise = 4 cm
+    point C from A by 4 cm at lean anticlockwise from A-B
+    point F foot of C on A-B
+    line rise from F to C
+    """
+    problem = drafted.problems[0]
+    assert problem.code == "no-solution"
+    assert "at 10 degrees the first is smaller by 3.31 cm" in problem.message  # 4 cm - 4 cm sin 10
+    assert problem.numbers[1].name == "difference at 20 degrees"
+
+
+def test_find_of_a_number(drafted: Draft) -> None:
+    """
+    find part between 0.1 and 0.9 so that length of A-C = 3 cm
+    point C from A towards B at part
+    """
+    assert not drafted.problems
+    assert drafted.amounts[-1].value == pytest.approx(0.75)
+    assert drafted.amounts[-1].unit == "ratio"
+
+
+def test_find_whose_goal_is_no_length_says_what_remains_of_it() -> None:
+    text = f"""{FRAME}
+    find x between 1 cm and 9 cm so that length of slant / 4 cm = 1.3
+    point C above B by x
+    line slant from A to C
+    """
+    draft = evaluate(parse(text), CHILD, tape=mark("0.5cm"))
+    (problem,) = draft.problems
+    assert "a difference of 0.02877 remains" in problem.message  # sqrt(40^2 + 35^2) / 40 - 1.3
+    assert problem.severity is Severity.WARNING
+
+
 def test_find_whose_goal_is_never_drawn(drafted: Draft) -> None:
     """find x between 1 cm and 2 cm so that length of slant = 5 cm"""
     assert drafted.problems[0].code == "goal-never-drawn"

@@ -37,7 +37,10 @@ def texts(language: str) -> dict[str, object]:
     assert not draft.problems
     titles = {amount.name: amount.title for amount in draft.amounts}
     return {
-        **{"title": draft.title, "source": draft.source, "cautions": draft.cautions, "remarks": draft.remarks},
+        "title": draft.title,
+        "source": draft.source,
+        "cautions": draft.cautions,
+        "remarks": draft.remarks,
         **titles,
         "why": next(amount.source for amount in draft.amounts if amount.name == "wide"),
         "sheet": draft.sheets[0].remark,

@@ -8,8 +8,10 @@ import pytest
 
 from littlefold.body.filling import complete
 from littlefold.body.measurements import Measurements, Origin
+from littlefold.check import Circumstances
 from littlefold.draft.choices import read_choices
 from littlefold.draft.evaluate import evaluate
+from littlefold.pipeline import Wish, fulfil
 from littlefold.recipe.parse import parse
 
 if TYPE_CHECKING:
@@ -208,6 +210,36 @@ def test_a_choice_out_of_bounds_has_both_bounds() -> None:
     assert problem.code == "choice-out-of-bounds"
     assert [number.value for number in problem.numbers] == [90.0, 20.0, 80.0]
     assert draft.choices["ease"] == 90.0
+
+
+@pytest.mark.parametrize(
+    ("line", "code", "column", "said"),
+    [
+        ("choice e = 4 cm, 6 cm .. 30 mm", "bounds-leave-no-choice", 18, "6 cm .. 30 mm"),
+        ("choice e = 1 in, 3 cm .. 6 cm", "default-out-of-bounds", 12, "2.54 cm when nobody chooses"),
+        ("choice e = 95 degrees, 10 degrees .. 80 degrees", "default-out-of-bounds", 12, "95 degrees"),
+        ("choice e = 2, 0.5 .. 1.5", "default-out-of-bounds", 12, "2 when nobody"),
+    ],
+)
+def test_a_choice_that_contradicts_itself_is_told_once(line: str, code: str, column: int, said: str) -> None:
+    problems = fulfil(Wish(parse(line, "r"), Measurements(), Circumstances())).problems
+    (problem,) = [one for one in problems if one.place.column and one.place.line == 1 and one.code == code]
+    assert said in problem.message
+    assert problem.place.column == column
+    assert not [one for one in problems if one.code == "choice-out-of-bounds"]
+
+
+def test_an_angle_is_compared_in_degrees() -> None:
+    draft = evaluate(
+        parse("choice lean = 15 degrees, 10 degrees .. 20 degrees"), Measurements(), {"lean": 1.0}
+    )
+    (problem,) = draft.problems
+    assert [(round(number.value, 3), number.unit) for number in problem.numbers] == [
+        (57.296, "degrees"),
+        (10, "degrees"),
+        (20, "degrees"),
+    ]
+    assert "57.3 degrees" in problem.message
 
 
 def test_a_fallback_stands_in_for_an_estimate() -> None:

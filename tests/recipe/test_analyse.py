@@ -72,20 +72,6 @@ WRONG = {
         26,
         "or chest / (1/2 in)",
     ),
-    "bounds the wrong way round": (
-        'choice e = 4 cm, 6 cm .. 30 mm "E"',
-        "bounds-leave-no-choice",
-        1,
-        18,
-        "6 cm .. 30 mm",
-    ),
-    "a default below its bounds": (
-        'choice e = 1 in, 3 cm .. 6 cm "E"',
-        "default-out-of-bounds",
-        1,
-        12,
-        "1 in",
-    ),
     "an option named twice": ("choice c = a | b | a", "option-twice", 1, 20, '"a" is named twice'),
     "a printed number without a book": (
         "amount x = 3 cm printed 4 in\namount y = 3 cm printed 4 in",

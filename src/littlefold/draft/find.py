@@ -17,8 +17,9 @@ from littlefold.draft.arithmetic import evaluate
 from littlefold.draft.model import Amount
 from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity
 from littlefold.draft.refusal import Missing, Refusal
+from littlefold.draft.spoken import compared, spoken
 from littlefold.problem import Number, Problem, Severity
-from littlefold.recipe.wording import written
+from littlefold.recipe.wording import leftmost_spot, written
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -92,6 +93,7 @@ class _Trial:
         )
         self.needed: int | None = None
         self.last: Refusal | None = None
+        self.sort = Dimension.LENGTH  # what both sides of the goal measure
 
     def gap(self, value: float) -> float:
         """Left side minus right side of the goal."""
@@ -119,6 +121,7 @@ class _Trial:
                 f"{written(self.step.left)} and {written(self.step.right)} are not of one kind.",
                 self.step.name.spot,
             )
+        self.sort = left.dimension
         return left.value - right.value
 
     def _never(self, desk: Desk) -> Refusal:
@@ -162,17 +165,25 @@ def _gap(trial: _Trial, value: float) -> float | None:
 
 def _no_solution(step: tree.Find, trial: _Trial, low: Quantity, high: Quantity) -> Refusal:
     gaps = [(value, _gap(trial, value)) for value in (low.value, high.value)]
-    told = "; ".join(
-        f"at {value / 10:.2f} cm {'it cannot be drawn' if gap is None else f'they differ by {gap / 10:+.2f} cm'}"
-        for value, gap in gaps
-    )
+    told = "; ".join(f"at {spoken(value, low.dimension)} {_told_gap(gap, trial.sort)}" for value, gap in gaps)
     return Refusal(
         "no-solution",
         f"find {step.name}: between its bounds {written(step.left)} never becomes {written(step.right)}: {told}. "
         "Widen the bounds or change a choice.",
         step.name.spot,
-        tuple(Number(f"gap at {value:g}", gap) for value, gap in gaps if gap is not None),
+        tuple(
+            compared(f"difference at {spoken(value, low.dimension)}", gap, trial.sort)
+            for value, gap in gaps
+            if gap is not None
+        ),
     )
+
+
+def _told_gap(gap: float | None, sort: Dimension) -> str:
+    """How far apart both sides of the goal are at one end of the bounds."""
+    if gap is None:
+        return "it cannot be drawn"
+    return f"the first is {'larger' if gap > 0 else 'smaller'} by {spoken(abs(gap), sort)}"
 
 
 def _put(line: Written, exact: float, dimension: Dimension, desk: Desk, trial: _Trial) -> None:
@@ -195,24 +206,41 @@ def _put(line: Written, exact: float, dimension: Dimension, desk: Desk, trial: _
 def _judge(line: Written, exact: float, value: float, trial: _Trial, desk: Desk) -> None:
     step: tree.Find = line.statement
     rest = _gap(trial, value)
-    allowed = evaluate(step.within, desk).value if step.within else DEFAULT_REST
-    left = "it can no longer be drawn" if rest is None else f"a difference of {abs(rest):.1f} mm remains"
+    sort = trial.sort
+    allowed = _allowed(step, sort, desk)
+    left = (
+        "it can no longer be drawn" if rest is None else f"a difference of {spoken(abs(rest), sort)} remains"
+    )
     severity = Severity.NOTE if rest is not None and abs(rest) <= allowed else Severity.WARNING
     desk.problems.append(
         Problem(
             "found-value-rounded",
-            f"{step.name} is {exact / 10:.2f} cm, rounded to {value / 10:.2f} cm on the tape; {left} between "
-            f"{written(step.left)} and {written(step.right)} (allowed {allowed:.1f} mm).",
+            f"{step.name} is {spoken(exact, Dimension.LENGTH)}, rounded to {spoken(value, Dimension.LENGTH)} on the "
+            f"tape; {left} between {written(step.left)} and {written(step.right)} (allowed {spoken(allowed, sort)}).",
             severity,
             line.place(step.name.spot),
             (
                 Number("exact", exact),
                 Number("rounded", value),
-                Number("remains", rest or 0.0),
-                Number("allowed", allowed),
+                compared("remains", rest or 0.0, sort),
+                compared("allowed", allowed, sort),
             ),
         )
     )
+
+
+def _allowed(step: tree.Find, sort: Dimension, desk: Desk) -> float:
+    """What may remain between both sides of the goal; between others than lengths nothing, unless it is said."""
+    if step.within is None:
+        return DEFAULT_REST if sort is Dimension.LENGTH else 0.0
+    within = evaluate(step.within, desk)
+    if within.dimension is not sort:
+        raise Refusal(
+            "numbers-do-not-go-together",
+            f"find {step.name}: within {written(step.within)} is not of the kind of its goal, {written(step.left)}.",
+            leftmost_spot(step.within),
+        )
+    return within.value
 
 
 DEFAULT_REST = 3.0

@@ -10,9 +10,10 @@ from littlefold.draft.model import Amount
 from littlefold.draft.names import names_in
 from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity, length
 from littlefold.draft.refusal import Refusal
+from littlefold.draft.spoken import compared, spoken
 from littlefold.problem import Number
 from littlefold.recipe import tree
-from littlefold.recipe.wording import written
+from littlefold.recipe.wording import leftmost_spot, written
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -85,24 +86,56 @@ def choice_length(line: Written, desk: Desk, choices: Mapping[str, float | str])
     chosen = choices.get(step.name.text)
     if isinstance(chosen, (int, float)):
         value = float(chosen)
-    enter(line, step.name, Quantity(value, default.dimension), desk, title=desk.words(step.text))
+    taken = Quantity(value, default.dimension)
+    enter(line, step.name, taken, desk, title=desk.words(step.text))
+    if low.value >= high.value:
+        raise _no_choice(step, low, high)
     if not low.value - 1e-9 <= value <= high.value + 1e-9:
-        raise _outside(step, value, low.value, high.value, default.dimension)
+        raise (
+            _outside(step, taken, low.value, high.value)
+            if chosen is not None
+            else _default_outside(step, taken, low.value, high.value)
+        )
 
 
-def _outside(step: tree.ChoiceLength, value: float, low: float, high: float, dimension: Dimension) -> Refusal:
-    unit_name = UNIT_NAMES[dimension]
-    scale, said = (10, "cm") if dimension is Dimension.LENGTH else (1, "")
+def _no_choice(step: tree.ChoiceLength, low: Quantity, high: Quantity) -> Refusal:
+    return Refusal(
+        "bounds-leave-no-choice",
+        f"{step.name}: the bounds {written(step.low)} .. {written(step.high)} leave no choice. Write the smaller first.",
+        leftmost_spot(step.low),
+        (compared("least", low.value, low.dimension), compared("most", high.value, high.dimension)),
+    )
+
+
+def _outside(step: tree.ChoiceLength, value: Quantity, low: float, high: float) -> Refusal:
+    """The refusal of a value that somebody chose."""
+    sort = value.dimension
     return Refusal(
         "choice-out-of-bounds",
-        f"{step.name} is {value / scale:g} {said}; the recipe allows {low / scale:g} to {high / scale:g} {said}. "
+        f"{step.name} is {spoken(value.value, sort)}; the recipe allows {spoken(low, sort)} to {spoken(high, sort)}. "
         "Choose a value between them.",
         step.name.spot,
-        (
-            Number(step.name.text, value, unit_name),
-            Number("least", low, unit_name),
-            Number("most", high, unit_name),
-        ),
+        _bounds(step, value, low, high),
+    )
+
+
+def _default_outside(step: tree.ChoiceLength, value: Quantity, low: float, high: float) -> Refusal:
+    """The refusal of the value that stands when nobody chooses."""
+    return Refusal(
+        "default-out-of-bounds",
+        f"{step.name} is {spoken(value.value, value.dimension)} when nobody chooses, outside "
+        f"{written(step.low)} .. {written(step.high)}. Change it, or its bounds.",
+        leftmost_spot(step.default),
+        _bounds(step, value, low, high),
+    )
+
+
+def _bounds(step: tree.ChoiceLength, value: Quantity, low: float, high: float) -> tuple[Number, ...]:
+    sort = value.dimension
+    return (
+        compared(step.name.text, value.value, sort),
+        compared("least", low, sort),
+        compared("most", high, sort),
     )
 
 

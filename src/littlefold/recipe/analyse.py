@@ -24,7 +24,6 @@ FAULTS: Final[tuple[Callable[[Recipe], Iterator[Problem]], ...]] = (
     names.names_are_no_words,
     names.one_meaning,
     numbers.two_ways_to_divide,
-    numbers.choices_fit,
     numbers.options_differ,
     numbers.printed_with_example,
     numbers.examples_set_what_is_asked,

@@ -40,35 +40,6 @@ def _fraction(divisor: tree.Expr) -> tree.Numeral | None:
     return numeral if numeral.is_fraction and " " not in numeral.text else None
 
 
-def choices_fit(recipe: Recipe) -> Iterator[Problem]:
-    """A choice written in plain numbers has its low bound below its high one and its default between them."""
-    for line in recipe.written:
-        choice = line.statement
-        if isinstance(choice, tree.ChoiceLength):
-            low, default, high = (_constant(part) for part in (choice.low, choice.default, choice.high))
-            if low is None or default is None or high is None:
-                continue
-            bounds = f"{wording(choice.low)} .. {wording(choice.high)}"
-            if low >= high:
-                words = f"the bounds {bounds} leave no choice. Write the smaller first."
-                yield fault(line, leftmost_spot(choice.low), "bounds-leave-no-choice", words)
-            elif not low <= default <= high:
-                words = f"{choice.name} is {wording(choice.default)} when nobody chooses, outside {bounds}."
-                yield fault(line, leftmost_spot(choice.default), "default-out-of-bounds", words)
-
-
-def _constant(value: tree.Expr) -> float | None:
-    """The value of a quantity in cm, mm or in [mm], or of a plain number; None for all others."""
-    sign = 1.0
-    if isinstance(value, tree.Negative):
-        sign, value = -1.0, value.of
-    if isinstance(value, tree.Plain):
-        return sign * value.numeral.value
-    if isinstance(value, tree.Quantity) and value.unit.text in {"mm", "cm", "in"}:
-        return sign * value.numeral.value * {"mm": 1.0, "cm": 10.0, "in": 25.4}[value.unit.text]
-    return None
-
-
 def options_differ(recipe: Recipe) -> Iterator[Problem]:
     """No option of a choice is named twice."""
     for line in recipe.written:
