@@ -105,6 +105,8 @@ class Desk:
     language: str = "en"
     values: dict[str, Value] = field(default_factory=dict)
     units: dict[str, Quantity] = field(default_factory=lambda: dict(UNITS))
+    old_units: dict[str, str] = field(default_factory=dict)
+    """Amounts that are lengths in a unit of the recipe's own, and which."""
     options: dict[str, tuple[str, ...]] = field(default_factory=dict)
     tables: dict[str, tree.Table] = field(default_factory=dict)
     amounts: list[Amount] = field(default_factory=list)
@@ -146,7 +148,7 @@ class Desk:
     def trial(self) -> Desk:
         """A desk on which the same things lie, for a trial that leaves this one as it is."""
         copy = Desk(self.measurements, self.tape, self.language, budget=self.budget)
-        copy.values, copy.units = dict(self.values), self.units
+        copy.values, copy.units, copy.old_units = dict(self.values), self.units, dict(self.old_units)
         copy.options, copy.tables, copy.runs = self.options, self.tables, dict(self.runs)
         copy.sheets, copy.sheet = dict(self.sheets), self.sheet
         copy.points, copy.lines, copy.outlines = dict(self.points), dict(self.lines), dict(self.outlines)

@@ -9,6 +9,7 @@ from littlefold.body.tape import round_to_mark
 from littlefold.draft.arithmetic import evaluate_angle, evaluate_length
 from littlefold.draft.model import LineKind, Said
 from littlefold.draft.names import names_in
+from littlefold.draft.old_units import in_old_unit
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -20,16 +21,17 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Distance:
-    """A distance given to the pencil: worked out, and rounded to the tape's mark [mm]."""
+    """A distance given to the pencil: worked out, and rounded to the tape's mark [mm]; `own` in an old unit."""
 
     expr: tree.Expr
     exact: float
     value: float
+    own: str = ""
 
     @property
     def said(self) -> Said:
         """The distance as a sentence speaks it."""
-        return Said("length", self.value)
+        return Said("length", self.value, self.own)
 
 
 def pencil(expr: tree.Expr, desk: Desk) -> Distance:
@@ -39,7 +41,8 @@ def pencil(expr: tree.Expr, desk: Desk) -> Distance:
     """
     exact = evaluate_length(expr, desk)
     seeking = desk.sought and not desk.sought.isdisjoint(names_in(expr))
-    return Distance(expr, exact, exact if seeking else round_to_mark(exact, desk.tape))
+    value = exact if seeking else round_to_mark(exact, desk.tape)
+    return Distance(expr, exact, value, in_old_unit(exact, expr, desk))
 
 
 def angle(expr: tree.Expr, clock: str, desk: Desk) -> float:

@@ -65,10 +65,14 @@ class DraftLine:
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """A value that a sentence speaks: a length [mm], an angle [rad], a number, a name or words, told apart by `sort`."""
+    """A value that a sentence speaks: a length [mm], an angle [rad], a number, a name or words, told apart by `sort`.
+
+    `own` is a length in a unit that the recipe declares, `2 nail`, where it is written so.
+    """
 
     sort: Literal["length", "angle", "number", "name", "word"]
     value: float | str
+    own: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -162,7 +162,8 @@ def _said(
         case "word":
             return _filled(words["words"][place][value.value], values, words, speech, depth + 1)
         case "length":
-            return speech.length(float(value.value))
+            length = speech.length(float(value.value))
+            return f"{speech.spelled(value.own)} ({length})" if value.own else length
         case "angle":
             return speech.spelled(f"{degrees(float(value.value)):.4g}°")
         case "number":

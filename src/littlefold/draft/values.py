@@ -8,6 +8,7 @@ from littlefold.body.measurements import Origin, Reading
 from littlefold.draft.arithmetic import evaluate, evaluate_length
 from littlefold.draft.model import Amount
 from littlefold.draft.names import names_in
+from littlefold.draft.old_units import unit_of
 from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity, length
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.spoken import compared, spoken
@@ -161,6 +162,7 @@ def amount(line: Written, desk: Desk) -> None:
     if not desk.sought.isdisjoint(names_in(step.value)):
         desk.sought |= {step.name.text}
     note_printed(line, step.clauses, value, desk)
+    unit_name = unit_of(step.value, desk)
     enter(
         line,
         step.name,
@@ -170,6 +172,8 @@ def amount(line: Written, desk: Desk) -> None:
         desk.words(step.clauses.text),
         source_words(step.clauses.source, desk.language),
     )
+    if unit_name:
+        desk.old_units[step.name.text] = unit_name
 
 
 def table(line: Written, desk: Desk) -> None:
