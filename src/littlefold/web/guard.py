@@ -65,7 +65,8 @@ def _refusal(method: str, headers: Headers) -> tuple[int, str] | None:
 def host_name(host: str) -> str:
     """The name in a Host header, without its port."""
     if host.startswith("["):
-        return host.partition("]")[0].lower() + "]"
+        name, end, _ = host.partition("]")
+        return name.lower() + end
     return host.partition(":")[0].lower()
 
 

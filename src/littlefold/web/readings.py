@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 SPREAD = 0.25
 """The tape beside a reading reaches this part of it below and above."""
 STEPS = {"mm": 1.0, "degrees": 0.5, "ratio": 0.01, "months": 1.0, "years": 0.1}
-ORIGINS = {Origin.GIVEN: "measured", Origin.CHART: "from the chart", Origin.ESTIMATED: "estimated"}
+ORIGINS = {Origin.GIVEN: "measured", Origin.CHART: "size {size}", Origin.ESTIMATED: "estimated"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +69,7 @@ def _reading(name: str, asked: Asked, draft: Draft, refused: str) -> TapeReading
     amount = next((one for one in draft.amounts if one.name == name), None)
     worked_out = amount.value if amount is not None and isinstance(amount.value, float) else 0.0
     mm = found.mm if found else worked_out
-    origin = ORIGINS[found.origin] if found else "worked out"
+    origin = ORIGINS[found.origin].format(size=asked.size) if found else "worked out"
     known = REGISTER.get(name)
     title = known.title if known else (amount.title if amount and amount.title else name.replace("_", " "))
     return TapeReading(

@@ -27,9 +27,8 @@ STYLE = (
 )
 
 
-def small_drawing(room: Room, name: str, query: str) -> str:
+def small_drawing(room: Room, name: str) -> str:
     """The pieces of a recipe, small."""
-    del query
     recipe = room.recipe(name)
     assert recipe is not None, name  # noqa: S101 - the route has looked
     outcome = room.fulfil(understand(recipe, {}, room.preferences).wish)
@@ -39,7 +38,8 @@ def small_drawing(room: Room, name: str, query: str) -> str:
 
 
 def _row(pieces: list[Piece] | tuple[Piece, ...], title: str) -> str:
-    marks, across, tall = [], 0.0, 1.0
+    marks: list[str] = []
+    across, tall = 0.0, 1.0
     for piece in pieces:
         box = piece.unfolded.cut.bounds()
         marks.extend(_outlines(piece, Affine.translation(Vector(across - box.left, -box.top))))

@@ -17,6 +17,7 @@ from littlefold.geometry import Bounds, Path, Point
 from littlefold.pattern import notch
 from littlefold.pattern.allowance import is_folded, width
 from littlefold.sheet.svg import outline_commands
+from littlefold.web.lettering import sides
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -136,13 +137,27 @@ def _lines(shown: Shown) -> Iterator[str]:
 
 def _points(shown: Shown) -> Iterator[str]:
     front = f"{shown.sheet}."
+    lettered = _lettered(shown)
     for name, point in shown.draft.points.items():
         if name.startswith(front):
             x, y, called = _n(point.at.x), _n(-point.at.y), quoteattr(plain(name))
             yield f'<circle class="point" cx="{x}" cy="{y}" r="1" data-name={called}/>'
-            short = name.removeprefix(front)
-            if "." not in short:
-                yield f'<text class="letter" x="{x}" y="{y}" data-name={called}>{escape(plain(short))}</text>'
+            if name in lettered:
+                said = escape(plain(name.removeprefix(front)))
+                yield f'<text class="letter {lettered[name]}" x="{x}" y="{y}" data-name={called}>{said}</text>'
+
+
+def _lettered(shown: Shown) -> dict[str, str]:
+    """The points of the sheet's own, each with the side of its letter."""
+    front, draft, box = f"{shown.sheet}.", shown.draft, shown.bounds()
+    own = {name: one.at for name, one in draft.points.items() if _is_own(name, front)}
+    lines = [line.path for name, line in draft.lines.items() if name.startswith(front)]
+    return sides(own, lines, max(box.width, box.height))
+
+
+def _is_own(name: str, front: str) -> bool:
+    """Whether a point was drawn on the sheet itself and not laid down with a part of another."""
+    return name.startswith(front) and "." not in name.removeprefix(front)
 
 
 def _findings(shown: Shown, standing: tuple[Standing, ...]) -> Iterator[str]:

@@ -10,7 +10,7 @@ from fastapi.responses import Response
 from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
 
 from littlefold.sheet.svg import STYLE
-from littlefold.web.at_door import asked_in
+from littlefold.web.at_door import asked_in, recipe_named
 from littlefold.web.on_table import on_table
 from littlefold.web.small_drawing import small_drawing
 
@@ -25,18 +25,18 @@ def routes(room: Room) -> APIRouter:
     router = APIRouter()
 
     @lru_cache(maxsize=64)
-    def remembered(name: str, fingerprint: str, query: str) -> str:
+    def remembered(name: str, fingerprint: str) -> str:
         del fingerprint  # it only parts a changed recipe from the one before
-        return small_drawing(room, name, query)
+        return small_drawing(room, name)
 
     @router.get("/draw/{recipe}.svg")
     def draw(recipe: str, request: Request) -> Response:
         return Response(on_table(room, asked_in(room, recipe, request)).drawing, media_type=SVG)
 
     @router.get("/small/{recipe}.svg")
-    def small(recipe: str, request: Request) -> Response:
-        asked = asked_in(room, recipe, request)
-        return Response(remembered(recipe, asked.recipe.fingerprint, asked.query()), media_type=SVG)
+    def small(recipe: str) -> Response:
+        drawing = remembered(recipe, recipe_named(room, recipe).fingerprint)
+        return Response(drawing, media_type=SVG)
 
     @router.get("/marks.css")
     def marks() -> Response:

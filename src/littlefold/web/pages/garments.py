@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from fastapi import APIRouter
-from fastapi.responses import HTMLResponse
+from fastapi.responses import HTMLResponse  # noqa: TC002 - FastAPI reads the signature
 
 from littlefold.web.garment import garment
 from littlefold.web.rendering import render

@@ -6,7 +6,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 from fastapi import APIRouter
-from fastapi.responses import HTMLResponse, RedirectResponse, Response
+from fastapi.responses import RedirectResponse, Response
 from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
 
 from littlefold.body.chart import SIZES

@@ -1,0 +1,29 @@
+from __future__ import annotations
+
+import warnings
+from datetime import date
+from typing import TYPE_CHECKING
+
+import pytest
+
+from littlefold.web.app import make_app
+from littlefold.web.room import Room
+
+with warnings.catch_warnings():  # the test client would rather have a newer httpx than the one that is locked
+    warnings.simplefilter("ignore")
+    from fastapi.testclient import TestClient
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+HOME = "http://127.0.0.1:8765"
+
+
+@pytest.fixture
+def room(tmp_path: Path) -> Room:
+    return Room(tmp_path / "own", today=lambda: date(2026, 3, 2))
+
+
+@pytest.fixture
+def client(room: Room) -> TestClient:
+    return TestClient(make_app(room), base_url=HOME, follow_redirects=False)
