@@ -51,9 +51,14 @@ class Fault:
     text: str
 
 
+def whole_lines(text: str) -> list[str]:
+    """The lines of a recipe without indents, each with those that carry it on."""
+    return [line.strip() for line in re.sub(r",\n\s+", ", ", text).split("\n")]
+
+
 def faults(text: str) -> Iterator[Fault]:
-    """All faults that can be sown into a recipe."""
-    lines = text.split("\n")
+    """All faults that can be sown into a recipe, whose lines are taken whole and without their indents."""
+    lines = whole_lines(text)
     for kind, sow in zip(KINDS, (_points, _partners, _allowances, _formulas), strict=True):
         for number, changed in sow(lines):
             if changed != lines:

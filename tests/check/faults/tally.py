@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from littlefold.recipe.shelf import shipped_names, shipped_text
-from tests.check.faults.seed import KINDS, faults
+from tests.check.faults.seed import KINDS, faults, whole_lines
 from tests.check.faults.sift import Sieve
 
 if TYPE_CHECKING:
@@ -61,7 +61,7 @@ def _chosen(sown: Sequence[Fault]) -> Iterable[Fault]:
 
 
 def _changed(text: str, spoilt: str) -> str:
-    pairs = zip(text.split("\n"), spoilt.split("\n"), strict=True)
+    pairs = zip(whole_lines(text), spoilt.split("\n"), strict=True)
     return next(f"`{line}`" for old, line in pairs if old != line)
 
 
