@@ -1,4 +1,5 @@
 # Two commands do all the set-up:  make run  and  make test.  Each builds .venv when it is missing or out of date.
+# Without a terminal (in a script) `make run` stops after drafting, as with ONCE=1.
 PYTHON ?= python3
 BIN    := .venv/bin
 ONCE   ?=
@@ -8,8 +9,11 @@ ONCE   ?=
 help:           ## what there is to make
 	@grep -hE '^[a-z]+: .*##|^[a-z]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:.*##/\t/'
 
-run: .venv/product    ## draft the sample child's top and say where the sheets are
+run: .venv/product    ## draft the sample child's top, say where the sheets are, then open the workroom (ONCE=1: only draft)
 	$(BIN)/littlefold draft casing-top --child sample --out sheets
+	@echo "The sheets are in the folder sheets; print casing-top-printer-check.pdf first."
+	@if [ -z "$(ONCE)" ] && [ -t 1 ]; then exec $(BIN)/littlefold serve; \
+	 else echo "To open the workroom in the browser: $(BIN)/littlefold serve"; fi
 
 test: .venv/tests     ## all tests; Debian's Chromium and PostgreSQL are installed for some of them where that can be done
 	@sh tools/test_programs.sh
