@@ -22,6 +22,13 @@ WRONG = {
         1,
         "never be taken",
     ),
+    "a name of one branch": (
+        "drawing s\npoint A at the fold\npoint B below A by 1 cm when 2 > 1\nline l from A to B",
+        "name-of-one-branch",
+        4,
+        18,
+        "cannot be used outside it",
+    ),
     "a change without redraw": (
         "drawing body\npoint A at the fold\nwith point A at the start",
         "change-without-redraw",

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from littlefold.recipe.faults import branches, changes, header, names, numbers
+from littlefold.recipe.faults import branch_names, branches, changes, header, names, numbers
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterator
@@ -28,6 +28,7 @@ FAULTS: Final[tuple[Callable[[Recipe], Iterator[Problem]], ...]] = (
     numbers.printed_with_example,
     numbers.examples_set_what_is_asked,
     branches.branches,
+    branch_names.names_of_one_branch,
     changes.changes_follow_redraw,
 )
 
