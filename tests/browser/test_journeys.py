@@ -1,0 +1,174 @@
+"""What a maker does, from the first page to the printed pattern, in a real browser."""
+
+from __future__ import annotations
+
+import re
+import time
+from typing import TYPE_CHECKING
+from urllib.parse import parse_qs, urlsplit
+
+import pytest
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from tests.browser.conftest import Served, Visit
+
+pytestmark = pytest.mark.browser
+
+STORM = 60
+BETWEEN_KEYS = 0.03
+"""As in the comparison that chose this way of redrawing [s]."""
+
+
+def drawn(page) -> dict[str, list[str]]:
+    """What the drawing on the table was drawn for."""
+    return parse_qs(page.locator("draft-drawing").get_attribute("data-drawn") or "")
+
+
+def test_from_the_first_page_to_a_pdf(served: Served, visit: Callable[..., Visit]) -> None:
+    made = visit(served.address)
+    page = made.page
+    page.get_by_role("link", name="Loose top with a casing neck").click()
+    page.get_by_label("Chest girth").first.fill("56 cm")
+    page.wait_for_function("() => document.querySelector('draft-drawing').dataset.drawn?.includes('chest=56')")
+    page.locator("[data-reading=chest].given").wait_for()
+    page.wait_for_url(re.compile("chest=56"))
+    page.get_by_role("link", name="Print").click()
+    page.get_by_role("heading", name="Print", exact=True).wait_for()
+    href = page.get_by_role("link", name=re.compile("Pattern to join")).get_attribute("href")
+    assert "chest=56" in href
+    pdf = page.request.get(served.address + href)
+    assert pdf.status == 200
+    assert pdf.body().startswith(b"%PDF")
+    assert made.only_here()
+    assert made.complaints == []
+
+
+@pytest.mark.parametrize("seconds", [0.0, 0.08])
+def test_a_storm_on_the_slider_ends_at_the_last_value(
+    served: Served, visit: Callable[..., Visit], seconds: float
+) -> None:
+    made = visit(f"{served.address}/table/bodice?chest=530")
+    page = made.page
+    slider = page.locator("input[type=range][data-for=m-chest]")
+    slider.focus()
+    page.wait_for_timeout(300)
+    served.drafts_take(seconds)
+    start = int(slider.input_value())
+    for _ in range(STORM):
+        page.keyboard.press("ArrowRight")
+        time.sleep(BETWEEN_KEYS)
+    said = f"{(start + STORM) / 10:g} cm"
+    assert int(slider.input_value()) == start + STORM
+    began = time.monotonic()
+    page.wait_for_function(
+        "said => new URLSearchParams(document.querySelector('draft-drawing').dataset.drawn).get('chest') === said",
+        arg=said,
+    )
+    settled = time.monotonic() - began
+    page.wait_for_timeout(600)  # nothing older may come after it
+    assert drawn(page)["chest"] == [said]
+    assert page.get_by_label("Chest girth").first.input_value() == said
+    served.drafts_take(0.0)
+    answer = page.request.get(f"{served.address}/draw/bodice.svg?chest={(start + STORM)}")
+    seen = page.locator("draft-drawing svg path.line").evaluate_all("lines => lines.map(line => line.getAttribute('d'))")
+    assert seen == re.findall(r'class="line" d="([^"]*)"', answer.text())
+    assert settled < 1.5, f"settled after {settled:.2f} s"
+    assert made.complaints == []
+
+
+def test_the_view_stays_where_it_was_while_it_is_redrawn(served: Served, visit: Callable[..., Visit]) -> None:
+    page = visit(f"{served.address}/table/bodice").page
+    page.locator("draft-drawing").focus()
+    page.keyboard.press("+")
+    page.keyboard.press("ArrowLeft")
+    before = page.locator("draft-drawing svg").get_attribute("viewBox")
+    page.get_by_label("Ease round the chest").first.fill("9 cm")
+    page.wait_for_function("() => document.querySelector('draft-drawing').dataset.drawn?.includes('ease=9')")
+    assert page.locator("draft-drawing svg").get_attribute("viewBox") == before
+
+
+def test_steps_by_keyboard_alone(served: Served, visit: Callable[..., Visit]) -> None:
+    made = visit(f"{served.address}/steps/casing-top/1?chest=560")
+    page = made.page
+    first = page.locator("#sentence").inner_text()
+    page.keyboard.press("ArrowRight")
+    page.wait_for_url(re.compile(r"/steps/casing-top/2\?chest=560"))
+    second = page.locator("#sentence").inner_text()
+    assert second != first
+    page.keyboard.press("End")
+    page.wait_for_function("() => board.dataset.number === board.dataset.of")
+    assert page.locator("#on").get_attribute("aria-disabled") == "true"
+    page.keyboard.press("Home")
+    page.wait_for_url(re.compile(r"/steps/casing-top/1\?"))
+    page.keyboard.press(" ")
+    page.get_by_role("button", name="Pause").wait_for()
+    page.wait_for_url(re.compile(r"/steps/casing-top/[23]\?"), timeout=20_000)
+    page.keyboard.press(" ")
+    page.get_by_role("button", name="Draw on").wait_for()
+    page.reload()
+    assert page.locator("#sentence").inner_text() != first
+    assert made.complaints == []
+
+
+def test_on_a_phone_nothing_hangs_over_the_edge(served: Served, visit: Callable[..., Visit]) -> None:
+    for path in ("/", "/garments", "/table/bodice", "/table/bodice#back", "/steps/bodice/16", "/steps/bib", "/print/bib"):
+        page = visit(served.address + path, 390, 844).page
+        page.wait_for_timeout(200)
+        assert page.evaluate("document.documentElement.scrollWidth") <= 390, path
+
+
+def test_hostile_names_run_nothing(served: Served, visit: Callable[..., Visit]) -> None:
+    words = "</script><img src=x onerror=window.hurt=1><svg onload=window.hurt=1>"
+    text = f'recipe mine\ntitle "{words}"\nmeasure chest\nchoice ease = 4 cm, 1 cm .. 9 cm "{words}"\n'
+    text += f'drawing body "{words}"\npoint A at the fold\npoint B below A by chest + ease\nline side from A to B\n'
+    assert served.room.own.save("mine", text, "new") is None
+    for path in ("/garments", f"/table/mine?for-name={words}", f"/steps/mine/1?chest={words}", "/print/mine"):
+        made = visit(served.address + path)
+        made.page.wait_for_timeout(500)
+        assert made.page.evaluate("window.hurt") is None
+        assert made.only_here()
+        assert made.complaints == []
+
+
+def test_findings_light_up_their_place(served: Served, visit: Callable[..., Visit]) -> None:
+    page = visit(f"{served.address}/table/bodice?on-sheet=front").page
+    page.locator("draft-drawing").focus()
+    page.keyboard.press("n")
+    assert page.locator("#told").inner_text().startswith("A")
+    page.keyboard.press("n")
+    assert page.locator("draft-drawing .point.lit").count() == 1
+
+
+def test_the_sheet_is_turned_over_and_back(served: Served, visit: Callable[..., Visit]) -> None:
+    page = visit(f"{served.address}/table/bodice").page
+    page.get_by_role("link", name="Turn the sheet over").first.click()
+    assert page.get_by_role("heading", name="Pieces to cut").is_visible()
+    page.go_back()
+    assert page.locator("draft-drawing").is_visible()
+    assert not page.get_by_role("heading", name="Pieces to cut").is_visible()
+
+
+def test_another_sheet_lies_on_top_without_a_new_page(served: Served, visit: Callable[..., Visit]) -> None:
+    page = visit(f"{served.address}/table/casing-top").page
+    page.get_by_role("link", name="back", exact=True).click()
+    page.wait_for_function("() => document.querySelector('draft-drawing').dataset.drawn?.includes('on-sheet=back')")
+    page.wait_for_url(re.compile("on-sheet=back"))
+    page.reload()
+    assert page.locator(".corners [aria-current]").inner_text() == "back"
+    assert urlsplit(page.url).path == "/table/casing-top"
+
+
+def test_without_a_script_everything_but_moving_works(served: Served, browser) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto(f"{served.address}/table/casing-top")
+    page.get_by_label("Chest girth").first.fill("58")
+    page.get_by_role("button", name="Draw it").click()
+    assert "chest=58+cm" in page.url
+    assert page.locator("draft-drawing svg path.line").count() > 3
+    page.get_by_role("link", name="Step by step").click()
+    page.get_by_role("link", name="Next").click()
+    assert re.search(r"/steps/casing-top/2\?.*chest=58", page.url)
+    context.close()
