@@ -28,6 +28,7 @@ MINA = Card(
             ),
             (("closing", "cord"), ("ease", 80.0)),
             "1/8in",
+            "de",
             "ab12",
             30.0,
             None,

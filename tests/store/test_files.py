@@ -53,6 +53,7 @@ drafts = st.builds(
     _pairs(numbers | words),
     words,
     words,
+    words,
     lengths,
     st.none() | st.integers(1, 9),
     st.lists(st.builds(Fitting, days, words), max_size=2).map(tuple),

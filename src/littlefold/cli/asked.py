@@ -7,12 +7,14 @@ from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
+from littlefold.body.by_age import body_of_age
 from littlefold.body.chart import chart_row, read_size
 from littlefold.body.child import child_from_json, read_reading, unknown_measurement
 from littlefold.body.measurements import Measurements
 from littlefold.body.register import REGISTER
 from littlefold.body.tape import read_mark
 from littlefold.booklet.recipes import measures_of, with_beginnings
+from littlefold.cli.ages import read_age
 from littlefold.cli.files import read_recipe, read_text
 from littlefold.cli.surroundings import surroundings
 from littlefold.draft.choices import read_choices
@@ -24,9 +26,12 @@ from littlefold.sheet.paper import read_paper
 if TYPE_CHECKING:
     from datetime import date
 
+    from littlefold.body.measurements import Sex
     from littlefold.body.tape import TapeMark
     from littlefold.recipe.recipe import Recipe
     from littlefold.sheet.paper import Paper
+
+_Found = tuple["Measurements", tuple["Problem", ...], tuple["Problem", ...]]
 
 UNITS: tuple[Literal["cm"], Literal["in"]] = ("cm", "in")
 
@@ -48,6 +53,14 @@ class Asked:
     us_size: str = ""
     cloth_width: str | None = None
     draw_on: str | None = None
+    age: str | None = None
+    sex: Sex | None = None
+
+    @property
+    def card(self) -> str | None:
+        """The name of the child on whose card the draft is to be kept, if it is for one."""
+        is_card = self.child is not None and self.child != "sample" and not self.child.endswith(".json")
+        return self.child if is_card else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,13 +104,22 @@ def _body(
     asked: Asked, recipes: tuple[Recipe, ...], today: date
 ) -> tuple[Measurements, tuple[Problem, ...], tuple[Problem, ...]]:
     """The measurements, with notes on them and with what could not be understood."""
-    measurements, notes, problems = Measurements(), (), list(_unpaired(asked.measure, "--measure"))
+    measurements = Measurements((), None, asked.sex)
+    notes: tuple[Problem, ...] = ()
+    problems = list(_unpaired(asked.measure, "--measure"))
     if asked.child is not None:
         found = _child(asked.child, today)
         if isinstance(found, Problem):
             problems.append(found)
         else:
-            measurements, problems = found[0] or measurements, [*problems, *found[1]]
+            measurements, notes, faults = found
+            problems.extend(faults)
+    if asked.age is not None:
+        age = read_age(asked.age)
+        if isinstance(age, Problem):
+            problems.append(age)
+        else:
+            measurements = _over(body_of_age(age, measurements.sex), measurements)
     if asked.size is not None:
         size = read_size(asked.size)
         if isinstance(size, Problem):
@@ -123,16 +145,21 @@ def _over(chart: Measurements, given: Measurements) -> Measurements:
     )
 
 
-def _child(name: str, today: date) -> tuple[Measurements | None, tuple[Problem, ...]] | Problem:
+def _child(name: str, today: date) -> _Found | Problem:
+    """The child of a file or of a card: measurements, notes on them, and what could not be understood."""
     if name == "sample":
         text: str | Problem = files("littlefold.cli").joinpath("sample.json").read_text(encoding="utf-8")
     elif name.endswith(".json"):
         text = read_text(Path(name))
     else:
-        return Problem(
-            "child-not-known", f'There is no child "{name}". Give a file that ends in .json, or "sample".'
-        )
-    return text if isinstance(text, Problem) else child_from_json(text, today)
+        from littlefold.cli.box import body_on_card
+
+        card = body_on_card(name, today)
+        return card if isinstance(card, Problem) else (*card, ())
+    if isinstance(text, Problem):
+        return text
+    measurements, faults = child_from_json(text, today)
+    return measurements or Measurements(), (), faults
 
 
 def _pairs(texts: tuple[str, ...]) -> dict[str, str]:

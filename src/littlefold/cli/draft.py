@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.booklet.record import draft_record, empty_record
 from littlefold.cli.asked import Asked, Understood, understand
+from littlefold.cli.box import keep_on_card
 from littlefold.cli.files import plain_name, write_whole
 from littlefold.cli.words import aside, print_document, print_findings, to_person
 from littlefold.pipeline import fulfil
@@ -35,6 +36,8 @@ def draft_garment(asked: Asked, out: Path | None, *, as_data: bool) -> int:
         fault = _write(outcome, problems, understood, folder, today)
         if fault is not None:
             return _refuse((fault,), asked, as_data=as_data)
+    if asked.card is not None:
+        keep_on_card(asked.card, understood.wish, outcome, today)
     if as_data:
         print_document(draft_record(outcome.pattern, problems, understood.speech))
     else:

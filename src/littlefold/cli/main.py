@@ -7,10 +7,12 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Literal
 
 import typer
 from typer.exceptions import TyperException
+
+from littlefold.cli.child_commands import child_app, read_sex
 
 NOT_UNDERSTOOD = 2
 INTERRUPTED = 130
@@ -23,6 +25,7 @@ app = typer.Typer(
     rich_markup_mode=None,
     add_completion=False,
 )
+app.add_typer(child_app)
 
 Data = Annotated[bool, typer.Option("--data", help="Print one JSON document instead of words.")]
 RecipeName = Annotated[str, typer.Argument(help="A shipped recipe by name, or a recipe file.")]
@@ -76,11 +79,24 @@ def draft(
     ] = None,
     child: Annotated[
         str | None,
-        typer.Option(metavar="FILE.json", help='A child\'s file, or "sample" for the built-in child.'),
+        typer.Option(
+            metavar="NAME", help='The card of a child; or a file FILE.json, or "sample", the built-in child.'
+        ),
     ] = None,
     size: Annotated[
         str | None, typer.Option(metavar="SIZE", help="A chart size by stature: 56 to 152 in steps of 6.")
     ] = None,
+    sizes: Annotated[
+        str | None,
+        typer.Option(
+            metavar="FROM..TO", help="A size run, such as 92..116: every size, and all on one sheet."
+        ),
+    ] = None,
+    age: Annotated[
+        str | None, typer.Option(metavar="AGE", help="When only the age is known: 4y, 18m, 4y6m.")
+    ] = None,
+    girl: Annotated[bool, typer.Option("--girl", help="With --age: growth curves of girls.")] = False,
+    boy: Annotated[bool, typer.Option("--boy", help="With --age: growth curves of boys.")] = False,
     choose: Annotated[
         list[str] | None,
         typer.Option(
@@ -144,8 +160,32 @@ def draft(
         us_size,
         cloth_width,
         draw_on,
+        age,
+        read_sex(girl, boy),
     )
+    if sizes is not None:
+        from littlefold.cli.size_run import draft_size_run
+
+        raise typer.Exit(draft_size_run(asked, sizes, out, as_data=data))
     raise typer.Exit(draft_garment(asked, out, as_data=data))
+
+
+@app.command(name="sizes")
+def print_chart(
+    run: Annotated[
+        str | None, typer.Argument(metavar="FROM..TO", help="Such as 92..116; all when not said.")
+    ] = None,
+    *,
+    units: Annotated[Literal["cm", "in"], typer.Option(help="The units of the chart.")] = "cm",
+    data: Data = False,
+) -> None:
+    """Print the size chart, by stature in steps of 6 cm; with --data also the origin of every number.
+
+    Example:  littlefold sizes 92..116
+    """
+    from littlefold.cli.sizes import print_sizes
+
+    raise typer.Exit(print_sizes(run, units, as_data=data))
 
 
 @app.command()

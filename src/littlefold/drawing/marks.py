@@ -59,6 +59,22 @@ class Meaning(StrEnum):
     """The place that a finding is about."""
     CLOTH = "cloth"
     """The edge of a cloth in a lay."""
+    SIZE_1 = "size-1"
+    """The cutting line of one size among several on one sheet, in the first of eight line kinds."""
+    SIZE_2 = "size-2"
+    """The second."""
+    SIZE_3 = "size-3"
+    """The third."""
+    SIZE_4 = "size-4"
+    """The fourth."""
+    SIZE_5 = "size-5"
+    """The fifth."""
+    SIZE_6 = "size-6"
+    """The sixth."""
+    SIZE_7 = "size-7"
+    """The seventh."""
+    SIZE_8 = "size-8"
+    """The eighth."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -61,6 +61,14 @@ LOOKS: Mapping[Meaning, Look] = MappingProxyType(
         Meaning.RULER: Look(0.18),
         Meaning.FINDING: Look(0.7, (0.7, 0.9), dot=2.2),
         Meaning.CLOTH: Look(0.5, (14.0, 2.5)),
+        Meaning.SIZE_1: Look(0.4),
+        Meaning.SIZE_2: Look(0.35, (5.0, 1.5)),
+        Meaning.SIZE_3: Look(0.35, (9.0, 1.3, 0.5, 1.3)),
+        Meaning.SIZE_4: Look(0.5, (0.6, 1.1)),
+        Meaning.SIZE_5: Look(0.35, (2.2, 1.2)),
+        Meaning.SIZE_6: Look(0.7),
+        Meaning.SIZE_7: Look(0.35, (9.0, 1.3, 0.5, 1.3, 0.5, 1.3)),
+        Meaning.SIZE_8: Look(0.6, (8.0, 3.0)),
     }
 )
 

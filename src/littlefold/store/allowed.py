@@ -55,7 +55,10 @@ def _draft_words(draft: PastDraft) -> Iterator[tuple[str, int]]:
     yield from ((recipe.text, LONGEST_RECIPE) for recipe in draft.recipes)
     yield from ((word, LONGEST_WORDS) for pair in draft.choices for word in pair if isinstance(word, str))
     yield from ((fitting.showed, LONGEST_WORDS) for fitting in draft.fittings)
-    yield from ((word, LONGEST_WORDS) for word in (draft.tape, draft.pattern_hash, draft.body.nickname))
+    yield from (
+        (word, LONGEST_WORDS)
+        for word in (draft.tape, draft.language, draft.pattern_hash, draft.body.nickname)
+    )
     yield from ((name, LONGEST_NAME) for name in draft.body)
 
 

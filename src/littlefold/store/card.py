@@ -72,6 +72,7 @@ class PastDraft:
         body: Every measurement as it went into the draft, estimates with it.
         choices: Pairs of name and value: millimetres, radians, plain numbers, or the name of an option.
         tape: The mark distances were rounded to, or `exact`.
+        language: Of the words on the pattern.
         pattern_hash: Of the pattern as it was drawn; a pattern drafted again has the same.
         let_down: What is left in the hem to be let down [mm].
         follows: The number of the draft whose fitting led to this one; None where there was none.
@@ -83,6 +84,7 @@ class PastDraft:
     body: Measurements
     choices: Choices = ()
     tape: str = "exact"
+    language: str = "en"
     pattern_hash: str = ""
     let_down: float = 0.0
     follows: int | None = None

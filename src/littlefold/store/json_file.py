@@ -65,6 +65,7 @@ class _Draft(_Strict):
     nickname: str = ""
     choices: dict[str, FiniteFloat | str] = Field(default_factory=dict)
     tape: str = "exact"
+    language: str = "en"
     pattern_hash: str = ""
     let_down: FiniteFloat = 0.0
     follows: int | None = None
@@ -130,6 +131,7 @@ def _draft_record(draft: PastDraft) -> dict[str, Any]:
         "nickname": body.nickname,
         "choices": dict(draft.choices),
         "tape": draft.tape,
+        "language": draft.language,
         "pattern_hash": draft.pattern_hash,
         "let_down": draft.let_down,
         "follows": draft.follows,
@@ -161,6 +163,7 @@ def _draft(draft: _Draft) -> PastDraft:
         Measurements(readings, draft.age_months, draft.sex, draft.nickname),
         tuple(draft.choices.items()),
         draft.tape,
+        draft.language,
         draft.pattern_hash,
         draft.let_down,
         draft.follows,

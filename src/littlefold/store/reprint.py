@@ -41,6 +41,7 @@ def past_draft(wish: Wish, outcome: Outcome, made: date, follows: int | None = N
         outcome.draft.measurements,
         wish.choices,
         wish.tape.name if wish.tape else "exact",
+        wish.language,
         pattern_hash(outcome.pattern),
         follows=follows,
     )
@@ -50,7 +51,7 @@ def wish_again(draft: PastDraft) -> Wish:
     """The wish that a past draft came from, by the recipe as it was."""
     mark = read_mark(draft.tape)
     tape = None if isinstance(mark, Problem) or not mark.mm else mark
-    return Wish(recipe_of(draft), draft.body, Circumstances(), draft.choices, tape)
+    return Wish(recipe_of(draft), draft.body, Circumstances(), draft.choices, tape, draft.language)
 
 
 def recipe_of(draft: PastDraft) -> Recipe:
@@ -62,7 +63,14 @@ def pattern_again(draft: PastDraft) -> tuple[Pattern, tuple[Problem, ...]]:
     """The pattern of a past draft, drawn again, and a warning where it does not come out as it did."""
     wish = wish_again(draft)
     kept = {recipe.name: parse(recipe.text, recipe.name) for recipe in draft.recipes[1:]}
-    drawn = evaluate(wish.recipe, wish.measurements, dict(wish.choices), tape=wish.tape, shelf=kept.get)
+    drawn = evaluate(
+        wish.recipe,
+        wish.measurements,
+        dict(wish.choices),
+        tape=wish.tape,
+        shelf=kept.get,
+        language=wish.language,
+    )
     pattern = trace(drawn)
     if draft.pattern_hash in ("", pattern_hash(pattern)):
         return pattern, ()

@@ -88,7 +88,7 @@ def _read_note(row: Any, _: Sequence[Sequence[Any]]) -> Note:
 
 
 def _draft(draft: PastDraft) -> tuple[Values, tuple[list[Values], ...]]:
-    plain = ("made", "tape", "pattern_hash", "let_down", "follows")
+    plain = ("made", "tape", "language", "pattern_hash", "let_down", "follows")
     body = {"age_months": draft.body.age_months, "sex": draft.body.sex, "nickname": draft.body.nickname}
     readings = [
         {"name": name, "mm": reading.mm, "origin": reading.origin.value, "spread": reading.spread_mm}
@@ -120,6 +120,7 @@ def _read_draft(row: Any, below: Sequence[Sequence[Any]]) -> PastDraft:
         ),
         choices=tuple((each.name, each.number if each.word is None else each.word) for each in choices),
         tape=row.tape,
+        language=row.language,
         pattern_hash=row.pattern_hash,
         let_down=row.let_down,
         follows=row.follows,

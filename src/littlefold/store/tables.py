@@ -70,6 +70,7 @@ draft = _part(
     "draft",
     Column("made", Date, nullable=False),
     _words("tape"),
+    _words("language"),
     _words("pattern_hash"),
     _length("let_down"),
     Column("follows", Integer),

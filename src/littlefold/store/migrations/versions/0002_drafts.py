@@ -17,6 +17,7 @@ def upgrade() -> None:
         sa.Column("place", sa.Integer, primary_key=True),
         sa.Column("made", sa.Date, nullable=False),
         sa.Column("tape", sa.String, nullable=False),
+        sa.Column("language", sa.String, nullable=False),
         sa.Column("pattern_hash", sa.String, nullable=False),
         sa.Column("let_down", sa.Double, nullable=False),
         sa.Column("follows", sa.Integer),

@@ -1,0 +1,167 @@
+"""How a child has grown and will grow, drawn: readings, percentile curves, and the band of the forecast.
+
+Percentile curves are drawn for the stature (WHO, `body.stature`); other measurements have none by age, and show the
+readings and the forecast alone.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from littlefold.body.by_age import said_age
+from littlefold.body.growth import Forecast, forecast
+from littlefold.body.register import REGISTER
+from littlefold.body.stature import LAST_LYING_MONTH, OLDEST, stature_at
+from littlefold.body.tape import ONE_MM, say_length
+from littlefold.drawing import Dot, Drawing, Label, Mark, Meaning, Stroke
+from littlefold.geometry import Path, Point
+from littlefold.problem import Problem
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+    from datetime import date
+
+    from littlefold.body.measurements import Measurements, Sex
+
+# Percentiles and their scores on the normal curve.
+CURVES: Final = (("3", -1.8808), ("15", -1.0364), ("50", 0.0), ("85", 1.0364), ("97", 1.8808))
+
+WIDTH, HEIGHT = 160.0, 110.0
+"""Of the field between the axes [mm]."""
+
+WORDS: Final = 2.6
+STEPS: Final = 24  # stretches of a curve
+_ROUND_MM: Final = (10.0, 20.0, 50.0, 100.0)  # from one line of the grid to the next
+_MOST_LINES: Final = 9
+_YEARS: Final = (1, 2, 3, 6, 12)  # likewise [months]
+_JUST_AFTER: Final = 0.05  # months after the last day of lying length
+_BEFORE: Final = 6.0  # months shown before the first reading
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """The readings of a day; the age is known."""
+
+    day: date
+    body: Measurements
+
+    @property
+    def age(self) -> float:
+        """On that day [months]."""
+        return self.body.age_months or 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Field:
+    """The part of the plane that is shown: ages [months] and lengths [mm]."""
+
+    young: float
+    old: float
+    low: float
+    high: float
+
+    def at(self, age: float, mm: float) -> Point:
+        """The place on paper."""
+        return Point(
+            (age - self.young) / (self.old - self.young) * WIDTH,
+            (mm - self.low) / (self.high - self.low) * HEIGHT,
+        )
+
+    def line(self, places: Iterable[tuple[float, float]]) -> Path:
+        """A line through ages and lengths."""
+        return Path.line_through(*(self.at(age, mm) for age, mm in places))
+
+
+def growth_picture(taken: tuple[Taken, ...], later: Forecast, name: str = "stature") -> Drawing:
+    """The picture of one measurement.
+
+    Args:
+        taken: The sets of readings in order of their days; sets without the measurement draw no dot.
+        later: The forecast that the band leads to.
+        name: The measurement, of the register.
+    """
+    now, sex = later.floor.age_months or 0.0, later.floor.sex
+    first = min([one.age for one in taken if name in one.body], default=now)
+    young, old = max(0.0, first - _BEFORE), min(later.age_months + _BEFORE / 2, OLDEST)
+    band = tuple(_band(later, now, name))
+    read = [(one.age, one.body.mm(name)) for one in taken if name in one.body]
+    field = _field(young, old, [mm for _, mm in read] + [mm for _, *three in band for mm in three], name, sex)
+    curves = _curves(field, sex) if name == "stature" else ()
+    marks = (*_grid(field), *curves, *_forecast(field, band), *_readings(field, read))
+    return Drawing(marks, f"{REGISTER[name].title} by age")
+
+
+def _band(later: Forecast, now: float, name: str) -> Iterator[tuple[float, float, float, float]]:
+    """Ages with the least, the expected and the greatest length."""
+    for step in range(STEPS + 1):
+        age = now + (later.age_months - now) * step / STEPS
+        found = forecast(later.floor, age)
+        assert not isinstance(found, Problem), "the age is known and lies ahead"  # noqa: S101 - our own mistake
+        low, high = found.range(name)
+        yield age, low, found.body.mm(name), high
+
+
+def _field(young: float, old: float, lengths: list[float], name: str, sex: Sex | None) -> _Field:
+    if name == "stature":
+        ends = stature_at(young, sex).value(CURVES[0][1]), stature_at(old, sex).value(CURVES[-1][1])
+        lengths = [*lengths, *ends]
+    spare = max(0.04 * (max(lengths) - min(lengths)), 5.0)
+    return _Field(young, max(old, young + 1.0), min(lengths) - spare, max(lengths) + spare)
+
+
+def _grid(field: _Field) -> Iterator[Mark]:
+    """The axes with their numbers, and a light line at each of them."""
+    months = next((step for step in _YEARS if (field.old - field.young) / step <= _MOST_LINES), _YEARS[-1])
+    for age in range(math.ceil(field.young / months) * months, math.floor(field.old) + 1, months):
+        foot = field.at(age, field.low)
+        yield Stroke(Path.line_through(foot, field.at(age, field.high)), Meaning.CONSTRUCTION, "age")
+        below = Point(foot.x, -2.2 * WORDS)
+        yield Label(said_age(age), below, Meaning.TEXT, WORDS, 0.0, "middle", "age")
+    step = next((step for step in _ROUND_MM if (field.high - field.low) / step <= _MOST_LINES), _ROUND_MM[-1])
+    for number in range(math.ceil(field.low / step), math.floor(field.high / step) + 1):
+        left = field.at(field.young, number * step)
+        yield Stroke(Path.line_through(left, Point(WIDTH, left.y)), Meaning.CONSTRUCTION, "length")
+        said = f"{number * step / 10:.0f} cm"
+        yield Label(said, Point(-2.0, left.y - WORDS / 2), Meaning.TEXT, WORDS, 0.0, "end", "length")
+    corners = (Point(0.0, HEIGHT), Point(0.0, 0.0), Point(WIDTH, 0.0))
+    yield Stroke(Path.line_through(*corners), Meaning.GRAIN, "axes")
+
+
+def _curves(field: _Field, sex: Sex | None) -> Iterator[Mark]:
+    """WHO's percentiles of the stature, each in two parts where lying gives way to standing."""
+    for words, score in CURVES:
+        meaning = Meaning.DRAFT if score == 0 else Meaning.OLD
+        for start, end in _postures(field):
+            ages = [start + (end - start) * step / STEPS for step in range(STEPS + 1)]
+            line = field.line((age, stature_at(age, sex).value(score)) for age in ages)
+            yield Stroke(line, meaning, f"P{words}")
+        at = field.at(field.old, stature_at(field.old, sex).value(score))
+        yield Label(f"P{words}", Point(at.x + 1.5, at.y - WORDS / 2), Meaning.TEXT, WORDS, name=f"P{words}")
+
+
+def _postures(field: _Field) -> Iterator[tuple[float, float]]:
+    """The ages of lying and of standing children that are shown."""
+    for start, end in ((field.young, LAST_LYING_MONTH), (LAST_LYING_MONTH + _JUST_AFTER, field.old)):
+        if max(start, field.young) < min(end, field.old):
+            yield max(start, field.young), min(end, field.old)
+
+
+def _forecast(field: _Field, band: tuple[tuple[float, float, float, float], ...]) -> Iterator[Mark]:
+    """The expected line, and the two lines between which 90 of 100 such children stay."""
+    if band[-1][0] <= band[0][0]:
+        return
+    for side in (1, 3):
+        yield Stroke(field.line((row[0], row[side]) for row in band), Meaning.STITCH, "forecast.range")
+    yield Stroke(field.line((row[0], row[2]) for row in band), Meaning.NEW, "forecast")
+
+
+def _readings(field: _Field, read: list[tuple[float, float]]) -> Iterator[Mark]:
+    if len(read) > 1:
+        yield Stroke(field.line(read), Meaning.GUIDE, "readings")
+    for age, mm in read:
+        at = field.at(age, mm)
+        yield Dot(at, Meaning.NEW, "reading")
+        said = say_length(mm, "cm", ONE_MM)
+        yield Label(said, Point(at.x, at.y + WORDS), Meaning.LETTER, WORDS, 0.0, "end", "reading")

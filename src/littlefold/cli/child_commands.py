@@ -1,0 +1,216 @@
+"""The commands below `littlefold child`: what can be said, and nothing else."""
+
+from __future__ import annotations
+
+from pathlib import Path  # noqa: TC003 - typer reads the annotations
+from typing import Annotated, Literal
+
+import typer
+
+child_app = typer.Typer(
+    name="child",
+    help="The card box: every child's measurements, growth and past patterns.",
+    no_args_is_help=True,
+    rich_markup_mode=None,
+)
+
+Sex = Literal["girl", "boy"]
+Name = Annotated[str, typer.Argument(help="The name on the card.")]
+Number = Annotated[int, typer.Argument(help="The number of the draft on the card.")]
+Born = Annotated[str | None, typer.Option(metavar="DAY", help="The birth date, such as 2022-08-14.")]
+Girl = Annotated[bool, typer.Option("--girl", help="Growth curves of girls.")]
+Boy = Annotated[bool, typer.Option("--boy", help="Growth curves of boys.")]
+Data = Annotated[bool, typer.Option("--data", help="Print one JSON document instead of words.")]
+
+
+def read_sex(girl: bool, boy: bool) -> Sex | None:
+    """The sex that was said; neither or both leave it open."""
+    if girl == boy:
+        return None
+    return "girl" if girl else "boy"
+
+
+@child_app.command("add")
+def add(name: Name, *, born: Born = None, girl: Girl = False, boy: Boy = False) -> None:
+    """Make a card. The birth date is for growth; the sex only chooses the growth curves.
+
+    Example:  littlefold child add Mina --born 2022-08-14 --girl
+    """
+    from littlefold.cli.child import add_child
+
+    raise typer.Exit(add_child(name, born, read_sex(girl, boy)))
+
+
+@child_app.command("list")
+def list_(*, data: Data = False) -> None:
+    """List the cards."""
+    from littlefold.cli.child import list_children
+
+    raise typer.Exit(list_children(as_data=data))
+
+
+@child_app.command("show")
+def show(name: Name, *, data: Data = False) -> None:
+    """Show a card: readings, notes, drafts and fittings."""
+    from littlefold.cli.child import show_child
+
+    raise typer.Exit(show_child(name, as_data=data))
+
+
+@child_app.command("measure")
+def measure(
+    name: Name,
+    readings: Annotated[list[str], typer.Argument(metavar="NAME=LENGTH...", help="Such as chest=56cm.")],
+    *,
+    day: Annotated[str | None, typer.Option(metavar="DAY", help="When; today when not said.")] = None,
+    by: Annotated[str, typer.Option(metavar="WHO", help="Who held the tape.")] = "",
+    over: Annotated[str, typer.Option(metavar="CLOTHES", help="What the child wore under it.")] = "",
+    anyway: Annotated[bool, typer.Option("--anyway", help="Keep readings that look impossible.")] = False,
+) -> None:
+    """Put readings on a card, after looking at them for slips.
+
+    Example:  littlefold child measure Mina stature=104cm chest=56cm "head=19 7/8in" --by Edda --over vest
+    """
+    from littlefold.cli.child import measure_child
+
+    raise typer.Exit(measure_child(name, tuple(readings), day, by, over, anyway=anyway))
+
+
+@child_app.command("check")
+def check(name: Name) -> None:
+    """Look at the newest readings of a card for slips."""
+    from littlefold.cli.child import check_child
+
+    raise typer.Exit(check_child(name))
+
+
+@child_app.command("forecast")
+def forecast(
+    name: Name,
+    *,
+    on: Annotated[
+        str | None, typer.Option(metavar="DAY", help="On this day; in a year when not said.")
+    ] = None,
+    out: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="A growth picture FILE.svg, or the card sheet FILE.pdf."),
+    ] = None,
+    data: Data = False,
+) -> None:
+    """Say how a child will grow, with the range that 90 of 100 children stay within, and the room a garment needs.
+
+    Example:  littlefold child forecast Mina --on 2027-04-01 --out mina.pdf
+    """
+    from littlefold.cli.forecast import forecast_child
+
+    raise typer.Exit(forecast_child(name, on, out, as_data=data))
+
+
+@child_app.command("note")
+def note(name: Name, text: Annotated[str, typer.Argument(help="A few words.")]) -> None:
+    """Put a note on a card."""
+    from littlefold.cli.child import note_child
+
+    raise typer.Exit(note_child(name, text))
+
+
+@child_app.command("fit")
+def fit(
+    name: Name,
+    number: Number,
+    showed: Annotated[str, typer.Argument(help="What trying it on showed.")],
+    *,
+    let_down: Annotated[str | None, typer.Option(metavar="LENGTH", help="What is left in the hem.")] = None,
+    choose: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar="NAME=VALUE", help="A choice that is changed; the changed draft is kept as a new one."
+        ),
+    ] = None,
+    out: Annotated[Path | None, typer.Option(metavar="DIR", help="Where the changed sheets go.")] = None,
+) -> None:
+    """Keep what a fitting showed; with changed choices, draft again and keep that as a new draft.
+
+    Example:  littlefold child fit Mina 1 "tight over the tummy" --choose ease=10cm
+    """
+    from littlefold.cli.child import fit_child
+    from littlefold.cli.past import draft_changed
+
+    status = fit_child(name, number, showed, let_down)
+    if not status and choose:
+        status = draft_changed(name, number, tuple(choose), out)
+    raise typer.Exit(status)
+
+
+@child_app.command("print")
+def print_(
+    name: Name,
+    number: Number,
+    *,
+    paper: Annotated[str, typer.Option(metavar="PAPER", help="Paper to print on.")] = "a4",
+    out: Annotated[Path | None, typer.Option(metavar="DIR", help="Where the sheets go.")] = None,
+) -> None:
+    """Print an old pattern again exactly: the recipe, choices and measurements of its day.
+
+    Example:  littlefold child print Mina 1
+    """
+    from littlefold.cli.past import print_again
+
+    raise typer.Exit(print_again(name, number, paper, out))
+
+
+@child_app.command("correct")
+def correct(
+    name: Name,
+    *,
+    to: Annotated[str | None, typer.Option(metavar="NAME", help="The name as it should be.")] = None,
+    born: Born = None,
+    girl: Girl = False,
+    boy: Boy = False,
+) -> None:
+    """Correct the name, the birth date or the sex on a card."""
+    from littlefold.cli.child import correct_child
+
+    raise typer.Exit(correct_child(name, to, born, read_sex(girl, boy)))
+
+
+@child_app.command("export")
+def export(
+    out: Annotated[Path, typer.Argument(help="FILE.json for all, FILE.csv for readings alone.")],
+    names: Annotated[list[str] | None, typer.Argument(help="Whose cards; all when not said.")] = None,
+) -> None:
+    """Write cards into one file.
+
+    Example:  littlefold child export cards.json
+    """
+    from littlefold.cli.child import export_children
+
+    raise typer.Exit(export_children(tuple(names or ()), out))
+
+
+@child_app.command("import")
+def import_(
+    file: Annotated[Path, typer.Argument(help="FILE.json or FILE.csv, as `export` writes them.")],
+) -> None:
+    """Take the cards of a file in, all or none.
+
+    Example:  littlefold child import cards.json
+    """
+    from littlefold.cli.child import import_children
+
+    raise typer.Exit(import_children(file))
+
+
+@child_app.command("erase")
+def erase(
+    name: Name, *, yes: Annotated[bool, typer.Option("--yes", help="Do not ask again.")] = False
+) -> None:
+    """Erase all that is known of a child, in the box and in its backups. It cannot be undone.
+
+    Example:  littlefold child erase Mina
+    """
+    from littlefold.cli.child import erase_child
+
+    if not yes:
+        typer.confirm(f"Erase everything about {name}?", abort=True)
+    raise typer.Exit(erase_child(name))

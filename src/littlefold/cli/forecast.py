@@ -1,0 +1,110 @@
+"""`littlefold child forecast`: how a child will grow, told, drawn and printed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from rich.table import Table
+
+from littlefold.body.by_age import said_age
+from littlefold.body.register import NAMES, REGISTER
+from littlefold.body.room import Room, room_to_grow
+from littlefold.body.tape import ONE_MM, say_length
+from littlefold.booklet.growth_picture import Taken, growth_picture
+from littlefold.cli.ages import read_day
+from littlefold.cli.box import the_box
+from littlefold.cli.child import refuse, today
+from littlefold.cli.files import write_whole
+from littlefold.cli.words import aside, print_document, to_person
+from littlefold.problem import Problem
+from littlefold.sheet.svg import write_svg
+
+if TYPE_CHECKING:
+    from datetime import date
+    from pathlib import Path
+
+    from littlefold.store import Card
+
+SOON = 12.0  # months ahead, where no day is named
+
+
+def forecast_child(name: str, on: str | None, out: Path | None, *, as_data: bool) -> int:
+    """Tells how a child will grow; returns the exit status."""
+    day = None if on is None else read_day(on)
+    with the_box() as box:
+        card = box if isinstance(box, Problem) else box.card(name)
+    if isinstance(card, Problem) or isinstance(day, Problem):
+        return refuse(*(one for one in (card, day) if isinstance(one, Problem)))
+    room = _room(card, day)
+    if isinstance(room, Problem):
+        return refuse(room)
+    if out is not None:
+        fault = write_whole(out, _drawn(card, room, out.suffix))
+        if fault is not None:
+            return refuse(fault)
+        aside().print(f"Growth of {card.name}: {out}", markup=False)
+    if as_data:
+        print_document(_record(room))
+    else:
+        _print(card, room)
+    return 0
+
+
+def _room(card: Card, day: date | None) -> Room | Problem:
+    age = card.age(today() if day is None else day)
+    if age is None:
+        return Problem("age-unknown", f"{card.name} has no birth date on the card; growth needs one.")
+    return room_to_grow(card.body(), age + (SOON if day is None else 0.0))
+
+
+def _print(card: Card, room: Room) -> None:
+    console, later = to_person(), room.later
+    now = later.floor.age_months or 0.0
+    console.print(
+        f"{card.name}, measured at {said_age(now)}, forecast for {said_age(later.age_months)}", markup=False
+    )
+    table = Table(pad_edge=False)
+    for heading in ("", "measured", "then, about", "90 of 100 lie between", "room"):
+        table.add_column(heading, justify="left" if not heading else "right")
+    for name in NAMES:
+        low, high = (say_length(mm, "cm", ONE_MM) for mm in map(round, later.range(name)))
+        about = "" if name in card.body() else "about "
+        then = say_length(round(later.body.mm(name)), "cm", ONE_MM)
+        row = (say_length(round(later.floor.mm(name))), then, f"{low} to {high}")
+        table.add_row(
+            REGISTER[name].title, about + row[0], *row[1:], say_length(round(room.gain(name).expected))
+        )
+    console.print(table)
+    console.print(
+        f"Size {room.size_now} by height when measured, {room.size_then} then, at most {room.size_at_most}."
+    )
+
+
+def _record(room: Room) -> dict[str, Any]:
+    later = room.later
+    return {
+        "age_months": later.age_months,
+        "sizes": {"now": room.size_now, "then": room.size_then, "at_most": room.size_at_most},
+        "measurements": {
+            name: {
+                "now_mm": round(later.floor.mm(name), 1),
+                "mm": round(later.body.mm(name), 1),
+                "range_mm": [round(mm, 1) for mm in later.range(name)],
+            }
+            for name in NAMES
+        },
+    }
+
+
+def taken_of(card: Card) -> tuple[Taken, ...]:
+    """The dated sets of a card as a growth picture draws them; those without an age are left out."""
+    bodies = ((one, card.body(one)) for one in sorted(card.measured, key=lambda one: one.day))
+    return tuple(Taken(one.day, body) for one, body in bodies if body.age_months is not None)
+
+
+def _drawn(card: Card, room: Room, ending: str) -> bytes:
+    if ending == ".svg":
+        return write_svg(growth_picture(taken_of(card), room.later, "stature")).encode()
+    from littlefold.booklet.card_sheet import card_sheet
+
+    return card_sheet(taken_of(card), room, tuple(note.text for note in card.notes), today())

@@ -1,0 +1,94 @@
+"""Old patterns printed again, and drafted again with what a fitting changed."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from littlefold.booklet.bundle import bundle
+from littlefold.booklet.recipes import with_beginnings
+from littlefold.cli.box import keep_on_card, the_box
+from littlefold.cli.child import no_draft, refuse, today
+from littlefold.cli.draft import DEFAULT_FOLDER
+from littlefold.cli.files import plain_name, write_whole
+from littlefold.cli.words import aside, print_findings, to_person
+from littlefold.draft.choices import read_choices
+from littlefold.draft.sentence import Speech
+from littlefold.pipeline import fulfil, on_the_shelf, settings
+from littlefold.problem import Problem, has_errors
+from littlefold.sheet.paper import read_paper
+from littlefold.store.reprint import pattern_again, recipe_of, wish_again
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+    from pathlib import Path
+
+    from littlefold.booklet.bundle import Sheet
+    from littlefold.store import PastDraft
+
+
+def print_again(name: str, number: int, paper: str, out: Path | None) -> int:
+    """Writes the sheets of an old draft again; returns the exit status."""
+    draft, sheet = _draft(name, number), read_paper(paper)
+    if isinstance(draft, Problem) or isinstance(sheet, Problem):
+        return refuse(*(one for one in (draft, sheet) if isinstance(one, Problem)))
+    pattern, problems = pattern_again(draft)
+    front = f"{plain_name(recipe_of(draft).name)}-{number}"
+    fault = _write(
+        bundle(pattern, problems, Speech(language=draft.language), sheet, draft.made),
+        out or DEFAULT_FOLDER,
+        front,
+    )
+    if fault is not None:
+        return refuse(fault)
+    if problems:
+        print_findings(problems, to_person())
+    return 0
+
+
+def draft_changed(name: str, number: int, texts: tuple[str, ...], out: Path | None) -> int:
+    """Drafts again with changed choices, writes the sheets, and keeps the draft as one that follows."""
+    draft, sheet, day = _draft(name, number), read_paper("a4"), today()
+    if isinstance(draft, Problem) or isinstance(sheet, Problem):
+        return refuse(*(one for one in (draft, sheet) if isinstance(one, Problem)))
+    recipe = recipe_of(draft)
+    pairs = dict(text.split("=", 1) for text in texts if "=" in text)
+    changed, faults = read_choices(with_beginnings(recipe, on_the_shelf), pairs)
+    if faults or len(pairs) < len(texts):
+        return refuse(*faults, *_unpaired(texts))
+    wish = replace(wish_again(draft), choices=settings(dict(draft.choices) | changed))
+    outcome = fulfil(wish)
+    sheets = bundle(outcome.pattern, outcome.problems, Speech(language=wish.language), sheet, day)
+    fault = _write(sheets, out or DEFAULT_FOLDER, plain_name(recipe.name))
+    if fault is not None:
+        return refuse(fault)
+    keep_on_card(name, wish, outcome, day, follows=number)
+    print_findings(outcome.problems, to_person())
+    return 1 if has_errors(outcome.problems) else 0
+
+
+def _draft(name: str, number: int) -> PastDraft | Problem:
+    with the_box() as box:
+        card = box if isinstance(box, Problem) else box.card(name)
+    if isinstance(card, Problem):
+        return card
+    return card.draft(number) if 1 <= number <= len(card.drafts) else no_draft(card, number)
+
+
+def _write(sheets: Iterable[Sheet], folder: Path, front: str) -> Problem | None:
+    """Writes sheets into a folder, and says which."""
+    for sheet in sheets:
+        path = folder / f"{front}-{sheet.name}"
+        aside().print(f"{sheet.title}: {path}", markup=False)
+        fault = write_whole(path, sheet.make())
+        if fault is not None:
+            return fault
+    return None
+
+
+def _unpaired(texts: tuple[str, ...]) -> tuple[Problem, ...]:
+    return tuple(
+        Problem("option-not-understood", f'--choose {text[:40]}: write a name, "=" and a value.')
+        for text in texts
+        if "=" not in text
+    )

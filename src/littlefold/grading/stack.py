@@ -1,0 +1,107 @@
+"""All sizes of a run on one sheet, each with its own kind of line and its number beside it.
+
+Pieces of one name lie on each other as they were drafted: the first point of their drawing stands still, folds lie on
+folds.  The grain, the fold and the words are those of the largest size, which has the most room for them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from itertools import chain
+from typing import TYPE_CHECKING, Final
+
+from littlefold.drawing import Drawing, Label, Mark, Meaning, Stroke
+from littlefold.geometry import Path, Point
+from littlefold.grading.numbers import size_numbers
+from littlefold.pattern.block import Labelling
+from littlefold.pattern.picture import draw_piece
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from littlefold.grading.grade import SizeRun
+    from littlefold.pattern.model import Piece
+
+KINDS: Final = (
+    Meaning.SIZE_1,
+    Meaning.SIZE_2,
+    Meaning.SIZE_3,
+    Meaning.SIZE_4,
+    Meaning.SIZE_5,
+    Meaning.SIZE_6,
+    Meaning.SIZE_7,
+    Meaning.SIZE_8,
+)
+"""Line kinds in their order; a run of more sizes begins again, so that neighbours always differ."""
+
+SHARED: Final = (Meaning.FOLD, Meaning.GRAIN, Meaning.TEXT, Meaning.TITLE, Meaning.CAUTION, Meaning.GUIDE)
+"""What is drawn once, for the largest size."""
+
+# The list of line kinds [mm]: length of a sample, from one to the next, height of a capital.
+SAMPLE, LINE, WORDS = 30.0, 7.0, 2.8
+
+
+@dataclass(frozen=True, slots=True)
+class _Layer:
+    """One size of one piece, with its line kind."""
+
+    label: str
+    kind: Meaning
+    piece: Piece
+    drawing: Drawing
+
+
+def stacked(run: SizeRun, how: Labelling = Labelling()) -> tuple[Drawing, ...]:  # noqa: B008 - frozen
+    """A drawing of each piece in all its sizes, and last the list of line kinds."""
+    names = dict.fromkeys(piece.name for size in run.sizes for piece in size.pattern.pieces)
+    pieces = tuple(_stacked_piece(tuple(_layers(run, name, how))) for name in names)
+    return (*pieces, line_kinds(run)) if pieces else ()
+
+
+def kind_of(number: int) -> Meaning:
+    """The line kind of a size, counted from the smallest, which is 0."""
+    return KINDS[number % len(KINDS)]
+
+
+def line_kinds(run: SizeRun) -> Drawing:
+    """A sample of every line with its size, the smallest on top."""
+    heading = Label(run.title, Point(0.0, LINE), Meaning.TITLE, WORDS * 1.4, name="sizes")
+    return Drawing((heading, *_samples(run)), "Sizes")
+
+
+def _samples(run: SizeRun) -> Iterator[Mark]:
+    for number, size in enumerate(run.sizes):
+        level = -number * LINE
+        sample = Path.line_through(Point(0.0, level), Point(SAMPLE, level))
+        yield Stroke(sample, kind_of(number), f"size.{size.label}")
+        at = Point(SAMPLE + WORDS, level - WORDS / 2)
+        yield Label(size.label, at, Meaning.TITLE, WORDS, name=f"size.{size.label}")
+
+
+def _layers(run: SizeRun, name: str, how: Labelling) -> Iterator[_Layer]:
+    for number, size in enumerate(run.sizes):
+        for piece in size.pattern.pieces:
+            if piece.name == name:
+                drawing = draw_piece(piece, size.pattern, how)
+                yield _Layer(size.label, kind_of(number), piece, drawing)
+
+
+def _stacked_piece(layers: tuple[_Layer, ...]) -> Drawing:
+    largest = layers[-1]
+    lines = chain.from_iterable(_lines(layer) for layer in layers)
+    numbers = size_numbers([(layer.label, layer.piece.outline.cut) for layer in layers])
+    shared = largest.drawing.only(*SHARED).marks
+    return Drawing((*lines, *numbers, *shared), largest.piece.title)
+
+
+def _lines(layer: _Layer) -> Iterable[Mark]:
+    """The cutting line, slits and notches of one size in its line kind; notches keep their own."""
+    for mark in layer.drawing.marks:
+        if not isinstance(mark, Stroke):
+            continue
+        name = f"{mark.name}.{layer.label}"
+        if mark.meaning in {Meaning.CUT, Meaning.INSIDE, Meaning.TURN}:
+            kind = layer.kind if mark.meaning is Meaning.CUT else mark.meaning
+            yield replace(mark, meaning=kind, name=name)
+        elif mark.meaning is Meaning.NOTCH:
+            yield replace(mark, name=name)
