@@ -105,7 +105,7 @@ def test_outside_a_table(drafted: Draft) -> None:
     table rise by stature between 62 cm gives 16 cm, 98 cm gives 18 cm
     amount x = rise
     """
-    assert "goes from 620 to 980" in only_message(drafted)
+    assert "goes from 62 cm to 98 cm; the stature is 104 cm" in only_message(drafted)
 
 
 def test_a_table_by_age_needs_an_age(drafted: Draft) -> None:

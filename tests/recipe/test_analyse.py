@@ -79,6 +79,13 @@ WRONG = {
         26,
         "or chest / (1/2 in)",
     ),
+    "an example without a unit": (
+        'measure chest\nexample "a book" with chest = 50',
+        "number-without-unit",
+        2,
+        31,
+        "50 what? Write 50 cm or 50 in.",
+    ),
     "an option named twice": ("choice c = a | b | a", "option-twice", 1, 20, '"a" is named twice'),
     "a printed number without a book": (
         "amount x = 3 cm printed 4 in\namount y = 3 cm printed 4 in",

@@ -94,15 +94,6 @@ PART_OF_PIECE: tuple[type[Any], ...] = (
     tree.EndWhen,
 )
 
-# Statements that begin a piece.
-PIECES: tuple[type[Any], ...] = (
-    tree.Piece,
-    tree.PieceRectangle,
-    tree.PieceBias,
-    tree.PieceBand,
-    tree.PieceFacing,
-)
-
 # Statements that a recipe takes over when it begins with another's draft: all that leads to the drawings.
 TAKEN_OVER: tuple[type[Any], ...] = (
     tree.Measure,

@@ -18,7 +18,9 @@ from littlefold.draft.quantity import (
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.tables import look_up
 from littlefold.draft.worn import drawn_length, worn_length
+from littlefold.problem import Number
 from littlefold.recipe import tree
+from littlefold.recipe.faults.fault import did_you_mean
 from littlefold.recipe.wording import leftmost_spot, written
 
 if TYPE_CHECKING:
@@ -57,31 +59,59 @@ def evaluate(expr: tree.Expr, desk: Desk) -> Quantity:
 
 def evaluate_length(expr: tree.Expr, desk: Desk) -> float:
     """The value of an expression that has to be a length [mm]."""
-    return _of_dimension(expr, desk, Dimension.LENGTH, "Write 1 cm or 1 in.")
+    return _of_dimension(expr, desk, Dimension.LENGTH)
 
 
 def evaluate_angle(expr: tree.Expr, desk: Desk) -> float:
     """The value of an expression that has to be an angle [rad]."""
-    return _of_dimension(expr, desk, Dimension.ANGLE, "Write 1 degree.")
+    return _of_dimension(expr, desk, Dimension.ANGLE)
 
 
 def evaluate_number(expr: tree.Expr, desk: Desk) -> float:
     """The value of an expression that has to be a plain number."""
-    return _of_dimension(expr, desk, Dimension.NUMBER, "Write it without a unit.")
+    return _of_dimension(expr, desk, Dimension.NUMBER)
 
 
-def _of_dimension(expr: tree.Expr, desk: Desk, dimension: Dimension, cure: str) -> float:
+def whole_number(expr: tree.Expr, what: str, most: int, desk: Desk) -> int:
+    """A count of things, from 1 to a most."""
+    count = evaluate_number(expr, desk)
+    if count != int(count) or not 1 <= count <= most:
+        raise Refusal(
+            "count-not-possible",
+            f"{count:g} {what}: give a whole number from 1 to {most}.",
+            leftmost_spot(expr),
+            (Number("count", count, "count"), Number("at most", most, "count")),
+        )
+    return int(count)
+
+
+def _of_dimension(expr: tree.Expr, desk: Desk, dimension: Dimension) -> float:
     found = evaluate(expr, desk)
     if found.dimension is not dimension:
-        what = (
-            "what? " if found.dimension is Dimension.NUMBER else f"is {_kind(found)}, not {dimension.value}. "
-        )
-        raise Refusal("wrong-kind-of-number", f"{written(expr)} {what}{cure}", leftmost_spot(expr))
+        raise Refusal("wrong-kind-of-number", _wrong_kind(expr, found, dimension), leftmost_spot(expr))
     return found.value
 
 
+_UNITS_TO_WRITE = {
+    Dimension.LENGTH: ("cm", "in"),
+    Dimension.AGE: ("months", "y"),
+    Dimension.ANGLE: ("degrees",),
+}
+
+
+def _wrong_kind(expr: tree.Expr, found: Quantity, wanted: Dimension) -> str:
+    """What is wrong with a value that measures something else than is wanted, and what to write."""
+    said = written(expr)
+    units = _UNITS_TO_WRITE.get(wanted, ())
+    if isinstance(expr, tree.Plain) and units:
+        return f"{said} what? Write {' or '.join(f'{said} {unit}' for unit in units)}."
+    cure = f"Give it in {' or '.join(units)}, or change the formula." if units else "Write it without a unit."
+    return f"{said} is {_kind(found)}, not {_kind(Quantity(0, wanted))}. {cure}"
+
+
 def _kind(quantity: Quantity) -> str:
-    return "a plain number" if quantity.dimension is Dimension.NUMBER else f"an {quantity.dimension.value}"
+    word = "plain number" if quantity.dimension is Dimension.NUMBER else quantity.dimension.value
+    return f"{'an' if word[0] in 'aeiou' else 'a'} {word}"
 
 
 def _plain(expr: tree.Plain, desk: Desk) -> Quantity:  # noqa: ARG001
@@ -91,8 +121,10 @@ def _plain(expr: tree.Plain, desk: Desk) -> Quantity:  # noqa: ARG001
 def _quantity(expr: tree.Quantity, desk: Desk) -> Quantity:
     unit = desk.units.get(expr.unit.text)
     if unit is None:
-        known = ", ".join(desk.units)
-        raise Refusal("unknown-unit", f'there is no unit "{expr.unit}". Units: {known}.', expr.unit.spot)
+        hint, known = did_you_mean(expr.unit.text, desk.units), ", ".join(desk.units)
+        raise Refusal(
+            "unknown-unit", f'there is no unit "{expr.unit}".{hint} Units: {known}.', expr.unit.spot
+        )
     return Quantity(expr.numeral.value * unit.value, unit.dimension)
 
 
@@ -121,9 +153,7 @@ def _unlike(one: Quantity, other: Quantity, left: tree.Expr, right: tree.Expr) -
     if Dimension.NUMBER in {one.dimension, other.dimension}:
         said = written(bare)
         kind = one if bare is right else other
-        units = {Dimension.LENGTH: ("cm", "in"), Dimension.AGE: ("months", "y")}.get(
-            kind.dimension, ("degrees",)
-        )
+        units = _UNITS_TO_WRITE.get(kind.dimension, ("square cm",))
         cure = " or ".join(f"{said} {unit}" for unit in units)
         return Refusal("number-without-unit", f"{said} what? Write {cure}.", leftmost_spot(bare))
     return Refusal(
@@ -133,7 +163,8 @@ def _unlike(one: Quantity, other: Quantity, left: tree.Expr, right: tree.Expr) -
     )
 
 
-def _alike(left: tree.Expr, right: tree.Expr, desk: Desk) -> tuple[Quantity, Quantity]:
+def alike(left: tree.Expr, right: tree.Expr, desk: Desk) -> tuple[Quantity, Quantity]:
+    """The values of two expressions that have to be of one kind."""
     one, other = evaluate(left, desk), evaluate(right, desk)
     if one.dimension is not other.dimension:
         raise _unlike(one, other, left, right)
@@ -142,7 +173,7 @@ def _alike(left: tree.Expr, right: tree.Expr, desk: Desk) -> tuple[Quantity, Qua
 
 def _chosen_of(pick: Callable[[float, float], float]) -> Callable[[tree.Expr, tree.Expr, Desk], Quantity]:
     def choose(left: tree.Expr, right: tree.Expr, desk: Desk) -> Quantity:
-        one, other = _alike(left, right, desk)
+        one, other = alike(left, right, desk)
         return Quantity(pick(one.value, other.value), one.dimension)
 
     return choose
@@ -152,7 +183,7 @@ _larger, _smaller = _chosen_of(max), _chosen_of(min)
 
 
 def _round_up(expr: tree.RoundUp, desk: Desk) -> Quantity:
-    value, step = _alike(expr.value, expr.step, desk)
+    value, step = alike(expr.value, expr.step, desk)
     if step.value <= 0:
         raise Refusal(
             "step-not-positive",
@@ -200,7 +231,7 @@ def holds(condition: tree.Condition, desk: Desk) -> bool:
         case tree.NotChosen(choice, option):
             return not _option(choice, option, desk)
         case tree.Compared(left, sign, right):
-            one, other = _alike(left, right, desk)
+            one, other = alike(left, right, desk)
             return compare(one.value, sign, other.value, EQUAL)
 
 
@@ -222,15 +253,17 @@ def compare(one: float, sign: str, other: float, slack: float) -> bool:
 def _option(choice: tree.Name, option: tree.Name, desk: Desk) -> bool:
     options = desk.options.get(choice.text)
     if options is None:
-        known = ", ".join(desk.options) or "none"
+        known, hint = ", ".join(desk.options) or "none", did_you_mean(choice.text, desk.options)
         raise Refusal(
-            "unknown-choice", f'"{choice}" is no choice between options. Such choices: {known}.', choice.spot
+            "unknown-choice",
+            f'"{choice}" is no choice between options.{hint} Such choices: {known}.',
+            choice.spot,
         )
     if option.text not in options:
         listed = ", ".join(options)
         raise Refusal(
             "unknown-option",
-            f'"{option}" is no option of {choice}. Options: {listed}.',
+            f'"{option}" is no option of {choice}.{did_you_mean(option.text, options)} Options: {listed}.',
             option.spot,
         )
     return desk.values[choice.text] == option.text

@@ -13,10 +13,11 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from littlefold.draft import find, sewing, sheets, stating, values
-from littlefold.draft.acts import ACTS, PART_OF_PIECE, PIECES, TAKEN_OVER
+from littlefold.draft.acts import ACTS, PART_OF_PIECE, TAKEN_OVER
 from littlefold.draft.arithmetic import evaluate as value_of
 from littlefold.draft.arithmetic import holds
-from littlefold.draft.desk import FOLLOWS, Branch, Desk
+from littlefold.draft.attempt import attempt
+from littlefold.draft.desk import Branch, Desk
 from littlefold.draft.guides import with_guides
 from littlefold.draft.model import Draft
 from littlefold.draft.printed import compare_printed
@@ -24,14 +25,13 @@ from littlefold.draft.refusal import Exhausted, Refusal
 from littlefold.draft.suits import stature_range
 from littlefold.problem import Place, Problem
 from littlefold.recipe import tree
-from littlefold.recipe.recipe import Written
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
 
     from littlefold.body.measurements import Measurements
     from littlefold.body.tape import TapeMark
-    from littlefold.recipe.recipe import Recipe
+    from littlefold.recipe.recipe import Recipe, Written
 
     Shelf = Callable[[str], Recipe | None]
 
@@ -65,13 +65,13 @@ def evaluate(
     player = _Player(choices or {}, shelf)
     try:
         player.play_all(recipe.written, desk)
-        _end_piece(desk, recipe)
+        stating.end_piece(desk)
     except Exhausted as exhausted:
         desk.problems.append(
             Problem(exhausted.code, f"{recipe.file}: {exhausted.message}", place=Place(recipe.file, 1, 1))
         )
     for line in desk.later:
-        _attempt(line, desk, partial(sewing.LATER[type(line.statement)], line, desk))
+        attempt(line, desk, partial(sewing.LATER[type(line.statement)], line, desk))
     desk.problems.extend(compare_printed(recipe, desk, player.choices))
     return _draft(recipe, desk)
 
@@ -93,9 +93,10 @@ class _Player:
     def play(self, lines: Sequence[Written], index: int, desk: Desk) -> None:
         """Plays one of several statements; `find` looks at those after it."""
         line = lines[index]
-        if desk.stated is not None and not isinstance(line.statement, PART_OF_PIECE):
-            _attempt(line, desk, lambda: stating.end_piece(desk))
-        _attempt(line, desk, lambda: self._play(line, lines, index, desk))
+        if not isinstance(line.statement, PART_OF_PIECE):
+            stating.end_piece(desk)
+        if not attempt(line, desk, lambda: self._play(line, lines, index, desk)):
+            stating.refused(line, desk)
 
     def _play(self, line: Written, lines: Sequence[Written], index: int, desk: Desk) -> None:
         statement = line.statement
@@ -160,8 +161,12 @@ def _remember(line: Written, desk: Desk) -> None:
 def _branch(statement: tree.WhenBegins | tree.Otherwise | tree.EndWhen, desk: Desk) -> None:
     match statement:
         case tree.WhenBegins(condition):
-            held = desk.is_active and holds(condition, desk)
-            desk.branches.append(Branch(held, held))
+            desk.branches.append(
+                Branch(desk.is_active, has_held=True)
+            )  # as if it held, where that cannot be told
+            if desk.is_active:
+                held = holds(condition, desk)
+                desk.branches[-1] = Branch(held, held)
         case tree.Otherwise(condition):
             branch = _open_branch(desk)
             outside = all(other.holds for other in desk.branches[:-1])
@@ -183,40 +188,6 @@ def _wanted(statement: object, desk: Desk) -> bool:
     clauses = getattr(statement, "clauses", None)
     condition = clauses.when if clauses is not None else getattr(statement, "when", None)
     return condition is None or holds(condition, desk)
-
-
-def _attempt(line: Written, desk: Desk, do: Callable[[], None]) -> None:
-    """Does something for a statement; if it is refused, reports it and goes on."""
-    try:
-        do()
-    except Exhausted:
-        raise
-    except Refusal as refusal:
-        for made in _made(line.statement):
-            desk.failed.update((made.text, desk.qualified(made.text)))
-        desk.piece_refused = desk.stated is None and isinstance(line.statement, PIECES)
-        if refusal.code != FOLLOWS:
-            desk.problems.append(_problem(refusal, line))
-
-
-def _made(statement: object) -> tuple[tree.Name, ...]:
-    """The names of what a statement makes."""
-    if isinstance(statement, tree.Split):
-        return (statement.first, statement.second)
-    name = getattr(statement, "name", None)
-    return (name,) if isinstance(name, tree.Name) else ()
-
-
-def _problem(refusal: Refusal, line: Written) -> Problem:
-    place = line.place(refusal.spot)
-    message = f"{place.file}, line {place.line}, column {place.column}: {refusal.message}"
-    return Problem(refusal.code, message, place=place, numbers=refusal.numbers)
-
-
-def _end_piece(desk: Desk, recipe: Recipe) -> None:
-    if desk.stated is not None:
-        last = Written(desk.stated.place.line or 1, recipe.written[-1].statement, recipe.file)
-        _attempt(last, desk, lambda: stating.end_piece(desk))
 
 
 def _draft(recipe: Recipe, desk: Desk) -> Draft:

@@ -12,6 +12,7 @@ from littlefold.geometry import Path, Point, Vector
 from littlefold.geometry.intersection import meet_line
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from typing import Literal
 
     from littlefold.problem import Place
@@ -36,7 +37,10 @@ class StatedEdge:
 
 @dataclass(slots=True)
 class StatedPiece:
-    """A piece in the making; `usual` are its edges where no line states them."""
+    """A piece in the making: the line that begins it and the line that states its edges.
+
+    `usual` are its edges where no line states them.
+    """
 
     name: str
     title: str
@@ -45,9 +49,11 @@ class StatedPiece:
     cloth: str
     place: Place
     spot: Spot
+    written: Written
     made_as: Literal["traced", "rectangle", "bias", "band", "facing"] = "traced"
     edges: list[StatedEdge] = field(default_factory=list)
     usual: list[StatedEdge] = field(default_factory=list)
+    edges_line: Written | None = None
     grain: Vector | None = None
     notches: list[Written] = field(default_factory=list)
     inside: list[Inside] = field(default_factory=list)
@@ -125,11 +131,15 @@ def finished(
 # The grain arrow takes up this share of the room it has, about its middle.
 GRAIN_SHARE = 0.6
 
-# Where the arrow is tried, as shares of the piece's width from side to side: the middle first.
-GRAIN_PLACES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+# Where the arrow is tried, as shares of the piece's width from side to side.  Off the middle first: it leaves
+# the larger part for words.
+GRAIN_PLACES = (0.3, 0.7, 0.35, 0.65, 0.25, 0.75, 0.4, 0.6, 0.2, 0.8, 0.45, 0.55, 0.5)
 
-# The middle is kept when the arrow has this share of the longest room found.
+# A place is good when the arrow has this share of the longest room found ...
 GOOD_ENOUGH = 0.75
+
+# ... and keeps this far from the outline on both sides [mm]: further than any bracket, allowance or word there.
+GRAIN_CLEAR = 20.0
 
 
 def _grain(stated: StatedPiece, edges: tuple[DraftEdge, ...]) -> tuple[Point, Point]:
@@ -138,11 +148,36 @@ def _grain(stated: StatedPiece, edges: tuple[DraftEdge, ...]) -> tuple[Point, Po
     way = stated.grain.unit() if stated.grain else Vector(0, 1)
     if way.y < 0 or (way.y == 0 and way.x < 0):
         way = -way
-    rooms = [room for share in GRAIN_PLACES if (room := _room(outline, way, share)) is not None]
-    longest = max(high - low for _, low, high in rooms)
-    through, low, high = next(room for room in rooms if room[2] - room[1] >= GOOD_ENOUGH * longest)
+    arrows = [arrow for share in GRAIN_PLACES if (arrow := _arrow(outline, way, share)) is not None]
+    longest = max(start.distance(end) for start, end in arrows)
+    long = [arrow for arrow in arrows if arrow[0].distance(arrow[1]) >= GOOD_ENOUGH * longest]
+    corners = outline.flatten(1.0)
+    return max(long, key=lambda arrow: min(GRAIN_CLEAR, _clearance(arrow, corners)))
+
+
+def _arrow(outline: Path, way: Vector, share: float) -> tuple[Point, Point] | None:
+    """The arrow about the middle of the longest stretch at a share of the width."""
+    room = _room(outline, way, share)
+    if room is None:
+        return None
+    through, low, high = room
     middle, half = (low + high) / 2, (high - low) * GRAIN_SHARE / 2
     return (through + way * (middle - half), through + way * (middle + half))
+
+
+def _clearance(arrow: tuple[Point, Point], corners: Sequence[Point]) -> float:
+    """How near an outline, given by the corners of its chords, comes to an arrow that does not meet it [mm]."""
+    chords = list(zip(corners, (*corners[1:], corners[0]), strict=True))
+    ends = (_beside(end, *chord) for end in arrow for chord in chords)
+    return min(*ends, *(_beside(corner, *arrow) for corner in corners))
+
+
+def _beside(point: Point, start: Point, end: Point) -> float:
+    """How far a point lies from a straight line between two others [mm]."""
+    way, to = end - start, point - start
+    square = way.dot(way)
+    along = min(1.0, max(0.0, to.dot(way) / square)) if square > 0 else 0.0
+    return point.distance(start + way * along)
 
 
 def _room(outline: Path, way: Vector, share: float) -> tuple[Point, float, float] | None:

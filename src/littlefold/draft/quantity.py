@@ -93,7 +93,7 @@ def quotient(one: Quantity, other: Quantity) -> Quantity:
         DimensionFault: The quotient has no meaning, or it is a division by nought.
     """
     if other.value == 0:
-        raise DimensionFault(f"{one.value:g} is divided by 0. Change the amount below the stroke.")
+        raise DimensionFault("the amount below the stroke is 0, and nothing can be divided by 0. Change it.")
     value = one.value / other.value
     if one.dimension is other.dimension:
         return number(value)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.draft.arithmetic import compare, evaluate, evaluate_length, evaluate_number, holds
+from littlefold.draft.arithmetic import alike, compare, evaluate_length, holds, whole_number
 from littlefold.draft.model import Comparison, DraftSeam, EdgeRef, Notion
 from littlefold.draft.quantity import UNIT_NAMES
 from littlefold.draft.refusal import Refusal
@@ -57,13 +57,7 @@ def _ref(name: tree.Name, desk: Desk) -> EdgeRef:
 def check(line: Written, desk: Desk) -> None:
     """Works out a comparison of the recipe's own."""
     step: tree.Check = line.statement
-    left, right = evaluate(step.left, desk), evaluate(step.right, desk)
-    if left.dimension is not right.dimension:
-        raise Refusal(
-            "numbers-do-not-go-together",
-            f"{written(step.left)} and {written(step.right)} are not of one kind; they cannot be compared.",
-            (1, 7),
-        )
+    left, right = alike(step.left, step.right, desk)
     slack = evaluate_length(step.within, desk) if step.within is not None else COMPARED
     desk.comparisons.append(
         Comparison(
@@ -81,6 +75,10 @@ def check(line: Written, desk: Desk) -> None:
     )
 
 
+MOST_NOTIONS = 1_000
+"""No garment has more of one thing."""
+
+
 def notion(line: Written, desk: Desk) -> None:
     """Something to buy or cut beside the cloth."""
     step: tree.NotionLine = line.statement
@@ -96,7 +94,7 @@ def notion(line: Written, desk: Desk) -> None:
         Notion(
             step.name.text,
             size,
-            round(evaluate_number(step.count, desk)) if step.count is not None else 1,
+            whole_number(step.count, step.name.text, MOST_NOTIONS, desk) if step.count is not None else 1,
             desk.words(step.text),
             step.at.text if step.at else "",
             step.fixed,

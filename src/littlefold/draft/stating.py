@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, get_args
 
-from littlefold.draft.arithmetic import evaluate_angle, evaluate_length, evaluate_number
+from littlefold.draft.arithmetic import evaluate_angle, evaluate_length, whole_number
+from littlefold.draft.attempt import attempt
 from littlefold.draft.constructions.on_lines import ON_LINE, off_line
 from littlefold.draft.desk import FOLLOWS
 from littlefold.draft.model import Cutting, DraftEdge, DraftNotch, EdgeKind, Inside, InsideKind
@@ -13,10 +14,10 @@ from littlefold.draft.refusal import Refusal
 from littlefold.geometry import Path
 from littlefold.problem import Number
 from littlefold.recipe import tree
+from littlefold.recipe.faults.fault import did_you_mean
 
 if TYPE_CHECKING:
     from littlefold.draft.desk import Desk
-    from littlefold.draft.model import DraftPiece
     from littlefold.recipe.recipe import Written
 
 WAYS: dict[str, dict[str, Any]] = {
@@ -55,6 +56,7 @@ def stated_piece(line: Written, sheet: str, desk: Desk, **how: Any) -> StatedPie
         cloth,
         line.place(step.name.spot),
         step.name.spot,
+        line,
         **how,
     )
 
@@ -77,6 +79,7 @@ MOST_CUT = 50
 def piece_edges(line: Written, desk: Desk) -> None:
     """States the edges of the piece in hand."""
     stated = in_hand(desk)
+    stated.edges_line = line
     _state_edges(line.statement.edges, stated, desk)
 
 
@@ -84,6 +87,7 @@ def piece_edges_as(line: Written, desk: Desk) -> None:
     """States the same edges as another piece, some of them otherwise."""
     step: tree.EdgesAs = line.statement
     stated = in_hand(desk)
+    stated.edges_line = line
     if step.piece.text not in desk.stated_edges:
         raise desk.missing("piece with edges", step.piece, desk.stated_edges)
     instead = {_edge_name(edge): edge for edge in step.but or ()}
@@ -148,7 +152,9 @@ def edge_kind(name: tree.Name) -> EdgeKind:
     except ValueError:
         known = ", ".join(EdgeKind)
         raise Refusal(
-            "unknown-edge-kind", f'"{name}" is no kind of edge. Kinds: {known}.', name.spot
+            "unknown-edge-kind",
+            f'"{name}" is no kind of edge.{did_you_mean(name.text, EdgeKind)} Kinds: {known}.',
+            name.spot,
         ) from None
 
 
@@ -174,7 +180,9 @@ def inside(line: Written, desk: Desk) -> None:
     if found is None:
         known = ", ".join(INSIDE_KINDS)
         raise Refusal(
-            "unknown-inside-line", f'"{step.kind}" is no kind of inside line. Kinds: {known}.', step.kind.spot
+            "unknown-inside-line",
+            f'"{step.kind}" is no kind of inside line.{did_you_mean(step.kind.text, INSIDE_KINDS)} Kinds: {known}.',
+            step.kind.spot,
         )
     name = str(step.name or step.line)
     stated.inside.append(Inside(name, found, desk.line(step.line), str(step.edge or "")))
@@ -184,11 +192,7 @@ def holes(line: Written, desk: Desk) -> None:
     """Buttonholes or buttons, evenly spaced along a line from end to end."""
     stated, step = in_hand(desk), line.statement
     path = desk.line(step.line)
-    count = round(evaluate_number(step.count, desk)) if step.count is not None else 1
-    if not 1 <= count <= MOST_CUT:
-        raise Refusal(
-            "hole-count", f"{count} {step.kind}: give a number from 1 to {MOST_CUT}.", step.line.spot
-        )
+    count = whole_number(step.count, step.kind, MOST_CUT, desk) if step.count is not None else 1
     half = (evaluate_length(step.length, desk) if step.length is not None else DEFAULT_HOLE) / 2
     kind: InsideKind = "buttonhole" if step.kind == "buttonholes" else "button"
     for index in range(count):
@@ -218,30 +222,42 @@ def in_hand(desk: Desk) -> StatedPiece:
     return desk.stated
 
 
-def end_piece(desk: Desk) -> None:
-    """Traces the piece in hand and puts it among the pieces.
+def refused(line: Written, desk: Desk) -> None:
+    """Without its first line or its edges there is no piece; what else belongs to it is passed over."""
+    if isinstance(line.statement, PIECES):
+        desk.piece_refused = True
+    elif isinstance(line.statement, (tree.Edges, tree.EdgesAs)) and desk.stated is not None:
+        desk.failed.add(desk.stated.name)
+        desk.stated, desk.piece_refused = None, True
 
-    Raises:
-        Refusal: Its edges do not close, or a notch does not lie on its edge.
-    """
+
+PIECES = (tree.Piece, tree.PieceRectangle, tree.PieceBias, tree.PieceBand, tree.PieceFacing)
+"""Statements that begin a piece."""
+
+
+def end_piece(desk: Desk) -> None:
+    """Traces the piece in hand, if there is one, and puts it among the pieces; a fault is reported where it lies."""
+    desk.piece_refused = False
     if desk.stated is None:
         return
-    try:
-        desk.pieces[desk.stated.name] = _traced(desk.stated, desk)
-    finally:
-        desk.stated = None
+    stated = desk.stated
+    if not attempt(stated.edges_line or stated.written, desk, lambda: _trace(stated, desk)):
+        desk.failed.add(stated.name)
+    desk.stated = None
 
 
-def _traced(stated: StatedPiece, desk: Desk) -> DraftPiece:
-    """The piece with its edges cut where neighbours meet, and its notches."""
+def _trace(stated: StatedPiece, desk: Desk) -> None:
+    """The piece with its edges cut where neighbours meet, and those of its notches that lie on their edges."""
     ends = {
         place_key(point.at): full.rpartition(".")[2]
         for full, point in desk.points.items()
         if full.rpartition(".")[0] == stated.sheet
     }
     edges = traced_edges(stated, ends)
-    notches = tuple(_notch(line.statement, edges, stated, desk) for line in stated.notches)
-    return finished(stated, edges, notches)
+    notches: list[DraftNotch] = []
+    for line in stated.notches:
+        attempt(line, desk, lambda line=line: notches.append(_notch(line.statement, edges, stated, desk)))  # type: ignore[misc]
+    desk.pieces[stated.name] = finished(stated, edges, tuple(notches))
 
 
 def _notch(

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from littlefold.body.chart import size_for
 from littlefold.draft.quantity import Dimension, Quantity
 from littlefold.draft.refusal import Refusal
-from littlefold.problem import Number
+from littlefold.draft.spoken import compared, spoken
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -31,13 +31,18 @@ def look_up(table: tree.Table, name: tree.Name, desk: Desk, evaluate: Evaluate) 
     rows = [(evaluate(row.key, desk), evaluate(row.value, desk)) for row in table.rows]
     _in_order(table, name, rows)
     keys = [row_key.value for row_key, _ in rows]
+    sort = _DIMENSIONS[table.key]
     if not keys[0] <= key <= keys[-1]:
         raise Refusal(
             "outside-table",
-            f"table {table.name} goes from {keys[0]:g} to {keys[-1]:g}; this child stands at {key:g} ({table.key}). "
-            "Add a row, or choose another recipe.",
+            f"table {table.name} goes from {spoken(keys[0], sort)} to {spoken(keys[-1], sort)}; the {table.key} is "
+            f"{spoken(key, sort)}. Add a row, or choose another recipe.",
             name.spot,
-            (Number(table.key, key), Number("first row", keys[0]), Number("last row", keys[-1])),
+            (
+                compared(table.key, key, sort),
+                compared("first row", keys[0], sort),
+                compared("last row", keys[-1], sort),
+            ),
         )
     index = max(i for i, row_key in enumerate(keys) if row_key <= key)
     value = rows[index][1]

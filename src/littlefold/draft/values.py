@@ -14,6 +14,7 @@ from littlefold.draft.refusal import Refusal
 from littlefold.draft.spoken import compared, spoken
 from littlefold.problem import Number
 from littlefold.recipe import tree
+from littlefold.recipe.faults.fault import did_you_mean
 from littlefold.recipe.wording import leftmost_spot, written
 
 if TYPE_CHECKING:
@@ -150,7 +151,7 @@ def choice_option(line: Written, desk: Desk, choices: Mapping[str, float | str])
     if chosen not in options:
         raise Refusal(
             "unknown-option",
-            f'"{chosen}" is no option of {step.name}. Options: {", ".join(options)}.',
+            f'"{chosen}" is no option of {step.name}.{did_you_mean(str(chosen), options)} Options: {", ".join(options)}.',
             step.name.spot,
         )
 
@@ -190,7 +191,9 @@ def allowances(line: Written, desk: Desk) -> None:
         if rule.kind.text not in desk.allowances:
             known = ", ".join(desk.allowances)
             raise Refusal(
-                "unknown-edge-kind", f'"{rule.kind}" is no kind of edge. Kinds: {known}.', rule.kind.spot
+                "unknown-edge-kind",
+                f'"{rule.kind}" is no kind of edge.{did_you_mean(rule.kind.text, desk.allowances)} Kinds: {known}.',
+                rule.kind.spot,
             )
         desk.allowances[rule.kind.text] = evaluate_length(rule.width, desk)
 

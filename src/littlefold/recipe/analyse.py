@@ -24,6 +24,7 @@ FAULTS: Final[tuple[Callable[[Recipe], Iterator[Problem]], ...]] = (
     names.names_are_no_words,
     names.one_meaning,
     numbers.two_ways_to_divide,
+    numbers.bare_numbers,
     numbers.options_differ,
     numbers.printed_with_example,
     numbers.examples_set_what_is_asked,

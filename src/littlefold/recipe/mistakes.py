@@ -52,6 +52,7 @@ def explain(fault: UnexpectedInput, stretch: Stretch, file: str) -> Problem:
     quote = open_quote(snag.text)
     if quote is not None:
         words = 'the quotes that begin here are not closed on this line. End the words with ".'
+        words += " For inches write in, such as 1/2 in." if snag.text[:quote].rstrip()[-1:].isdigit() else ""
         return _problem("quotes-not-closed", words, stretch, quote, file)
     return _problem("cannot-read-line", f"{_said(snag)} {_form(snag.text)}", stretch, snag.at, file)
 

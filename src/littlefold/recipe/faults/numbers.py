@@ -11,7 +11,7 @@ from littlefold.recipe.wording import leftmost_spot
 from littlefold.recipe.wording import written as wording
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from littlefold.problem import Problem
     from littlefold.recipe.recipe import Recipe, Written
@@ -38,6 +38,25 @@ def _fraction(divisor: tree.Expr) -> tree.Numeral | None:
         return None
     numeral = divisor.numeral
     return numeral if numeral.is_fraction and " " not in numeral.text else None
+
+
+def bare_numbers(recipe: Recipe) -> Iterator[Problem]:
+    """The range of a recipe, and the measurements of an example, have units."""
+    for line in recipe.written:
+        statement = line.statement
+        if isinstance(statement, tree.Suits):
+            units = ("cm", "in") if statement.scale == "stature" else ("months", "y")
+            yield from _bare(line, (statement.low, statement.high), units)
+        elif isinstance(statement, tree.Example):
+            yield from _bare(line, (setting.value for setting in statement.measures or ()), ("cm", "in"))
+
+
+def _bare(line: Written, values: Iterable[tree.Expr], units: tuple[str, ...]) -> Iterator[Problem]:
+    for value in values:
+        if isinstance(value, tree.Plain):
+            said = wording(value)
+            words = f"{said} what? Write {' or '.join(f'{said} {unit}' for unit in units)}."
+            yield fault(line, value.numeral.spot, "number-without-unit", words)
 
 
 def options_differ(recipe: Recipe) -> Iterator[Problem]:

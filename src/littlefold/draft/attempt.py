@@ -1,0 +1,49 @@
+"""A statement is tried; what cannot be done becomes a problem with its place, and the rest goes on."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from littlefold.draft.desk import FOLLOWS
+from littlefold.draft.refusal import Exhausted, Refusal
+from littlefold.problem import Problem
+from littlefold.recipe import tree
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from littlefold.draft.desk import Desk
+    from littlefold.recipe.recipe import Written
+
+
+def attempt(line: Written, desk: Desk, do: Callable[[], None]) -> bool:
+    """Does something for a statement; if it is refused, reports it, and that what it makes is not there.
+
+    Returns:
+        Whether it was done.
+    """
+    try:
+        do()
+    except Exhausted:
+        raise
+    except Refusal as refusal:
+        for made in _made(line.statement):
+            desk.failed.update((made.text, desk.qualified(made.text)))
+        if refusal.code != FOLLOWS:
+            desk.problems.append(_problem(refusal, line))
+        return False
+    return True
+
+
+def _made(statement: object) -> tuple[tree.Name, ...]:
+    """The names of what a statement makes."""
+    if isinstance(statement, tree.Split):
+        return (statement.first, statement.second)
+    name = getattr(statement, "name", None)
+    return (name,) if isinstance(name, tree.Name) else ()
+
+
+def _problem(refusal: Refusal, line: Written) -> Problem:
+    place = line.place(refusal.spot)
+    message = f"{place.file}, line {place.line}, column {place.column}: {refusal.message}"
+    return Problem(refusal.code, message, place=place, numbers=refusal.numbers)
