@@ -36,10 +36,11 @@ def fold_not_cut_on_fold(pattern: Pattern, _: Circumstances) -> Iterator[Problem
 
 def _problem(piece: Piece, folds: int) -> Problem:
     wanted = int(piece.cutting.on_fold)
+    edges = "fold edge" if folds == 1 else "fold edges"
     how = "on the fold" if wanted else "without a fold"
     return found(
         CODE,
-        f'The piece "{piece.name}" is cut {how} but has {folds} fold edge{'s' * (folds != 1)}; it should have {wanted}.',
+        f'The piece "{piece.name}" is cut {how} but has {folds} {edges}; it should have {wanted}.',
         "Say `on fold` where the piece is cut, and let one edge be the fold.",
         place=on_piece(piece),
         numbers=(Number("folds", folds, "count"), Number("wanted", wanted, "count")),
