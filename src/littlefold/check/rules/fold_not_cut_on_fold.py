@@ -38,6 +38,7 @@ def _problem(piece: Piece, folds: int) -> Problem:
     wanted = int(piece.cutting.on_fold)
     edges = "fold edge" if folds == 1 else "fold edges"
     how = "on the fold" if wanted else "without a fold"
+    edges = "fold edge" if folds == 1 else "fold edges"
     return found(
         CODE,
         f'The piece "{piece.name}" is cut {how} but has {folds} {edges}; it should have {wanted}.',
