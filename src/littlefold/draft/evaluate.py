@@ -111,7 +111,7 @@ class _Player:
             case tree.ChoiceOption():
                 values.choice_option(line, desk, self.choices)
             case tree.Find():
-                _remember(line, desk)
+                sheets.remember(line, desk)
                 find.find(line, lines[index + 1 :], desk, self.play)
             case sheets.Redrawing():
                 sheets.redraw(line, desk, self.play)
@@ -121,7 +121,7 @@ class _Player:
                 desk.later.append(line)
             case _:
                 if type(statement) in ACTS:
-                    _remember(line, desk)
+                    sheets.remember(line, desk)
                     ACTS[type(statement)](line, desk)
 
     def _begin_with(self, step: tree.BeginWith, desk: Desk) -> None:
@@ -149,13 +149,6 @@ class _Player:
             self.choices[setting.name.text] = setting.value.name.text
         else:
             self.choices[setting.name.text] = value_of(setting.value, desk).value
-
-
-def _remember(line: Written, desk: Desk) -> None:
-    """Keeps a drawing statement of the sheet in hand, so that the sheet can be redrawn."""
-    clauses = getattr(line.statement, "clauses", None)
-    if clauses is not None and desk.sheet and not isinstance(line.statement, tree.Amount):
-        desk.history[desk.sheet].append(line)
 
 
 def _branch(statement: tree.WhenBegins | tree.Otherwise | tree.EndWhen, desk: Desk) -> None:

@@ -131,6 +131,9 @@ def finished(
 # The grain arrow takes up this share of the room it has, about its middle.
 GRAIN_SHARE = 0.6
 
+# Longer arrows would only be in the way of words [mm].
+LONGEST_GRAIN = 240.0
+
 # Where the arrow is tried, as shares of the piece's width from side to side.  Off the middle first: it leaves
 # the larger part for words.
 GRAIN_PLACES = (0.3, 0.7, 0.35, 0.65, 0.25, 0.75, 0.4, 0.6, 0.2, 0.8, 0.45, 0.55, 0.5)
@@ -161,7 +164,7 @@ def _arrow(outline: Path, way: Vector, share: float) -> tuple[Point, Point] | No
     if room is None:
         return None
     through, low, high = room
-    middle, half = (low + high) / 2, (high - low) * GRAIN_SHARE / 2
+    middle, half = (low + high) / 2, min((high - low) * GRAIN_SHARE, LONGEST_GRAIN) / 2
     return (through + way * (middle - half), through + way * (middle + half))
 
 

@@ -4,19 +4,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import asin, copysign
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
+from littlefold.draft.attempt import attempt
 from littlefold.draft.drawn import NewLine, NewPoint, named, pencil, word
 from littlefold.draft.model import DraftSheet, Said
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.steps import put, write_step
 from littlefold.geometry import Affine, Point
-from littlefold.problem import Number
+from littlefold.problem import Number, Problem, Severity
 from littlefold.recipe import tree
+from littlefold.recipe.faults.fault import did_you_mean
 from littlefold.recipe.recipe import Written
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, Mapping, Sequence
 
     from littlefold.draft.desk import Desk
 
@@ -73,18 +75,52 @@ def redraw(line: Written, desk: Desk, play: Play) -> None:
         raise desk.missing("drawing", step.original, desk.sheets)
     steps = list(desk.history[step.original.text])
     begin(step.name, step.text, desk)
+    known = {name for original in steps for name in _made(original)}
+    for change in line.statement.changes:
+        attempt(change, desk, lambda change=change: _changes_something(change, known, step))  # type: ignore[misc]
     instead, left_out = _changes(line.statement.changes)
-    known = {_made(original) for original in steps}
-    for name in (*instead, *left_out):
-        if name not in known:
-            raise Refusal(
-                "nothing-to-change",
-                f'the drawing {step.original} has no step that makes "{name}". Steps make: {", ".join(sorted(known))}.',
-                step.name.spot,
-            )
-    anew = [instead.get(_made(original), original) for original in steps if _made(original) not in left_out]
+    anew = [_instead(original, instead) for original in steps if left_out.isdisjoint(_needed(original))]
     for index in range(len(anew)):
         play(anew, index, desk)
+    _tell_of_outlines(line, step, desk)
+
+
+def _changes_something(change: Written, known: set[str], step: tree.Redraw) -> None:
+    """Refuses a change of what the sheet has not."""
+    statement = change.statement
+    names = statement.names if isinstance(statement, tree.Without) else (statement.step.name,)
+    for name in names:
+        if name.text not in known:
+            raise Refusal(
+                "nothing-to-change",
+                f'the drawing {step.original} has no step that makes "{name}".{did_you_mean(name.text, known)} '
+                f"Steps make: {', '.join(sorted(known))}.",
+                name.spot,
+            )
+
+
+def _needed(line: Written) -> tuple[str, ...]:
+    """What has to be there for a step to be drawn again: what it makes, and all parts of a run."""
+    parts = line.statement.parts if isinstance(line.statement, tree.Run) else ()
+    return (*_made(line), *(part.text for part in parts))
+
+
+def _instead(original: Written, instead: Mapping[str, Written]) -> Written:
+    """The step that is drawn in place of another; itself, where none is."""
+    return next((instead[name] for name in _made(original) if name in instead), original)
+
+
+def _tell_of_outlines(line: Written, step: tree.Redraw, desk: Desk) -> None:
+    """Outlines are not made again: their names would be taken twice."""
+    made = desk.outlined.get(step.original.text, ())
+    if made:
+        place = line.place(step.original.spot)
+        words = (
+            f"{place.file}, line {place.line}, column {place.column}: points and lines of {step.original} are drawn "
+            f"again, its outlines ({', '.join(made)}) are not. Where {step.name} needs one, state it below: "
+            "outline NAME edges ..."
+        )
+        desk.problems.append(Problem("outlines-not-redrawn", words, Severity.NOTE, place))
 
 
 def _changes(changes: Sequence[Written]) -> tuple[dict[str, Written], set[str]]:
@@ -99,8 +135,28 @@ def _changes(changes: Sequence[Written]) -> tuple[dict[str, Written], set[str]]:
     return instead, left_out
 
 
-def _made(line: Written) -> str:
-    return str(line.statement.name)
+def remember(line: Written, desk: Desk) -> None:
+    """Keeps a drawing statement of the sheet in hand, so that the sheet can be redrawn."""
+    if desk.sheet and _is_of_the_sheet(line.statement):
+        desk.history[desk.sheet].append(line)
+
+
+def _is_of_the_sheet(statement: Any) -> bool:
+    """Whether a statement draws on the sheet in hand, or names what lies on it."""
+    if isinstance(statement, tree.Run):
+        return all("." not in part.text for part in statement.parts)
+    is_drawn = getattr(statement, "clauses", None) is not None and not isinstance(statement, tree.Amount)
+    return is_drawn or isinstance(statement, (tree.TraceLines, tree.LayPart))
+
+
+def _made(line: Written) -> tuple[str, ...]:
+    """The names on its sheet of what a statement makes."""
+    statement = line.statement
+    if isinstance(statement, tree.TraceLines):
+        return tuple(name.text.rpartition(".")[2] for name in statement.lines)
+    if isinstance(statement, tree.LayPart):
+        return (str(statement.name or statement.part),)
+    return (str(statement.name),)
 
 
 def trace_lines(line: Written, desk: Desk) -> None:
