@@ -31,7 +31,9 @@ def test_from_the_first_page_to_a_pdf(served: Served, visit: Callable[..., Visit
     page = made.page
     page.get_by_role("link", name="Loose top with a casing neck").click()
     page.get_by_label("Chest girth").first.fill("56 cm")
-    page.wait_for_function("() => document.querySelector('draft-drawing').dataset.drawn?.includes('chest=56')")
+    page.wait_for_function(
+        "() => document.querySelector('draft-drawing').dataset.drawn?.includes('chest=56')"
+    )
     page.locator("[data-reading=chest].given").wait_for()
     page.wait_for_url(re.compile("chest=56"))
     page.get_by_role("link", name="Print").click()
@@ -72,7 +74,9 @@ def test_a_storm_on_the_slider_ends_at_the_last_value(
     assert page.get_by_label("Chest girth").first.input_value() == said
     served.drafts_take(0.0)
     answer = page.request.get(f"{served.address}/draw/bodice.svg?chest={(start + STORM)}")
-    seen = page.locator("draft-drawing svg path.line").evaluate_all("lines => lines.map(line => line.getAttribute('d'))")
+    seen = page.locator("draft-drawing svg path.line").evaluate_all(
+        "lines => lines.map(line => line.getAttribute('d'))"
+    )
     assert seen == re.findall(r'class="line" d="([^"]*)"', answer.text())
     assert settled < 1.5, f"settled after {settled:.2f} s"
     assert made.complaints == []
@@ -113,7 +117,15 @@ def test_steps_by_keyboard_alone(served: Served, visit: Callable[..., Visit]) ->
 
 
 def test_on_a_phone_nothing_hangs_over_the_edge(served: Served, visit: Callable[..., Visit]) -> None:
-    for path in ("/", "/garments", "/table/bodice", "/table/bodice#back", "/steps/bodice/16", "/steps/bib", "/print/bib"):
+    for path in (
+        "/",
+        "/garments",
+        "/table/bodice",
+        "/table/bodice#back",
+        "/steps/bodice/16",
+        "/steps/bib",
+        "/print/bib",
+    ):
         page = visit(served.address + path, 390, 844).page
         page.wait_for_timeout(200)
         assert page.evaluate("document.documentElement.scrollWidth") <= 390, path
@@ -153,7 +165,9 @@ def test_the_sheet_is_turned_over_and_back(served: Served, visit: Callable[..., 
 def test_another_sheet_lies_on_top_without_a_new_page(served: Served, visit: Callable[..., Visit]) -> None:
     page = visit(f"{served.address}/table/casing-top").page
     page.get_by_role("link", name="back", exact=True).click()
-    page.wait_for_function("() => document.querySelector('draft-drawing').dataset.drawn?.includes('on-sheet=back')")
+    page.wait_for_function(
+        "() => document.querySelector('draft-drawing').dataset.drawn?.includes('on-sheet=back')"
+    )
     page.wait_for_url(re.compile("on-sheet=back"))
     page.reload()
     assert page.locator(".corners [aria-current]").inner_text() == "back"

@@ -42,7 +42,9 @@ def test_writes_from_elsewhere_change_nothing(client: TestClient, room: Room, si
     assert room.preferences.paper == "A4"
 
 
-@pytest.mark.parametrize("origin", ["http://example.org", "null", "http://127.0.0.1:9", "https://localhost:8765"])
+@pytest.mark.parametrize(
+    "origin", ["http://example.org", "null", "http://127.0.0.1:9", "https://localhost:8765"]
+)
 def test_an_old_browser_is_judged_by_its_origin(client: TestClient, room: Room, origin: str) -> None:
     assert client.post("/print/bib/paper", data=FORM, headers={"origin": origin}).status_code == 403
     assert room.preferences.paper == "A4"
@@ -85,4 +87,6 @@ def test_no_page_has_script_or_style_within(client: TestClient, path: str) -> No
     assert " style=" not in text
     assert " onclick" not in text
     scripts = text.split("<script")[1:]
-    assert all(one.startswith((' type="module" src="/static/', ' type="application/json"')) for one in scripts)
+    assert all(
+        one.startswith((' type="module" src="/static/', ' type="application/json"')) for one in scripts
+    )

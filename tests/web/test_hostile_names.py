@@ -68,7 +68,9 @@ def harmless(text: str) -> None:
         assert not any(name.startswith("on") for name in attributes), (tag, attributes)
         assert attributes.get("src") != "x"
         if tag == "script":
-            assert (attributes.get("src") or "").startswith("/static/") or attributes["type"] == "application/json"
+            assert (attributes.get("src") or "").startswith("/static/") or attributes[
+                "type"
+            ] == "application/json"
 
 
 def in_recipe(words: str) -> str:

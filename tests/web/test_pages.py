@@ -54,7 +54,9 @@ def test_every_recipe_has_its_pages(client: TestClient, name: str) -> None:
     ET.fromstring(client.get(f"/small/{name}.svg").text)  # noqa: S314 - our own writing
 
 
-@pytest.mark.parametrize("path", ["/table/none", "/draw/none.svg", "/steps/none/1", "/print/none", "/nowhere"])
+@pytest.mark.parametrize(
+    "path", ["/table/none", "/draw/none.svg", "/steps/none/1", "/print/none", "/nowhere"]
+)
 def test_what_is_not_there_is_said_in_a_sentence(client: TestClient, path: str) -> None:
     answer = client.get(f"{path}?chest=56+cm")
     assert answer.status_code == 404

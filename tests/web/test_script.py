@@ -14,7 +14,19 @@ import pytest
 from littlefold.body.tape import read_length, say_length
 
 SCRIPTS = sorted((Path(__file__).parent / "script").glob("*.test.mjs"))
-WRITTEN = ("56 cm", "560 mm", "1.04 m", "22 1/4 in", '22 1/4"', "22.25in", "56,5 cm", "1/2 in", ".5 cm", "0.5cm", "3-1/2 in")
+WRITTEN = (
+    "56 cm",
+    "560 mm",
+    "1.04 m",
+    "22 1/4 in",
+    '22 1/4"',
+    "22.25in",
+    "56,5 cm",
+    "1/2 in",
+    ".5 cm",
+    "0.5cm",
+    "3-1/2 in",
+)
 BARE = (("56", "cm"), ("22", "in"), ("5.5", "cm"), ("1/4", "in"))
 
 

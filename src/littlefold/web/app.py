@@ -11,6 +11,7 @@ from starlette.staticfiles import StaticFiles
 
 from littlefold.web.guard import Guard
 from littlefold.web.pages import FAMILIES
+from littlefold.web.patience import TooLongError
 from littlefold.web.rendering import render
 
 if TYPE_CHECKING:
@@ -41,6 +42,11 @@ def _say_failures(app: FastAPI, room: Room) -> None:
     def refused(request: Request, fault: HTTPException) -> Response:
         sentence = SENTENCES.get(fault.status_code, str(fault.detail))
         return render(room, "sentence.html", fault.status_code, sentence=sentence, typed=_typed(request))
+
+    @app.exception_handler(TooLongError)
+    def too_long(request: Request, _: TooLongError) -> Response:
+        sentence = "This recipe takes too long to draw, so the workroom stopped drawing it. Make it shorter or simpler."
+        return render(room, "sentence.html", 503, sentence=sentence, typed=_typed(request))
 
     @app.exception_handler(Exception)
     def failed(request: Request, _: Exception) -> Response:

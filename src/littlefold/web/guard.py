@@ -18,8 +18,8 @@ if TYPE_CHECKING:
 
 HOSTS: Final = frozenset({"127.0.0.1", "localhost", "[::1]"})
 HARMLESS: Final = frozenset({"GET", "HEAD", "OPTIONS"})
-LARGEST_FORM: Final = 600_000
-"""Bytes that a form may have: a recipe of the greatest length, and room to spare."""
+LARGEST_FORM: Final = 2_000_000
+"""Bytes that a form may have: a recipe of the greatest length, every letter of it written as nine signs."""
 
 PAGE_RULES: Final = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; "

@@ -38,7 +38,8 @@ def fingerprint(text: str) -> str:
 
 
 @lru_cache(maxsize=64)
-def _parsed(text: str, name: str) -> Recipe:
+def parsed(text: str, name: str) -> Recipe:
+    """A text as read; remembered, since it is asked for with every redraw."""
     return parse(text, name)
 
 
@@ -67,7 +68,7 @@ class OwnRecipes:
     def recipe(self, name: str) -> Recipe | None:
         """A recipe as read; None where there is none."""
         text = self.text(name)
-        return None if text is None else _parsed(text, name)
+        return None if text is None else parsed(text, name)
 
     def save(self, name: str, text: str, seen: str) -> Problem | None:
         """Saves a recipe, or says why not.

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from littlefold.pipeline import Workroom, on_the_shelf
 from littlefold.recipe.shelf import shipped_names
 from littlefold.web.own_recipes import OwnRecipes
+from littlefold.web.patience import PATIENCE, within
 from littlefold.web.preferences import Preferences, read_preferences
 
 if TYPE_CHECKING:
@@ -23,6 +24,12 @@ def _today() -> date:
     return datetime.now(tz=UTC).astimezone().date()
 
 
+def patient_pipeline() -> Callable[[Wish], Outcome]:
+    """The pipeline with its memory, cut off when a recipe takes too long."""
+    workroom = Workroom()
+    return lambda wish: within(PATIENCE, lambda: workroom.fulfil(wish))
+
+
 @dataclass(frozen=True, slots=True)
 class Room:
     """The workroom of one maker.
@@ -34,7 +41,7 @@ class Room:
     """
 
     folder: Path
-    fulfil: Callable[[Wish], Outcome] = field(default_factory=lambda: Workroom().fulfil)
+    fulfil: Callable[[Wish], Outcome] = field(default_factory=patient_pipeline)
     today: Callable[[], date] = _today
 
     @property

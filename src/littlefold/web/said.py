@@ -32,7 +32,8 @@ def elements(outcome: Outcome, asked: Asked) -> Json:
     draft = outcome.draft
     found = {step.name: _step(step, outcome, asked) for step in draft.steps}
     for piece in outcome.pattern.pieces:
-        found |= dict(_edges(piece, asked))
+        for name, edge in _edges(piece, asked):  # a piece may be called as its sheet, and an edge as its line
+            found[name] = {**edge, **found.get(name, {}), "edge": edge["sentence"]}
     return found
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.web.pages import drawings, garments, home, printing, steps, table
+from littlefold.web.pages import drawings, garments, home, printing, recipes, settings, steps, table, writing
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -20,4 +20,7 @@ FAMILIES: tuple[Callable[[Room], APIRouter], ...] = (
     table.routes,
     steps.routes,
     printing.routes,
+    recipes.routes,
+    writing.routes,
+    settings.routes,
 )

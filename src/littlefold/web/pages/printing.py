@@ -43,7 +43,9 @@ def routes(room: Room) -> APIRouter:
         return render(room, "printing.html", **_page(room, recipe, job, pages_of(job)))
 
     @router.post("/print/{recipe}/paper")
-    def choose_paper(recipe: str, paper: Annotated[str, Form()], query: Annotated[str, Form()] = "") -> Response:
+    def choose_paper(
+        recipe: str, paper: Annotated[str, Form()], query: Annotated[str, Form()] = ""
+    ) -> Response:
         recipe_named(room, recipe)
         return _choose(room, recipe, paper, query)
 

@@ -112,7 +112,8 @@ function put(id, html) {
 function sentences(known) {
   const head = document.createElement("b");
   head.textContent = known.length ? `${known.name}, ${known.length}` : known.name;
-  const lines = [known.sentence, known.formula, known.source && `After ${known.source}`];
+  const edge = known.edge !== known.sentence && known.edge;
+  const lines = [known.sentence, known.formula, edge, known.source && `After ${known.source}`];
   return [head, ...lines.filter(Boolean).map(paragraph)];
 }
 
