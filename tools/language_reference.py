@@ -1,12 +1,15 @@
 """Writes docs/language.md anew: `.venv/bin/python tools/language_reference.py`; a test says when it was forgotten.
 
-The sentence beside an example is what the instruction sheet really says: the example is drawn on a small sheet
-with points and lines of every name that the examples use.
+The sentence beside an example is what the instruction sheet really says: the example is drawn where points, lines
+and outlines of every name lie that the examples use (`language_stages.py`).
 """
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from littlefold.body import Measurements
 from littlefold.draft.evaluate import evaluate
@@ -15,51 +18,42 @@ from littlefold.problem import has_errors
 from littlefold.recipe.forms import FORMS
 from littlefold.recipe.parse import parse
 from littlefold.recipe.reference import reference
+from tools.language_stages import stage_of
 
 DOCS = Path(__file__).parents[1] / "docs"
-DRAWN = ("point", "line", "curve", "arc", "circle", "copy")
-SHEET = """\
-amount width = 16 cm
-drawing body
-point A at the fold
-point B at 0 cm across and -30 cm up
-point C at 12 cm across and -10 cm up
-point D at 16 cm across and -30 cm up
-point E at 14 cm across and -14 cm up
-point F at 8 cm across and 0 cm up
-point G at 0 cm across and -6 cm up
-point H at 15 cm across and -29 cm up
-point J at 10 cm across and -20 cm up
-point K at 8 cm across and -14 cm up
-point M at 5 cm across and -18 cm up
-point O at 0 cm across and 10 cm up
-point P at 9 cm across and -27 cm up
-point Q at 5 cm across and -9 cm up
-point V at -10 cm across and 10 cm up
-point W at 15 cm across and -22 cm up
-curve armhole from F going down, to E going right
-line side from E to D
-curve neckline from G going right, to F going up
-"""
 # On paper the new point or line has a name that the small sheet has given away already.
 STAND_IN = "Neu"
+# Statements whose new name may be taken; of the others it is free on their stage.
+RENAMED = ("point", "line", "curve", "arc", "circle", "copy")
 
 
-def said(form: str) -> str:
-    """The sentence that a step is said with."""
+def said(form: str) -> str | None:
+    """The sentence that an example is said with; None where it draws nothing."""
+    stage = stage_of(form)
+    if stage is None:
+        return None
+    name, line = _renamed(form)
+    draft = evaluate(parse(stage + line), Measurements())
+    steps = [step for step in draft.steps if step.line == stage.count("\n") + 1]
+    if has_errors(draft.problems) or not steps:
+        raise ValueError(f"{form}: {[problem.message for problem in draft.problems]}")
+    return " ".join(sentence(step, Speech()) for step in steps).replace(STAND_IN, name)
+
+
+def _renamed(form: str) -> tuple[str, str]:
+    """The new name of an example, and the example with another in its place."""
     words = form.split(" ")
+    if words[0] not in RENAMED:
+        return STAND_IN, form
     name = words[3] if words[0] == "copy" else words[1]
     words[words.index(name, 1)] = STAND_IN
-    sheet = "drawing body\n" if " at the fold" in form or " at the start" in form else SHEET
-    draft = evaluate(parse(sheet + " ".join(words)), Measurements())
-    if has_errors(draft.problems) or not draft.steps:
-        raise ValueError(f"{form}: {[problem.message for problem in draft.problems]}")
-    return sentence(draft.steps[-1], Speech()).replace(STAND_IN, name)
+    return name, " ".join(words)
 
 
 def page() -> str:
     """The whole page."""
-    sentences = {form: said(form) for word in DRAWN for form in FORMS[word]}
+    forms = [form for known in FORMS.values() for form in known]
+    sentences = {form: words for form in forms if (words := said(form)) is not None}
     return reference(DOCS.joinpath("language_intro.md").read_text(encoding="utf-8"), sentences)
 
 
