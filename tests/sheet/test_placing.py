@@ -44,12 +44,25 @@ def test_another_figure_is_worse_than_any_drawing():
 
 def test_bare_paper_outside_of_a_piece_is_better_than_inside():
     piece = Bounds(10.0, 10.0, 200.0, 200.0)
-    box = least_disturbing(50.0, 10.0, ROOM, Ground(NOTHING, (piece,)))
+    box = least_disturbing(50.0, 10.0, ROOM, Ground(NOTHING, NOTHING, (piece,)))
     assert not box.overlaps(piece)
 
 
 def test_inside_a_piece_is_better_than_across_its_line():
     piece = Bounds(0.0, 0.0, 210.0, 250.0)
     places = np.array([place for y in (255, 262, 269, 276, 283) for place in row(y, 0, 210)])
-    box = least_disturbing(50.0, 10.0, ROOM, Ground(places, (piece,)))
+    box = least_disturbing(50.0, 10.0, ROOM, Ground(places, NOTHING, (piece,)))
     assert len(places_in(box, places)) == 0
+
+
+def test_a_line_that_scissors_follow_is_crossed_last_of_all():
+    words = np.array([place for y in range(10, 287, 2) for place in row(y, 10, 200) if y < 200])
+    cut = np.array([place for y in (215, 230, 245, 260, 275) for place in row(y, 10, 200)])
+    box = least_disturbing(50.0, 60.0, ROOM, Ground(np.vstack([words, cut]), cut))
+    assert len(places_in(box, cut)) == 0
+
+
+def test_a_figure_keeps_air_where_there_is_room():
+    line = np.array(row(40.0, 10.0, 200.0))
+    box = least_disturbing(50.0, 25.0, Bounds(10.0, 10.0, 200.0, 80.0), Ground(line, line))
+    assert box.bottom - 40.0 >= 3.0 or 40.0 - box.top >= 3.0

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from littlefold.booklet.instructions import instruction_sheet
 from littlefold.pattern.block import Labelling
 from littlefold.pattern.picture import draw_pattern
+from littlefold.pattern.wording import piece_wording
 from littlefold.problem import Problem, Severity
 from littlefold.sheet.arrange import arrange
 from littlefold.sheet.furniture import spoken_date
@@ -30,8 +31,10 @@ if TYPE_CHECKING:
     from littlefold.drawing import Drawing
     from littlefold.pattern.model import Pattern
 
-ROLLS = ("A0", "roll 914mm", "roll 1200mm", "roll 1600mm")
-"""Papers of a copy shop, the smallest first: A0, the 36 in roll, and two rolls for wide skirts."""
+ROLLS = ("roll 914mm", "roll 1200mm", "roll 1600mm")
+"""Rolls of a copy shop, the narrowest first: 36 in, and two for wide skirts."""
+SHEETS = ("A2", "A1", "A0")
+"""Its sheets, the smallest first."""
 
 
 NO_ADVICE = (
@@ -87,7 +90,7 @@ def cautions(pattern: Pattern, problems: tuple[Problem, ...]) -> tuple[str, ...]
 
 def pieces_drawn(pattern: Pattern, speech: Speech, made: date) -> tuple[Drawing, ...]:
     """All pieces at full size, labelled."""
-    how = Labelling(date=spoken_date(made), units=speech.units)
+    how = Labelling(date=spoken_date(made), units=speech.units, wording=piece_wording(speech.language))
     return draw_pattern(pattern, how)
 
 
@@ -108,7 +111,7 @@ class _Job:
 
     def drawing(self) -> bytes:
         """All pieces beside each other as SVG."""
-        return write_svg(arrange(self.pieces, _roll(ROLLS[1]), self.title).drawing).encode()
+        return write_svg(arrange(self.pieces, _copied_on(ROLLS[0]), self.title).drawing).encode()
 
     def pages(self, paper: Paper) -> bytes:
         """The pattern on pages to join, with a cover."""
@@ -118,15 +121,15 @@ class _Job:
 
     def large_sheet(self) -> bytes:
         """The pattern on the smallest paper of a copy shop that holds it, or on the widest in parts."""
-        for name in ROLLS:
-            arranged = arrange(self.pieces, _roll(name), self.title)
+        for name in (*SHEETS, *ROLLS):
+            arranged = arrange(self.pieces, _copied_on(name), self.title)
             page = one_sheet(arranged.drawing, arranged.paper, self.made, self.title, self.cautions)
             if not isinstance(page, Problem):
                 return write_pdf((page,), self.title, self.made)
-        return self.pages(_roll(ROLLS[-1]))
+        return self.pages(_copied_on(ROLLS[-1]))
 
 
-def _roll(name: str) -> Paper:
+def _copied_on(name: str) -> Paper:
     paper = read_paper(name)
     assert isinstance(paper, Paper)  # noqa: S101 - the names are our own
     return paper

@@ -13,7 +13,6 @@ from littlefold.booklet.growth_picture import growth_picture
 from littlefold.drawing import plain
 from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.pdf import typeset
-from littlefold.sheet.reduced import shrunk
 from littlefold.sheet.replay import drawing_as_data, looks_as_data
 
 if TYPE_CHECKING:
@@ -22,10 +21,12 @@ if TYPE_CHECKING:
     from littlefold.body.measurements import Measurements
     from littlefold.body.room import Room
     from littlefold.booklet.growth_picture import Taken
-    from littlefold.drawing import Drawing
 
 SMALL: Final = ("chest", "waist", "hip", "head")
 """Measurements whose growth is drawn small, those that were taken."""
+
+SMALL_SIZE: Final = (66.0, 40.0)
+"""Width and height of a small picture between its axes [mm]."""
 
 NEWEST: Final = 3  # sets of readings that are printed
 
@@ -61,7 +62,7 @@ def sheet_data(taken: tuple[Taken, ...], room: Room, notes: tuple[str, ...], mad
         "small": [
             {
                 "title": REGISTER[name].title,
-                "picture": drawing_as_data(_small(growth_picture(taken, later, name))),
+                "picture": drawing_as_data(growth_picture(taken, later, name, SMALL_SIZE)),
             }
             for name in drawn
         ],
@@ -91,10 +92,6 @@ def _reading(body: Measurements, name: str) -> str:
 
 def _said(mm: float) -> str:
     return say_length(round(mm), "cm", ONE_MM).removesuffix(" cm")
-
-
-def _small(picture: Drawing) -> Drawing:
-    return shrunk(picture, 2.1)
 
 
 @lru_cache(maxsize=1)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.booklet.measures import Measure, measures
 from littlefold.booklet.scene import scene
 from littlefold.booklet.step_picture import fold_marks, letter, settled
+from littlefold.booklet.wording import wording
 from littlefold.draft.sentence import Speech
 from littlefold.drawing import Dot, Drawing, Mark, Meaning, Stroke
 from littlefold.sheet.reduced import DIVISORS, scale_bar
@@ -47,7 +48,9 @@ def draft_picture(
     where = scene(draft, sheet, room, until=last, divisor=divisor)
     marks = (*fold_marks(where), *_lines(where, last), *_points(where, last))
     drawing = settled((*marks, *_dimensions(where, last, speech)), sheet)
-    return drawing.with_marks(scale_bar(drawing, divisor))
+    return drawing.with_marks(
+        scale_bar(drawing, divisor, speech.units, wording(speech.language)["said"]["scale"])
+    )
 
 
 def _lines(where: Scene, last: int) -> Iterator[Mark]:

@@ -7,10 +7,9 @@ readings and the forecast alone.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from littlefold.body.by_age import said_age
 from littlefold.body.growth import Forecast, forecast
 from littlefold.body.register import REGISTER
 from littlefold.body.stature import LAST_LYING_MONTH, OLDEST, stature_at
@@ -28,14 +27,14 @@ if TYPE_CHECKING:
 # Percentiles and their scores on the normal curve.
 CURVES: Final = (("3", -1.8808), ("15", -1.0364), ("50", 0.0), ("85", 1.0364), ("97", 1.8808))
 
-WIDTH, HEIGHT = 160.0, 110.0
-"""Of the field between the axes [mm]."""
+LARGE: Final = (150.0, 88.0)
+"""Width and height of the field between the axes [mm]."""
 
 WORDS: Final = 2.6
 STEPS: Final = 24  # stretches of a curve
 _ROUND_MM: Final = (10.0, 20.0, 50.0, 100.0)  # from one line of the grid to the next
-_MOST_LINES: Final = 9
-_YEARS: Final = (1, 2, 3, 6, 12)  # likewise [months]
+_ROOM_ACROSS, _ROOM_UP = 19.0, 9.0  # from one number of an axis to the next, at least [mm]
+_YEARS: Final = (1, 2, 3, 6, 12, 24, 48)  # likewise [months]
 _JUST_AFTER: Final = 0.05  # months after the last day of lying length
 _BEFORE: Final = 6.0  # months shown before the first reading
 
@@ -55,18 +54,24 @@ class Taken:
 
 @dataclass(frozen=True, slots=True)
 class _Field:
-    """The part of the plane that is shown: ages [months] and lengths [mm]."""
+    """The part of the plane that is shown: ages [months] and lengths [mm], on a field of a size [mm]."""
 
     young: float
     old: float
     low: float
     high: float
+    size: tuple[float, float]
+
+    @property
+    def corners(self) -> tuple[Point, Point, Point]:
+        """The ends of the axes, and where they meet between them."""
+        return Point(0.0, self.size[1]), Point(0.0, 0.0), Point(self.size[0], 0.0)
 
     def at(self, age: float, mm: float) -> Point:
         """The place on paper."""
         return Point(
-            (age - self.young) / (self.old - self.young) * WIDTH,
-            (mm - self.low) / (self.high - self.low) * HEIGHT,
+            (age - self.young) / (self.old - self.young) * self.size[0],
+            (mm - self.low) / (self.high - self.low) * self.size[1],
         )
 
     def line(self, places: Iterable[tuple[float, float]]) -> Path:
@@ -74,13 +79,16 @@ class _Field:
         return Path.line_through(*(self.at(age, mm) for age, mm in places))
 
 
-def growth_picture(taken: tuple[Taken, ...], later: Forecast, name: str = "stature") -> Drawing:
+def growth_picture(
+    taken: tuple[Taken, ...], later: Forecast, name: str = "stature", size: tuple[float, float] = LARGE
+) -> Drawing:
     """The picture of one measurement.
 
     Args:
         taken: The sets of readings in order of their days; sets without the measurement draw no dot.
         later: The forecast that the band leads to.
         name: The measurement, of the register.
+        size: Of the field between the axes [mm].
     """
     now, sex = later.floor.age_months or 0.0, later.floor.sex
     first = min([one.age for one in taken if name in one.body], default=now)
@@ -88,6 +96,7 @@ def growth_picture(taken: tuple[Taken, ...], later: Forecast, name: str = "statu
     band = tuple(_band(later, now, name))
     read = [(one.age, one.body.mm(name)) for one in taken if name in one.body]
     field = _field(young, old, [mm for _, mm in read] + [mm for _, *three in band for mm in three], name, sex)
+    field = replace(field, size=size)
     curves = _curves(field, sex) if name == "stature" else ()
     marks = (*_grid(field), *curves, *_forecast(field, band), *_readings(field, read))
     return Drawing(marks, f"{REGISTER[name].title} by age")
@@ -108,25 +117,32 @@ def _field(young: float, old: float, lengths: list[float], name: str, sex: Sex |
         ends = stature_at(young, sex).value(CURVES[0][1]), stature_at(old, sex).value(CURVES[-1][1])
         lengths = [*lengths, *ends]
     spare = max(0.04 * (max(lengths) - min(lengths)), 5.0)
-    return _Field(young, max(old, young + 1.0), min(lengths) - spare, max(lengths) + spare)
+    return _Field(young, max(old, young + 1.0), min(lengths) - spare, max(lengths) + spare, LARGE)
 
 
 def _grid(field: _Field) -> Iterator[Mark]:
     """The axes with their numbers, and a light line at each of them."""
-    months = next((step for step in _YEARS if (field.old - field.young) / step <= _MOST_LINES), _YEARS[-1])
+    most = field.size[0] / _ROOM_ACROSS
+    months = next((step for step in _YEARS if (field.old - field.young) / step <= most), _YEARS[-1])
     for age in range(math.ceil(field.young / months) * months, math.floor(field.old) + 1, months):
         foot = field.at(age, field.low)
         yield Stroke(Path.line_through(foot, field.at(age, field.high)), Meaning.CONSTRUCTION, "age")
         below = Point(foot.x, -2.2 * WORDS)
-        yield Label(said_age(age), below, Meaning.TEXT, WORDS, 0.0, "middle", "age")
-    step = next((step for step in _ROUND_MM if (field.high - field.low) / step <= _MOST_LINES), _ROUND_MM[-1])
+        yield Label(_short(age), below, Meaning.TEXT, WORDS, 0.0, "middle", "age")
+    most = field.size[1] / _ROOM_UP
+    step = next((step for step in _ROUND_MM if (field.high - field.low) / step <= most), _ROUND_MM[-1])
     for number in range(math.ceil(field.low / step), math.floor(field.high / step) + 1):
         left = field.at(field.young, number * step)
-        yield Stroke(Path.line_through(left, Point(WIDTH, left.y)), Meaning.CONSTRUCTION, "length")
+        yield Stroke(Path.line_through(left, Point(field.size[0], left.y)), Meaning.CONSTRUCTION, "length")
         said = f"{number * step / 10:.0f} cm"
         yield Label(said, Point(-2.0, left.y - WORDS / 2), Meaning.TEXT, WORDS, 0.0, "end", "length")
-    corners = (Point(0.0, HEIGHT), Point(0.0, 0.0), Point(WIDTH, 0.0))
-    yield Stroke(Path.line_through(*corners), Meaning.GRAIN, "axes")
+    yield Stroke(Path.line_through(*field.corners), Meaning.GRAIN, "axes")
+
+
+def _short(months: int) -> str:
+    """An age in few letters: `9 m`, `4 y`, `4 y 6 m`."""
+    years, rest = divmod(months, 12)
+    return " ".join(filter(None, (f"{years} y" if years else "", f"{rest} m" if rest or not years else "")))
 
 
 def _curves(field: _Field, sex: Sex | None) -> Iterator[Mark]:

@@ -69,7 +69,7 @@ def sheet_data(
         "measurements": list(measurement_rows(draft, words, speech)),
         "papers": list(paper_rows(pattern, problems, words, speech)),
         "notions": list(notion_rows(draft, words, speech)),
-        "cloth": list(cloth_rows(pattern)),
+        "cloth": list(cloth_rows(pattern, speech)),
         "numbers": list(number_rows(draft, speech)),
         "sheets": list(_sheets(draft, words, speech)),
         "allowances": list(allowance_rows(pattern, words, speech)),

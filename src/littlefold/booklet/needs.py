@@ -12,7 +12,7 @@ from littlefold.booklet.formula import amount_formula, said_value
 from littlefold.check.rules.paper_needed import CODE as PAPER_NEEDED
 from littlefold.check.rules.paper_needed import sheet_bounds
 from littlefold.pattern.block import cutting_words
-from littlefold.pattern.wording import ENGLISH
+from littlefold.pattern.wording import piece_wording
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -43,23 +43,22 @@ def measurement_rows(draft: Draft, words: Words, speech: Speech) -> Iterator[Row
         origin = "fallback" if fallback or reading is None else reading.origin.value
         mm = amount.value if amount else (reading.mm if reading else None)
         yield {
-            "title": _title(name, amount),
+            "title": _title(name),
             "value": "" if mm is None else said_value(mm, "mm", exactly),
             "origin": words["origin"][origin],
             "certain": origin in {"given", "chart"},
-            "how": _how(name, draft),
+            "how": _how(name, amount, draft),
         }
 
 
-def _title(name: str, amount: Amount | None) -> str:
-    if name in REGISTER:
-        return REGISTER[name].title
-    return (amount.title if amount and amount.title else name).replace("_", " ")
+def _title(name: str) -> str:
+    return REGISTER[name].title if name in REGISTER else name.replace("_", " ")
 
 
-def _how(name: str, draft: Draft) -> str:
+def _how(name: str, amount: Amount | None, draft: Draft) -> str:
+    """How a measurement is taken; the recipe tells it of its own."""
     if name not in REGISTER:
-        return ""
+        return amount.title if amount else ""
     stature = draft.measurements.get("stature")
     lies = stature is not None and stature.mm <= LIES
     return REGISTER[name].how_lying if lies else REGISTER[name].how_standing
@@ -103,9 +102,10 @@ def _amount(notion: Notion, words: Mapping[str, str], speech: Speech) -> str:
     return words[kind].format(count=notion.count, length=speech.length(notion.length))
 
 
-def cloth_rows(pattern: Pattern) -> Iterator[Row]:
+def cloth_rows(pattern: Pattern, speech: Speech) -> Iterator[Row]:
     """Each piece and how it is cut."""
-    return ({"title": piece.title, "value": cutting_words(piece, ENGLISH)} for piece in pattern.pieces)
+    words = piece_wording(speech.language)
+    return ({"title": piece.title, "value": cutting_words(piece, words)} for piece in pattern.pieces)
 
 
 def number_rows(draft: Draft, speech: Speech) -> Iterator[Row]:

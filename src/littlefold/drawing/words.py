@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from math import pi
 from typing import TYPE_CHECKING
 from unicodedata import category
@@ -25,6 +26,9 @@ LONGEST = 300
 # Signs that join letters or set the direction of a script; all other invisible signs are left out.
 JOINERS = frozenset("\u200c\u200d\u200e\u200f")
 
+# A number with its unit, or any other word.
+_UNBROKEN = re.compile(r"(?:\d\S* )+(?:cm|mm|in|Zoll)(?!\w)\S*|\S+")
+
 
 def plain(text: str) -> str:
     """The words on one line, without invisible signs, cut off with an ellipsis where they would never end."""
@@ -40,9 +44,12 @@ def _shown(letter: str) -> str:
 
 
 def wrapped(text: str, width: float, height: float, face: Face = "upright") -> tuple[str, ...]:
-    """The words broken into lines that fit a width [mm]; a word that is too long by itself is broken too."""
+    """The words broken into lines that fit a width [mm]; a word that is too long by itself is broken too.
+
+    A number stays with its unit.
+    """
     lines: list[str] = []
-    for word in plain(text).split(" "):
+    for word in _UNBROKEN.findall(plain(text)) or [""]:
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and text_width(longer, height, face) <= width:
             lines[-1] = longer

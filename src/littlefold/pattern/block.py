@@ -27,6 +27,11 @@ class Labelling:
     units: Units = "cm"
     wording: Wording = ENGLISH
 
+    def length(self, mm: float) -> str:
+        """A length as the maker reads it."""
+        number, _, unit = say_length(mm, self.units).rpartition(" ")
+        return f"{number.replace('.', self.wording.decimal)} {self.wording.inch if unit == 'in' else unit}"
+
 
 def label_lines(piece: Piece, pattern: Pattern, how: Labelling) -> tuple[str, ...]:
     """The lines under the title of a piece: garment and child, how to cut it, allowances, date and scale."""
@@ -41,7 +46,7 @@ def label_lines(piece: Piece, pattern: Pattern, how: Labelling) -> tuple[str, ..
 def child_words(body: Measurements, how: Labelling) -> str:
     """The child's name and stature, as far as they are known."""
     stature = body.get("stature")
-    tall = how.wording.stature.format(stature=say_length(stature.mm, how.units)) if stature else ""
+    tall = how.wording.stature.format(stature=how.length(stature.mm)) if stature else ""
     return ", ".join(filter(None, (body.nickname, tall)))
 
 
@@ -75,7 +80,7 @@ def allowance_words(piece: Piece, how: Labelling) -> str:
 
 def _width_words(edge: DraftEdge, how: Labelling) -> str:
     folds = fold_distances(edge)
-    wide = say_length(width(edge), how.units)
+    wide = how.length(width(edge))
     if len(folds) > 1:
-        return how.wording.turned_twice.format(width=wide, depth=say_length(folds[1], how.units))
+        return how.wording.turned_twice.format(width=wide, depth=how.length(folds[1]))
     return wide if width(edge) > 0 else how.wording.none

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import product
 from typing import TYPE_CHECKING
 
 from littlefold.drawing import Dot, Label, Mark, Meaning, Stroke, text_width, wrapped
@@ -20,7 +21,10 @@ if TYPE_CHECKING:
 HEIGHTS = ((5.0, 3.1), (4.0, 2.6), (3.2, 2.2), (2.6, 2.0), (2.2, 1.8))
 
 # Widths tried for the block [mm], in this order.
-WIDTHS = (95.0, 70.0, 130.0, 50.0, 180.0, 36.0, 260.0)
+WIDTHS = (70.0, 95.0, 130.0, 50.0, 180.0, 36.0, 260.0)
+
+# A column of fewer capitals than this is broken after every second or third word: smaller letters come first.
+NARROW = 22.0
 
 # What stands between the lines where all are run together.
 RUN_TOGETHER = " · "
@@ -68,9 +72,15 @@ class Block:
 
 
 def label(piece: Piece, lines: tuple[str, ...], room: Room) -> tuple[Mark, ...]:
-    """Title and lines inside the piece, or beside it with a leader where it is too small for words."""
-    for blocks in _sizes(piece.title, lines):
-        for find in (room.level, room.upright):
+    """Title and lines inside the piece, or beside it with a leader where it is too small for words.
+
+    Words are read level, if need be in smaller letters; then upwards; then in narrow columns; at last with all
+    lines run together.
+    """
+    for said, are_narrow, find in product(
+        (lines, (RUN_TOGETHER.join(lines),)), (False, True), (room.level, room.upright)
+    ):
+        for blocks in _sizes(piece.title, said, are_narrow=are_narrow):
             found = _first(blocks, find)
             if found is not None:
                 block, place = found
@@ -86,11 +96,11 @@ def _first(
     return next(((block, place) for block, place in places if place is not None), None)
 
 
-def _sizes(title: str, lines: tuple[str, ...]) -> Iterator[tuple[Block, ...]]:
-    """Blocks to try in several widths, the largest letters first; at last with all lines run together."""
-    for said in (lines, (RUN_TOGETHER.join(lines),)):
-        for heights in HEIGHTS:
-            yield tuple(_block(title, said, width, heights) for width in WIDTHS)
+def _sizes(title: str, lines: tuple[str, ...], *, are_narrow: bool) -> Iterator[tuple[Block, ...]]:
+    """Blocks to try in several widths, the largest letters first."""
+    for heights in HEIGHTS:
+        widths = (width for width in WIDTHS if (width < NARROW * heights[1]) is are_narrow)
+        yield tuple(_block(title, lines, width, heights) for width in widths)
 
 
 def _block(title: str, lines: tuple[str, ...], width: float, heights: tuple[float, float]) -> Block:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
-    from littlefold.draft.model import Cutting, Draft, DraftEdge, EdgeRef, Inside
+    from littlefold.draft.model import Cutting, Draft, DraftEdge, EdgeKind, EdgeRef, Inside
     from littlefold.geometry import Path, Point, Vector
     from littlefold.problem import Place, Problem
 
@@ -24,6 +24,18 @@ class Notch:
     count: int
     foot: Point
     outward: Vector
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """A line on which an edge is turned over, from cut edge to cut edge.
+
+    An edge turned twice is folded `first` near its raw edge, and then (`second`) on the line of the finished edge.
+    """
+
+    path: Path
+    kind: EdgeKind
+    order: Literal["once", "first", "second"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +58,7 @@ class Piece:
         edges: In order, counter-clockwise; their paths join to the stitch outline.
         outline: As drawn.
         unfolded: The whole piece as cut from cloth; the same as `outline` where there is no fold.
-        turns: Lines on which a hem, casing or button edge is folded, from cut edge to cut edge, to be drawn.
+        folded: Lines on which a hem, casing or button edge is turned over, to be drawn.
         grain: The ends of the grain arrow.
         notches: On the stitch line, in order.
         inside: Slits, buttonholes, darts, pleats ...
@@ -61,12 +73,17 @@ class Piece:
     edges: tuple[DraftEdge, ...]
     outline: Outline
     unfolded: Outline
-    turns: tuple[Path, ...]
+    folded: tuple[Turn, ...]
     grain: tuple[Point, Point]
     notches: tuple[Notch, ...]
     inside: tuple[Inside, ...]
     marks: tuple[tuple[str, Point], ...]
     place: Place
+
+    @property
+    def turns(self) -> tuple[Path, ...]:
+        """The lines of `folded` alone."""
+        return tuple(turn.path for turn in self.folded)
 
     def edge(self, name: str) -> DraftEdge:
         """The edge of that name.

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from littlefold.draft.model import EdgeKind
 from littlefold.drawing import (
     Dot,
     Drawing,
@@ -30,7 +31,7 @@ if TYPE_CHECKING:
 
     from littlefold.draft.model import DraftEdge, Inside
     from littlefold.geometry import Segment
-    from littlefold.pattern.model import Pattern, Piece
+    from littlefold.pattern.model import Pattern, Piece, Turn
     from littlefold.pattern.wording import Wording
 
 # A cutting line that keeps this near to the line of a fold lies on it [mm].
@@ -96,13 +97,18 @@ def _stitch_lines(piece: Piece) -> Iterator[Mark]:
 
 
 def _turn_lines(piece: Piece, words: Wording) -> Iterator[Mark]:
-    for path in piece.turns:
-        yield Stroke(path, Meaning.TURN, f"{piece.name}.turn")
-        if words.turn and path.length() > LONG_ENOUGH:
-            middle = path.length() / 2
-            start, end = path.at_length(middle - 10), path.at_length(middle + 10)
-            name = f"{piece.name}.turn"
-            yield label_along(words.turn, start, end, Meaning.TURN, height=SMALL_WORDS, name=name)
+    name = f"{piece.name}.turn"
+    for turn in piece.folded:
+        yield Stroke(turn.path, Meaning.TURN, name)
+        said = words.turns[_turn_word(turn)]
+        if said and turn.path.length() > LONG_ENOUGH:
+            middle = turn.path.length() / 2
+            start, end = turn.path.at_length(middle - 10), turn.path.at_length(middle + 10)
+            yield label_along(said, start, end, Meaning.TURN, height=SMALL_WORDS, name=name)
+
+
+def _turn_word(turn: Turn) -> str:
+    return f"casing_{turn.order}" if turn.kind is EdgeKind.CASING else turn.order
 
 
 def _folds(piece: Piece, words: Wording) -> Iterator[Mark]:

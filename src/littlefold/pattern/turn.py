@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from littlefold.geometry.tolerance import FLATNESS, SAME_POINT
 from littlefold.pattern.allowance import fold_distances, is_folded, width
 from littlefold.pattern.carried import Carried
 from littlefold.pattern.margin import outside
+from littlefold.pattern.model import Turn
 from littlefold.pattern.simple import polygon, stretch_inside
 
 if TYPE_CHECKING:
@@ -19,13 +20,25 @@ if TYPE_CHECKING:
     from littlefold.geometry import Path, Point
 
 
-def turn_lines(edges: Sequence[DraftEdge], cut: Path) -> tuple[Path, ...]:
-    """Every fold of every edge that is folded over, from cut edge to cut edge."""
+def turn_lines(edges: Sequence[DraftEdge], cut: Path) -> tuple[Turn, ...]:
+    """Every fold of every edge that is folded over, from cut edge to cut edge; the line of the edge itself comes first."""
     reach = 4 * max(width(edge) for edge in edges)
     shape = polygon(cut)
     folded = [edge for edge in edges if is_folded(edge)]
-    lines = [_fold(edge, away, shape, reach) for edge in folded for away in fold_distances(edge)]
-    return tuple(line for line in lines if line is not None)
+    turns = [
+        Turn(path, edge.kind, _order(edge, away))
+        for edge in folded
+        for away in fold_distances(edge)
+        if (path := _fold(edge, away, shape, reach)) is not None
+    ]
+    return tuple(turns)
+
+
+def _order(edge: DraftEdge, away: float) -> Literal["once", "first", "second"]:
+    """The narrow turn near the raw edge is folded first."""
+    if len(fold_distances(edge)) == 1:
+        return "once"
+    return "first" if away > 0 else "second"
 
 
 def _fold(edge: DraftEdge, away: float, cut: Polygon, reach: float) -> Path | None:

@@ -31,6 +31,9 @@ BLEED = 1.0
 # it is kept where no other place saves a page.
 SHARES = (0.5, 0.0, 1.0, 0.25, 0.75, 0.125, 0.375, 0.625, 0.875)
 
+UPPER_LEFT = (0.0,)
+"""Instead of these: all spare room to the right and below."""
+
 # The points that stand for a drawing while places are tried lie this far apart [mm].  Larger: a page that a
 # line just touches is overlooked in the trial, and printed all the same.  Smaller: slower.
 SPACING = 4.0
@@ -99,7 +102,7 @@ def cell_name(cell: Cell) -> str:
     return f"{letters}{cell[1] + 1}"
 
 
-def fit_grid(drawing: Drawing, paper: Paper) -> Grid:
+def fit_grid(drawing: Drawing, paper: Paper, shares: tuple[float, ...] = SHARES) -> Grid:
     """The grid with the fewest pages among a few places of its start, with the cells that are printed.
 
     Of several such grids it is the one whose page edges cross the fewest words.  A cell is printed when a
@@ -109,13 +112,14 @@ def fit_grid(drawing: Drawing, paper: Paper) -> Grid:
     box = (drawing.bounds() or Bounds(0.0, 0.0, 0.0, 0.0)).grown(BLEED)
     places, marks = sample(drawing), boxed(drawing)
     words = tuple(box for mark, box in marks if isinstance(mark, Label))
-    grid = min(candidates(box, paper), key=lambda grid: (len(touched(grid, places)), _cut_words(grid, words)))
+    grids = candidates(box, paper, shares)
+    grid = min(grids, key=lambda grid: (len(touched(grid, places)), cut_words(grid, words)))
     found = frozenset(cell for cell in grid.cells() if _is_marked(marks, grid.share(cell)))
     return _with_printed(grid, found | _shut_in(grid, found))
 
 
-def _cut_words(grid: Grid, words: tuple[Bounds, ...]) -> int:
-    """How many boxes of words are crossed by the edge of a page."""
+def cut_words(grid: Grid, words: tuple[Bounds, ...]) -> int:
+    """How many boxes of words are crossed by a line on which pages meet."""
     across, down = grid.across - grid.overlap, grid.down - grid.overlap
     return sum(
         (word.left - grid.left) // across != (word.right - grid.left) // across

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from littlefold.problem import Number, Problem
 from littlefold.sheet.grid import BLEED
 from littlefold.sheet.paper import LONGEST
-from littlefold.sheet.tile import cut_off, tile
+from littlefold.sheet.tile import cut_off, in_the_corner
 
 if TYPE_CHECKING:
     from datetime import date
@@ -28,7 +28,7 @@ def one_sheet(
         return Problem("sheet-bare", "There is nothing to print.", cure="Draw a piece first.")
     sheets = (cut_off(paper, drawing), paper.turned())
     sheet = next((sheet for sheet in sheets if _fits(box, sheet)), None)
-    return tile(drawing, sheet, made, title, cautions)[0] if sheet else _too_large(box, paper)
+    return in_the_corner(drawing, sheet, made, title, cautions) if sheet else _too_large(box, paper)
 
 
 def _fits(box: Bounds, paper: Paper) -> bool:

@@ -2,19 +2,29 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from itertools import product
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from littlefold.geometry import Bounds
+from littlefold.sheet.occupied import occupied
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-# The places that are tried, as parts of the spare room both ways; the corners first, for ties.
-SHARES = (0.0, 1.0, 0.5, 0.25, 0.75, 0.125, 0.375, 0.625, 0.875)
+# Places are tried this far apart [mm], but never more than so many each way.
+STEP, MOST_STEPS = 3.0, 64
+
+# A figure keeps this far from the lines where it can [mm]; each point of the drawing nearer than that counts.
+AIR = 3.0
+
+# A point of the drawing covered counts as this many within the air: never covered where any free place is.
+COVERED = 50.0
+
+# A point of a line that scissors, needle or fold follow counts as so many more.
+CROSSED = 1000.0
+WIDENED = np.array((-AIR, -AIR, AIR, AIR))
 
 # A box at the edge disturbs less than one in the midst; each millimetre away from it counts like a hundredth
 # of a point of the drawing covered, so it only decides between places that cover the same.
@@ -24,7 +34,7 @@ AWAY = 0.01
 INSIDE = 1.5
 
 # What a box that touches another box of the sheet costs: more than any drawing.
-TAKEN = 1e6
+TAKEN = 1e7
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,11 +43,13 @@ class Ground:
 
     Attributes:
         places: Points along the marks of the drawing (n x 2) [mm]; each one covered counts.
+        kept: Those on the lines by which people cut, fold and sew; they count much more.
         outlines: Boxes of whole pieces; to lie in none of them is a little better.
         taken: Boxes of other figures of the sheet; never to be touched where that can be helped.
     """
 
     places: np.ndarray
+    kept: np.ndarray = field(default_factory=lambda: np.zeros((0, 2)))
     outlines: tuple[Bounds, ...] = ()
     taken: tuple[Bounds, ...] = ()
 
@@ -49,27 +61,29 @@ class Ground:
 def least_disturbing(width: float, height: float, room: Bounds, ground: Ground) -> Bounds:
     """The best place in a room for a box of a width and height [mm]."""
     boxes = _candidates(width, height, room)
-    covered = _covered(boxes, ground.places) + INSIDE * (_clashes(boxes, ground.outlines) > 0)
-    costs = covered + TAKEN * _clashes(boxes, ground.taken) + AWAY * _depths(boxes, room)
+    drawn = occupied(ground.places)
+    covered = COVERED * drawn.within(boxes) + drawn.within(boxes + WIDENED)
+    covered = covered + CROSSED * occupied(ground.kept).within(boxes)
+    inside = INSIDE * (_clashes(boxes, ground.outlines) > 0)
+    costs = covered + inside + TAKEN * _clashes(boxes, ground.taken) + AWAY * _depths(boxes, room)
     left, bottom, right, top = boxes[int(np.argmin(costs))]
     return Bounds(float(left), float(bottom), float(right), float(top))
 
 
 def _candidates(width: float, height: float, room: Bounds) -> np.ndarray:
     """Boxes on a raster of the room (m x 4): left, bottom, right, top."""
-    shares = np.array(tuple(product(SHARES, SHARES)))
-    left = room.left + shares[:, 1] * (room.width - width)
-    bottom = room.bottom + shares[:, 0] * (room.height - height)
+    across, up = _shares(room.width - width), _shares(room.height - height)
+    left = room.left + np.tile(across, len(up)) * (room.width - width)
+    bottom = room.bottom + np.repeat(up, len(across)) * (room.height - height)
     return np.stack([left, bottom, left + width, bottom + height], axis=1)
 
 
-def _covered(boxes: np.ndarray, places: np.ndarray) -> np.ndarray:
-    """How many places lie in each box."""
-    x, y = places[None, :, 0], places[None, :, 1]
-    left, bottom, right, top = (boxes[:, k, None] for k in range(4))
-    inside = (x >= left) & (x <= right) & (y >= bottom) & (y <= top)
-    counts: np.ndarray = inside.sum(axis=1)
-    return counts
+def _shares(spare: float) -> np.ndarray:
+    """Parts of the spare room at which places are tried; those at its edges first, for ties."""
+    shares = np.linspace(0.0, 1.0, 1 + max(1, min(MOST_STEPS, int(spare / STEP))))
+    order = np.argsort(np.minimum(shares, 1.0 - shares), kind="stable")
+    ordered: np.ndarray = shares[order]
+    return ordered
 
 
 def _clashes(boxes: np.ndarray, taken: Sequence[Bounds]) -> np.ndarray:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 from math import sqrt
-from typing import TYPE_CHECKING
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Literal
 
 from littlefold.drawing import Drawing, Label, Mark, Meaning, Stroke
+from littlefold.drawing.ruler import INCH
 from littlefold.geometry import Affine, Bounds, Path, Point, Vector
 from littlefold.sheet.furniture import CAPTION, caption_marks
 from littlefold.sheet.grid import sample
@@ -14,9 +16,13 @@ from littlefold.sheet.page import Page
 from littlefold.sheet.words_apart import words_apart
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
     from datetime import date
 
     from littlefold.sheet.paper import Paper
+
+Unit = Literal["cm", "in"]
+MM_PER: Mapping[Unit, float] = MappingProxyType({"cm": 10.0, "in": INCH})
 
 DIVISORS = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 150, 200, 500, 1000)
 """Scales that a pupil can multiply by: 1:4 and 1:5 are usual in class (drafting manuals; common practice)."""
@@ -24,8 +30,10 @@ DIVISORS = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 15
 READABLE = 1.8
 """Words are never set with smaller capitals [mm]; in the text face that is 8 point."""
 
-BARS = (100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0)
-"""What the scale bar may stand for [mm]; the first that is long enough on paper is taken."""
+BARS: Mapping[Unit, tuple[float, ...]] = MappingProxyType(
+    {"cm": (10.0, 20.0, 50.0, 100.0, 200.0, 500.0), "in": (4.0, 8.0, 20.0, 40.0, 80.0, 200.0)}
+)
+"""What the scale bar may stand for, in its unit; the first that is long enough on paper is taken."""
 SHORTEST_BAR = 15.0
 """On paper [mm]."""
 FINE = 1.0
@@ -59,17 +67,25 @@ def _fitted(label: Label, divisor: float) -> Label:
     return replace(label, height=height)
 
 
-def scale_bar(picture: Drawing, divisor: float) -> tuple[Mark, ...]:
-    """A bar of a round length below a reduced picture, and the scale in words."""
+def scale_bar(picture: Drawing, divisor: float, unit: Unit = "cm", scale: str = "scale") -> tuple[Mark, ...]:
+    """A bar of a round length below a reduced picture, and the scale in words.
+
+    Args:
+        picture: The reduced drawing.
+        divisor: The scale is 1 : divisor.
+        unit: What the maker's ruler shows.
+        scale: The word for it in the maker's language.
+    """
     box = picture.bounds()
     if box is None:
         return ()
-    stands_for = next((bar for bar in BARS if bar / divisor >= SHORTEST_BAR), BARS[-1])
+    on_paper = MM_PER[unit] / divisor
+    stands_for = next((bar for bar in BARS[unit] if bar * on_paper >= SHORTEST_BAR), BARS[unit][-1])
     start = Point(box.left, box.bottom - BELOW)
-    end = start + Vector(stands_for / divisor, 0.0)
+    end = start + Vector(stands_for * on_paper, 0.0)
     up = Vector(0.0, 1.6)
     bar = Path.line_through(start + up, start, end, end + up)
-    words = f"{stands_for / 10:.0f} cm    scale 1 : {divisor:g}"
+    words = f"{stands_for:.0f} {unit}    {scale} 1 : {divisor:g}"
     beside = end + Vector(2.0, 0.0)
     return (
         Stroke(bar, Meaning.RULER, "scale.bar"),

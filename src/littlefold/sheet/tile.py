@@ -10,12 +10,13 @@ from littlefold.drawing.crop import boxed, crop_boxed
 from littlefold.geometry import Affine, Bounds, Point, Vector
 from littlefold.sheet.cover import cover
 from littlefold.sheet.furniture import furniture
-from littlefold.sheet.grid import BLEED, cell_name, fit_grid, sample, whole_cell
+from littlefold.sheet.grid import BLEED, UPPER_LEFT, cell_name, fit_grid, sample, whole_cell
 from littlefold.sheet.imprint import Imprint
 from littlefold.sheet.joining import BOAT, joining_marks
 from littlefold.sheet.page import Page
 from littlefold.sheet.paper import LEAST
 from littlefold.sheet.placing import Ground, places_in
+from littlefold.sheet.words_whole import words_whole
 
 if TYPE_CHECKING:
     from datetime import date
@@ -46,6 +47,7 @@ def tile(
     """
     sheet = cut_off(paper, drawing)
     grid = fit_grid(drawing, sheet)
+    drawing = words_whole(drawing, grid)
     imprint = Imprint(title or drawing.title, made, cautions)
     if len(grid.printed) <= 1:
         return _pages(drawing, grid, sheet, imprint)
@@ -55,11 +57,24 @@ def tile(
     )
 
 
+def in_the_corner(
+    drawing: Drawing, paper: Paper, made: date, title: str = "", cautions: tuple[str, ...] = ()
+) -> Page:
+    """The one page of a drawing that fits a paper, begun at its upper left, so that the rest can be cut off."""
+    sheet = cut_off(paper, drawing)
+    grid = fit_grid(drawing, sheet, UPPER_LEFT)
+    return _pages(drawing, grid, sheet, Imprint(title or drawing.title, made, cautions))[0]
+
+
 def _pages(drawing: Drawing, grid: Grid, paper: Paper, imprint: Imprint) -> tuple[Page, ...]:
     marks = boxed(drawing)
     outlines = tuple(box for mark, box in marks if mark.meaning is Meaning.CUT)
-    job = _Job(grid, marks, sample(drawing), outlines, paper, imprint)
+    job = _Job(grid, marks, sample(drawing), sample(drawing.only(*FOLLOWED)), outlines, paper, imprint)
     return tuple(_page(cell, job) for cell in grid.printed)
+
+
+FOLLOWED = (Meaning.CUT, Meaning.FOLD, Meaning.STITCH, Meaning.TURN, Meaning.NOTCH)
+"""Lines by which people cut, fold and sew: nothing of the sheet should cross them."""
 
 
 def cut_off(paper: Paper, drawing: Drawing) -> Paper:
@@ -78,6 +93,7 @@ class _Job:
     grid: Grid
     marks: tuple[Boxed, ...]
     places: np.ndarray
+    followed: np.ndarray
     outlines: tuple[Bounds, ...]
     paper: Paper
     imprint: Imprint
@@ -88,7 +104,9 @@ def _page(cell: Cell, job: _Job) -> Page:
     shown = tuple(mark for mark in job.marks if not _stands_on_top(mark, cell, job.grid))
     near = places_in(window.grown(BOAT), job.places)
     joins = joining_marks(job.grid, cell, near)
-    ground = Ground(near, job.outlines, tuple(mark_bounds(mark) for mark in joins))
+    # Where the next page will lie on top, a line that is crossed is seen on that page.
+    seen = places_in(job.grid.share(cell), job.followed)
+    ground = Ground(near, seen, job.outlines, tuple(mark_bounds(mark) for mark in joins))
     extra = furniture(ground, window, name, job.imprint)
     corner = Point(window.left - margin, window.bottom - margin)
     home = Affine.translation(Vector(-corner.x, -corner.y))

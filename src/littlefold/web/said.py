@@ -97,7 +97,7 @@ def back_of_sheet(outcome: Outcome, asked: Asked) -> Json:
         "numbers": list(number_rows(draft, asked.speech)),
         "seams": [_seam(seam, asked) for seam in pattern.seams],
         "notions": list(notion_rows(draft, words, asked.speech)),
-        "pieces": list(cloth_rows(pattern)),
+        "pieces": list(cloth_rows(pattern, asked.speech)),
         "work": list(draft.work),
         "cautions": list(draft.cautions),
         "remarks": list(draft.remarks),
