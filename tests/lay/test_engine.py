@@ -36,7 +36,7 @@ class Liar:
     def answers(self, task: Task, wait: float, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:  # noqa: ARG002
         yield None
         heap = tuple(Placed(i.name, i.degrees[0], 0.0, 0.0) for i in task.items for _ in range(i.demand))
-        while keep_going():
+        for _ in range(20):
             yield Answer(1.0, heap)
 
 

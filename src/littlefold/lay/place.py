@@ -35,8 +35,8 @@ GAP = 3.0
 """The usual distance between two cuts [mm], so that scissors go through; common practice, no source."""
 
 
-# With more members than this the engine searches alone, and the planner settles what it finds.
-MANY = 16
+# With more members than this on the fold the engine searches alone, and the planner settles what it finds.
+MANY = 32
 
 # An answer of the engine is settled at once if it is shorter than the best by this share: settling takes time from
 # the search, the more so the more members there are.
@@ -165,9 +165,12 @@ def lays(prepared: Prepared, effort: Effort) -> Iterator[Lay]:
 def _searched(
     prepared: Prepared, planner: Planner, layout: Layout, effort: Effort
 ) -> Iterator[tuple[Found, str]]:
-    """All that planner and engine find; with many members the planner leaves the cores to the engine."""
+    """All that planner and engine find.
+
+    On open cloth, and with many members, the engine is the better searcher and gets all cores.
+    """
     asked = _put(prepared, layout, effort)
-    alone = asked is not None and len(planner.strip.members) > MANY
+    alone = asked is not None and (asked.comb is None or len(planner.strip.members) > MANY)
     with closing(_answers(asked, effort, WAIT if alone else 0.0)) as answers:
         next(answers, None)  # the engine sets to work while the first layout is settled
         found = planner.begin(layout)
