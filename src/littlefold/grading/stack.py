@@ -1,7 +1,8 @@
 """All sizes of a run on one sheet, each with its own kind of line and its number beside it.
 
 Pieces of one name lie on each other as they were drafted: the first point of their drawing stands still, folds lie on
-folds.  The grain, the fold and the words are those of the largest size, which has the most room for them.
+folds.  The grain, the fold and the words are those of the largest size, which has the most room for them.  Lines of
+hems are left out: the words say how wide they are.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ from dataclasses import dataclass, replace
 from itertools import chain
 from typing import TYPE_CHECKING, Final
 
+from littlefold.body.measurements import Measurements
 from littlefold.drawing import Drawing, Label, Mark, Meaning, Stroke
 from littlefold.geometry import Path, Point
 from littlefold.grading.numbers import size_numbers
@@ -20,7 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from littlefold.grading.grade import SizeRun
-    from littlefold.pattern.model import Piece
+    from littlefold.pattern.model import Pattern, Piece
 
 KINDS: Final = (
     Meaning.SIZE_1,
@@ -82,8 +84,14 @@ def _layers(run: SizeRun, name: str, how: Labelling) -> Iterator[_Layer]:
     for number, size in enumerate(run.sizes):
         for piece in size.pattern.pieces:
             if piece.name == name:
-                drawing = draw_piece(piece, size.pattern, how)
+                drawing = draw_piece(piece, _for_all(run, size.pattern), how)
                 yield _Layer(size.label, kind_of(number), piece, drawing)
+
+
+def _for_all(run: SizeRun, pattern: Pattern) -> Pattern:
+    """The pattern of one size, with words that name all of them."""
+    body = Measurements(nickname=f"sizes {run.sizes[0].label} to {run.sizes[-1].label}")
+    return replace(pattern, draft=replace(pattern.draft, measurements=body))
 
 
 def _stacked_piece(layers: tuple[_Layer, ...]) -> Drawing:
@@ -100,7 +108,7 @@ def _lines(layer: _Layer) -> Iterable[Mark]:
         if not isinstance(mark, Stroke):
             continue
         name = f"{mark.name}.{layer.label}"
-        if mark.meaning in {Meaning.CUT, Meaning.INSIDE, Meaning.TURN}:
+        if mark.meaning in {Meaning.CUT, Meaning.INSIDE}:
             kind = layer.kind if mark.meaning is Meaning.CUT else mark.meaning
             yield replace(mark, meaning=kind, name=name)
         elif mark.meaning is Meaning.NOTCH:
