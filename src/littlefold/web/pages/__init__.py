@@ -4,7 +4,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.web.pages import drawings, garments, home, printing, recipes, settings, steps, table, writing
+from littlefold.web.pages import (
+    children,
+    drawings,
+    garments,
+    home,
+    printing,
+    recipes,
+    settings,
+    steps,
+    table,
+    writing,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -20,6 +31,7 @@ FAMILIES: tuple[Callable[[Room], APIRouter], ...] = (
     table.routes,
     steps.routes,
     printing.routes,
+    children.routes,
     recipes.routes,
     writing.routes,
     settings.routes,

@@ -1,0 +1,203 @@
+"""Drafts for a child: begun with her readings, kept on her card, printed again exactly, and what trying on showed."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import TYPE_CHECKING, Any
+from urllib.parse import parse_qsl, urlencode
+
+from fastapi import APIRouter
+from fastapi.responses import HTMLResponse, RedirectResponse, Response
+
+from littlefold.body.by_age import body_of_age
+from littlefold.body.chart import size_for
+from littlefold.body.tape import read_length, say_length
+from littlefold.booklet.bundle import bundle
+from littlefold.draft.sentence import Speech
+from littlefold.problem import Problem
+from littlefold.sheet.paper import read_paper
+from littlefold.store import Card, Fitting, PastDraft
+from littlefold.store.reprint import past_draft, pattern_again
+from littlefold.web.asked import MOST_FIELDS, understand
+from littlefold.web.garment import garment
+from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
+from littlefold.web.pages.children_needs import measured_for
+from littlefold.web.pages.children_said import draft_line, title_of
+from littlefold.web.rendering import render
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from littlefold.booklet.bundle import Sheet
+    from littlefold.recipe.recipe import Recipe
+    from littlefold.web.preferences import Units
+
+Json = dict[str, Any]
+
+SEE_OTHER = 303
+LONGEST_QUERY = 6000
+LONGEST_WORDS = 10_000
+SIXTEENTH = 25.4 / 16
+ON_MARK = 0.01
+"""A length this near to a sixteenth of an inch was read from a tape in inches [mm]."""
+KINDS = {"pdf": "application/pdf", "svg": "image/svg+xml"}
+
+
+def routes(cards: Cards) -> APIRouter:
+    """The routes of a child's drafts."""
+    router = APIRouter()
+    _beginning(router, cards)
+    _again(router, cards)
+    return router
+
+
+def _beginning(router: APIRouter, cards: Cards) -> None:
+    room = cards.room
+
+    @router.get("/child/garments")
+    def garments(name: str = "") -> HTMLResponse:
+        card = cards.card(name)
+        if isinstance(card, Problem):
+            return refusal(room, card)
+        found = [_offer(card, recipe, cards) for recipe in room.recipes()]
+        told: Json = {
+            "fitting": [one for one in found if one["suits"]],
+            "others": [one for one in found if not one["suits"]],
+        }
+        return render(room, "child_garments.html", name=card.name, measured=card.latest() is not None, **told)
+
+    @router.post("/child/keep")
+    def keep(name: Field = "", recipe: Field = "", query: Field = "") -> Response:
+        found = room.recipe(recipe)
+        if found is None:
+            unknown = Problem(
+                "recipe-unknown", f"There is no recipe “{recipe[:60]}” any more, so nothing was kept."
+            )
+            return refusal(room, unknown, {"name": name})
+        fields = dict(parse_qsl(query[:LONGEST_QUERY], max_num_fields=MOST_FIELDS))
+        wish = understand(found, fields, room.preferences).wish
+        draft = past_draft(wish, room.fulfil(wish), room.today())
+        return _changed(cards, name, lambda card: card.with_draft(draft), len)
+
+
+def _again(router: APIRouter, cards: Cards) -> None:
+    @router.get("/child/draft/{number:int}")
+    def one_draft(number: int, name: str = "") -> HTMLResponse:
+        found = _draft(cards, name, number)
+        return refusal(cards.room, found) if isinstance(found, Problem) else _page(cards, name, number, found)
+
+    @router.post("/child/draft/{number:int}/fitting")
+    def fitting(number: int, name: Field = "", showed: Field = "", left: Field = "") -> Response:
+        found = _draft(cards, name, number)
+        if isinstance(found, Problem):
+            return refusal(cards.room, found, {"what it showed": showed, "left in the hem": left})
+        mm = read_length(left, cards.room.preferences.units) if left.strip() else None
+        complaint = mm.message if isinstance(mm, Problem) else "" if showed.strip() else "Say what it showed."
+        if complaint or isinstance(mm, Problem):
+            return _page(cards, name, number, found, (complaint, showed, left))
+        one = Fitting(cards.room.today(), showed.strip()[:LONGEST_WORDS])
+        return _changed(cards, name, lambda card: card.with_fitting(number, one, mm), lambda _: number)
+
+    @router.get("/child/draft/{number:int}/{file}")
+    def one_file(number: int, file: str, name: str = "") -> Response:
+        found = _draft(cards, name, number)
+        if isinstance(found, Problem):
+            return refusal(cards.room, found)
+        sheet = next((one for one in _sheets(cards, found) if one.name == file), None)
+        if sheet is None:
+            return refusal(cards.room, Problem("draft-not-known", f"This draft has no sheet “{file[:60]}”."))
+        headers = {"content-disposition": f'inline; filename="draft-{number}-{sheet.name}"'}
+        return Response(sheet.make(), media_type=KINDS[file.rpartition(".")[2]], headers=headers)
+
+
+def _offer(card: Card, recipe: Recipe, cards: Cards) -> Json:
+    """A garment with the link that begins it with the child's own readings."""
+    newest = card.latest()
+    known = dict(newest.readings) if newest else {}
+    told = garment(recipe)
+    tall = known.get("stature", 0.0) / 10
+    return told | {
+        "heights": told["suits"],
+        "suits": not tall or told["low_cm"] <= tall <= told["high_cm"],
+        "query": query_for(card, measured_for(recipe), cards.room.today(), cards.room.preferences.units),
+        "missing": [title_of(name).lower() for name in measured_for(recipe) if name not in known],
+    }
+
+
+def query_for(card: Card, measures: tuple[str, ...], today: date, units: Units) -> str:
+    """The part of a link that begins a draft with the readings of a card; what is missing comes from her size."""
+    newest = card.latest()
+    known = dict(newest.readings) if newest else {}
+    fields = {"for-name": card.name, "for-size": _size(card, known, today)}
+    fields |= {name: exact_words(known[name], units) for name in measures if name in known}
+    return urlencode({name: text for name, text in fields.items() if text})
+
+
+def exact_words(mm: float, units: Units) -> str:
+    """A length as it was read from the tape, so that the same number comes back."""
+    steps = mm / SIXTEENTH
+    on_mark = units == "in" and abs(steps - round(steps)) * SIXTEENTH <= ON_MARK
+    return say_length(mm, "in" if on_mark else "cm")
+
+
+def _size(card: Card, known: dict[str, float], today: date) -> str:
+    if "stature" in known:
+        return str(size_for(known["stature"]))
+    age = card.age(today)
+    return "" if age is None else str(size_for(body_of_age(age, card.sex).mm("stature")))
+
+
+def _draft(cards: Cards, name: str, number: int) -> PastDraft | Problem:
+    card = cards.card(name)
+    if isinstance(card, Problem):
+        return card
+    if 1 <= number <= len(card.drafts):
+        return card.drafts[number - 1]
+    return Problem(
+        "draft-not-known", f"{card.name} has {len(card.drafts)} drafts; there is no draft {number}."
+    )
+
+
+_pattern_again = lru_cache(maxsize=4)(pattern_again)
+
+
+def _sheets(cards: Cards, draft: PastDraft) -> tuple[Sheet, ...]:
+    pattern, problems = _pattern_again(draft)
+    paper = read_paper(cards.room.preferences.paper)
+    assert not isinstance(paper, Problem)  # noqa: S101 - only papers are kept
+    speech = Speech(cards.room.preferences.units, None, draft.language)
+    return tuple(bundle(pattern, problems, speech, paper, draft.made))
+
+
+def _page(
+    cards: Cards, name: str, number: int, draft: PastDraft, typed: tuple[str, str, str] = ("", "", "")
+) -> HTMLResponse:
+    pattern, problems = _pattern_again(draft)
+    units = cards.room.preferences.units
+    complaint, showed, left = typed
+    return render(
+        cards.room,
+        "child_draft.html",
+        NOT_UNDERSTOOD if complaint else 200,
+        name=name,
+        draft=draft_line(draft, number, pattern.draft.title, units),
+        choices=[(one.replace("_", " "), _choice(value)) for one, value in draft.choices],
+        files=[(sheet.name, sheet.title) for sheet in _sheets(cards, draft)],
+        problems=[problem.message for problem in problems],
+        complaint=complaint,
+        showed=showed,
+        left=left,
+    )
+
+
+def _choice(value: float | str) -> str:
+    return value.replace("_", " ") if isinstance(value, str) else f"{value:g}"
+
+
+def _changed(cards: Cards, name: str, revise: Any, number_of: Any) -> Response:
+    box = cards.box()
+    kept = (box,) if isinstance(box, Problem) else box.change(name, revise)
+    if not isinstance(kept, Card):
+        return refusal(cards.room, kept[0], {"name": name})
+    number = number_of(kept.drafts)
+    return RedirectResponse(f"/child/draft/{number}?" + urlencode({"name": kept.name}), SEE_OTHER)

@@ -1,0 +1,174 @@
+"""Measuring a child: one measurement after the other, or all on one page; what looks wrong is told as one types.
+
+What was typed stands in the link until it is kept, so nothing is lost when the page is loaded again.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from typing import TYPE_CHECKING, Any
+from urllib.parse import urlencode
+
+from fastapi import APIRouter
+from fastapi.responses import HTMLResponse, RedirectResponse, Response
+from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
+
+from littlefold.body.figure import tape_figure
+from littlefold.body.register import NAMES, REGISTER
+from littlefold.problem import Problem, Severity
+from littlefold.sheet.svg import write_svg
+from littlefold.store import Card, Measured
+from littlefold.web.pages.children_box import NOT_UNDERSTOOD, UNKNOWN, Cards, refusal
+from littlefold.web.pages.children_needs import needed_for
+from littlefold.web.pages.children_readings import Judged, judge, read_sheet
+from littlefold.web.pages.children_said import age_on
+from littlefold.web.rendering import render
+from littlefold.web.said import HEADINGS
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+Json = dict[str, Any]
+
+SEE_OTHER = 303
+LIES_UNTIL = 24.0
+"""Months; a younger child is measured lying, as WHO's length is."""
+LONGEST = 200
+MOST_FIELDS = 60
+_STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
+TAPE_STYLE = (
+    "<style>.line{fill:none;stroke-linecap:round;stroke-linejoin:round}.old{stroke:#8b8577;stroke-width:.45}"
+    ".new.line{stroke:#9c2f2a;stroke-width:1.5}.new.fill{fill:#9c2f2a}"
+    ".inside{stroke:#9c2f2a;stroke-width:1;stroke-dasharray:1.6 1.8}"
+    ".guide{stroke:#1d4e79;stroke-width:.4;stroke-dasharray:2 1.4}"
+    "text{font-family:Georgia,serif;fill:#5b5f68}</style>"
+)
+"""The form recedes, the tape stands out."""
+
+
+def routes(cards: Cards) -> APIRouter:
+    """The routes of measuring."""
+    router = APIRouter()
+
+    @router.get("/child/measure")
+    def measure(request: Request, name: str = "", at: str = "") -> HTMLResponse:
+        card = cards.card(name)
+        if isinstance(card, Problem):
+            return refusal(cards.room, card)
+        return _page(cards, card, _fields(request.query_params), at)
+
+    @router.post("/child/measure")
+    async def keep(request: Request) -> Response:
+        form = await request.form()
+        return _kept(cards, _fields({key: str(text) for key, text in form.items()}))
+
+    @router.get("/child/measure/judged.json")
+    def judged(request: Request, name: str = "") -> Response:
+        card = cards.card(name)
+        if isinstance(card, Problem):
+            return Response(status_code=UNKNOWN)
+        from fastapi.responses import JSONResponse  # noqa: PLC0415
+
+        return JSONResponse(_record(_judged(cards, card, _fields(request.query_params))))
+
+    @router.get("/child/figure/{measurement}.svg")
+    def figure(measurement: str) -> Response:
+        if measurement not in REGISTER:
+            return Response(status_code=UNKNOWN)
+        return Response(tape_svg(measurement), media_type="image/svg+xml")
+
+    return router
+
+
+@lru_cache(maxsize=len(NAMES))
+def tape_svg(name: str) -> str:
+    """The form with the tape of a measurement."""
+    return _STYLE.sub(TAPE_STYLE, write_svg(tape_figure(name)), count=1)
+
+
+def _fields(given: Mapping[str, str]) -> dict[str, str]:
+    return {name: text[:LONGEST] for name, text in list(given.items())[:MOST_FIELDS]}
+
+
+def _judged(cards: Cards, card: Card, fields: Mapping[str, str]) -> Judged:
+    return judge(card, read_sheet(fields, cards.room.today()), cards.room.preferences.units)
+
+
+def _kept(cards: Cards, fields: dict[str, str]) -> Response:
+    """Keeps a set; what is not understood, and what looks wrong and was not said to be right, is asked again."""
+    card = cards.card(fields.get("name", ""))
+    if isinstance(card, Problem):
+        return refusal(cards.room, card, fields)
+    judged = _judged(cards, card, fields)
+    if judged.day is None or judged.refused or not judged.readings:
+        return _page(cards, card, fields, "", pressed=True)
+    if judged.doubts and not fields.get("they-are-right"):
+        return _page(cards, card, fields, "", pressed=True)
+    one = Measured(judged.day, judged.readings, fields.get("by", "").strip(), fields.get("over", "").strip())
+    box = cards.box()
+    kept = (box,) if isinstance(box, Problem) else box.change(card.name, lambda old: old.with_measured(one))
+    if not isinstance(kept, Card):
+        return refusal(cards.room, kept[0], fields)
+    return RedirectResponse("/child?" + urlencode({"name": kept.name, "done": "measured"}), SEE_OTHER)
+
+
+def _page(
+    cards: Cards, card: Card, fields: dict[str, str], at: str, *, pressed: bool = False
+) -> HTMLResponse:
+    judged = _judged(cards, card, fields)
+    was = fields.get("was", "")
+    at = was if was in judged.refused and at != "all" else at  # what is not understood is asked again
+    age = card.age(judged.day or cards.room.today())
+    lying = fields.get("lies", "yes" if age is not None and age < LIES_UNTIL else "no") == "yes"
+    needs = needed_for(cards.room)
+    order = sorted(NAMES, key=lambda name: -needs.get(name, 0))
+    told = {
+        "name": card.name,
+        "age": age_on(card, judged.day or cards.room.today()),
+        "fields": {key: fields.get(key, "") for key in ("by", "over")},
+        "day": fields.get("day") or cards.room.today().isoformat(),
+        "lying": lying,
+        "units": cards.room.preferences.units,
+        "rows": [_row(name, judged, needs.get(name, 0), lying=lying) for name in order],
+        "judged": _record(judged),
+        "doubts": judged.doubts,
+        "complaints": judged.complaints if pressed else (),
+        "link": urlencode({key: text for key, text in fields.items() if text and key not in ("at", "was")}),
+    }
+    place = order.index(at) if at in order else None
+    template = "child_measure_all.html" if place is None else "child_measure.html"
+    return render(cards.room, template, NOT_UNDERSTOOD if pressed else 200, place=place, **told)
+
+
+def _row(name: str, judged: Judged, needs: int, *, lying: bool) -> Json:
+    entry = REGISTER[name]
+    return {
+        "name": name,
+        "title": entry.title,
+        "how": entry.how_lying if lying else entry.how_standing,
+        "needs": needs,
+        "typed": judged.typed.get(name, ""),
+        "said": judged.said.get(name, ""),
+        "refused": judged.refused.get(name, ""),
+        "doubtful": name in judged.doubtful,
+    }
+
+
+def _record(judged: Judged) -> Json:
+    return {
+        "said": judged.said,
+        "refused": judged.refused,
+        "doubtful": sorted(judged.doubtful),
+        "found": [
+            {
+                "severity": one.severity.value,
+                "heading": "Once more, to be sure"
+                if one.severity is Severity.NOTE
+                else HEADINGS[one.severity],
+                "message": one.message,
+                "names": [number.name for number in one.numbers if number.name in REGISTER],
+            }
+            for one in judged.found
+        ],
+    }

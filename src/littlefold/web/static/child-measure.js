@@ -1,0 +1,46 @@
+// Readings are looked at while they are typed: what is understood, what is not, and what looks wrong.
+
+import { newest, whenCalm } from "./newest.js";
+
+const CALM = 120; // ms without a key before the readings are looked at
+const form = document.querySelector("form[data-judge]");
+const doubts = document.getElementById("doubts");
+const confirm = document.getElementById("confirm");
+
+const judge = newest(async (query) => {
+  const answer = await fetch(`${form.dataset.judge}?${query}`).catch(() => null);
+  if (!answer?.ok) return;
+  tell(await answer.json());
+  form.dataset.judged = query;
+});
+
+function tell(found) {
+  for (const place of form.querySelectorAll("[data-said]")) tellOf(place, found);
+  doubts.replaceChildren(...found.found.map(line));
+  if (confirm) confirm.hidden = !found.found.some((one) => one.severity !== "note");
+}
+
+function tellOf(place, found) {
+  const name = place.dataset.said;
+  const refused = found.refused[name];
+  place.textContent = refused ?? found.said[name] ?? place.dataset.plain;
+  form.elements.namedItem(name).toggleAttribute("aria-invalid", Boolean(refused));
+  place.closest("li")?.classList.toggle("doubtful", found.doubtful.includes(name));
+}
+
+function line(one) {
+  const item = document.createElement("li");
+  item.className = one.severity;
+  const heading = document.createElement("b");
+  heading.textContent = `${one.heading}.`;
+  item.append(heading, ` ${one.message}`);
+  return item;
+}
+
+function query() {
+  const fields = [...new FormData(form)].filter(([name, text]) => text && name !== "was" && name !== "at");
+  return new URLSearchParams(fields).toString();
+}
+
+const calmly = whenCalm(() => judge(query()), CALM);
+form.addEventListener("input", calmly);
