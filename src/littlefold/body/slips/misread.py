@@ -14,9 +14,9 @@ if TYPE_CHECKING:
 _ERRORS: Final = (-0.33, -0.26, -0.20, -0.15, -0.11, -0.08, 0.08, 0.12, 0.17, 0.23, 0.30, 0.40)
 
 # Where true children stray further from what their other readings say than a normal distribution has it, a misreading
-# must be plainer to be believed, and the other way round.  Chosen, in coarse steps, so that of slips of 10 % more are
-# found in every reading than by a band round the median of the stature that accuses as many true children; what that
-# comes to is measured by tools/measure_plausibility.py.  A reading that is not here counts 1.
+# must be plainer to be believed, and the other way round.  Chosen, in coarse steps, so that of slips of 10 % no reading
+# loses against a band round the median of the stature that accuses as many true children; it comes out so but for an
+# inside leg 10 % too long (tools/measure_plausibility.py).  A reading that is not here counts 1.
 _PLAINNESS: Final[Mapping[str, float]] = MappingProxyType(
     {
         "head": 3.3, "foot": 2.0, "inside_leg": 2.7, "arm": 1.8, "waist": 1.6, "fist": 2.2, "hip": 0.3, "thigh": 0.18,
