@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from littlefold.booklet.instructions import instruction_sheet
+from littlefold.booklet.step_pages import step_pages
 from littlefold.pattern.block import Labelling
 from littlefold.pattern.picture import draw_pattern
 from littlefold.pattern.wording import piece_wording
@@ -73,6 +74,12 @@ def bundle(
     yield Sheet(
         "instructions.pdf", "Instructions", lambda: instruction_sheet(pattern, problems, speech, paper, made)
     )
+    if pattern.draft.steps:
+        yield Sheet(
+            "steps.pdf",
+            "Step cards, four on a page",
+            lambda: step_pages(pattern.draft, speech, paper, made, across=2),
+        )
 
 
 def printer_check(paper: Paper, made: date) -> bytes:

@@ -180,4 +180,4 @@ def _readings(field: _Field, read: list[tuple[float, float]]) -> Iterator[Mark]:
         at = field.at(age, mm)
         yield Dot(at, Meaning.NEW, "reading")
         said = say_length(mm, "cm", ONE_MM)
-        yield Label(said, Point(at.x, at.y + WORDS), Meaning.LETTER, WORDS, 0.0, "end", "reading")
+        yield Label(said, Point(at.x + WORDS / 2, at.y - 1.6 * WORDS), Meaning.LETTER, WORDS, name="reading")

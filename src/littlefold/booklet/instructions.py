@@ -22,7 +22,7 @@ from littlefold.sheet.pdf import typeset
 from littlefold.sheet.replay import drawing_as_data, looks_as_data
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Collection, Iterator, Mapping
     from datetime import date
 
     from littlefold.draft.model import Draft, Step
@@ -90,8 +90,10 @@ def child_line(draft: Draft, words: Words, speech: Speech) -> str:
 
 def _sheets(draft: Draft, words: Words, speech: Speech) -> Iterator[Json]:
     remarks = {sheet.name: sheet.remark for sheet in draft.sheets}
+    said_before: set[tuple[str, ...]] = set()
     for name, steps in groupby(draft.steps, key=lambda step: step.sheet):
-        told = [_step(step, draft, words, speech) for step in steps]
+        told = [_step(step, draft, words, speech, said_before) for step in steps]
+        said_before.update(_instruction(step) for step in told)
         whole = draft_picture(draft, name, speech, until=told[-1]["number"])
         yield {
             "name": name.replace("_", " "),
@@ -101,19 +103,30 @@ def _sheets(draft: Draft, words: Words, speech: Speech) -> Iterator[Json]:
         }
 
 
-def _step(step: Step, draft: Draft, words: Words, speech: Speech) -> Json:
+def _step(
+    step: Step, draft: Draft, words: Words, speech: Speech, said_before: Collection[tuple[str, ...]]
+) -> Json:
+    """A step; one that was done in the very same way on an earlier sheet has no picture again."""
     line = draft.lines.get(step.name)
-    return {
+    told = {
         "number": step.number,
         "sentence": sentence(step, speech),
         "guide": guide_sentence(line, speech) if line and line.guides else "",
         "formula": step_formula(step, speech, words["formula"]["on_tape"]),
         "remark": step.remark,
         "source": step.source,
-        "picture": drawing_as_data(
-            step_picture(draft, step.number, speech), stage_scene(draft, step.number).window
-        ),
     }
+    return told | {"picture": None if _instruction(told) in said_before else _picture(step, draft, speech)}
+
+
+def _instruction(told: Json) -> tuple[str, ...]:
+    """What is done in a step, whatever its number."""
+    return (told["sentence"], told["guide"], told["formula"])
+
+
+def _picture(step: Step, draft: Draft, speech: Speech) -> Json:
+    window = stage_scene(draft, step.number).window
+    return drawing_as_data(step_picture(draft, step.number, speech), window)
 
 
 def _findings(problems: tuple[Problem, ...], words: Words) -> Iterator[Json]:

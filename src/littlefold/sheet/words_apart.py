@@ -8,15 +8,14 @@ from itertools import groupby, product
 from math import pi
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from littlefold.drawing import Label, Meaning, label_bounds
 from littlefold.drawing.words import LEADING
 from littlefold.geometry import Bounds, Vector
-from littlefold.sheet.placing import places_in
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
-
-    import numpy as np
 
 # Who keeps the place: first the letters of points, without which no sentence can be followed, then
 # warnings, then the names of things, then measures, then running text.
@@ -27,6 +26,13 @@ KEPT = frozenset({Meaning.LETTER, Meaning.NEW, Meaning.CAUTION})
 # How far words may go from their place, in heights of a capital, in the order tried.
 REACHES = (1.0, 2.0, 3.0, 4.5, 6.0)
 WAYS = tuple(Vector.polar(k * pi / 4) for k in (6, 2, 0, 4, 7, 5, 1, 3))
+
+# All places tried, in heights of a capital, and how far they are: the own place first (n x 2, n).
+OFFSETS = np.array([(0.0, 0.0), *((way.x * reach, way.y * reach) for reach, way in product(REACHES, WAYS))])
+DISTANCES = np.array([0.0, *(reach for reach, _ in product(REACHES, WAYS))])
+
+# What makes a box larger on all sides.
+OUTWARD = np.array((-1.0, -1.0, 1.0, 1.0))
 
 # A point of a line covered is as bad as this many heights of a capital away from the place.  Larger: words
 # leave what they name.  Smaller: lines run through them.
@@ -93,14 +99,26 @@ def _rank(block: Block) -> int:
 
 def _placed(block: Block, taken: list[Bounds], lines: np.ndarray) -> Block | None:
     """The block where it is free of the others; None if there is no such place and it may be left out."""
-    height = block.lines[0].height
-    ways = ((reach, way * (reach * height)) for reach, way in product(REACHES, WAYS))
-    tries = [(0.0, block), *((reach, block.moved(way)) for reach, way in ways)]
-    free = [(reach, tried) for reach, tried in tries if _is_free(tried.box.grown(AIR * height), taken)]
-    if not free:
+    height, box = block.lines[0].height, block.box
+    boxes = np.array((box.left, box.bottom, box.right, box.top)) + height * np.tile(OFFSETS, 2)
+    free = np.flatnonzero(_are_free(boxes + AIR * height * OUTWARD, taken))
+    if len(free) == 0:
         return block if block.lines[0].meaning in KEPT else None
-    return min(free, key=lambda found: found[0] + LINE * len(places_in(found[1].box, lines)))[1]
+    costs = DISTANCES[free] + LINE * _covered(boxes[free], lines)
+    best = free[int(np.argmin(costs))]
+    return block.moved(Vector(*(height * OFFSETS[best]).tolist()))
 
 
-def _is_free(box: Bounds, taken: list[Bounds]) -> bool:
-    return not any(box.overlaps(other) for other in taken)
+def _are_free(boxes: np.ndarray, taken: list[Bounds]) -> np.ndarray:
+    """Which of the boxes (m x 4) touch none of those taken."""
+    others = np.array([(box.left, box.bottom, box.right, box.top) for box in taken]).reshape(-1, 4)
+    apart = (boxes[:, None, :2] > others[None, :, 2:]) | (boxes[:, None, 2:] < others[None, :, :2])
+    return np.asarray(np.all(np.any(apart, axis=2), axis=1))
+
+
+def _covered(boxes: np.ndarray, lines: np.ndarray) -> np.ndarray:
+    """How many points of the lines lie in each box."""
+    low, high = boxes[:, :2].min(axis=0), boxes[:, 2:].max(axis=0)
+    near = lines[np.all((lines >= low) & (lines <= high), axis=1)]
+    within = (near[None] >= boxes[:, None, :2]) & (near[None] <= boxes[:, None, 2:])
+    return np.asarray(np.sum(np.all(within, axis=2), axis=1))

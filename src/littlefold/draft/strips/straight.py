@@ -87,7 +87,7 @@ def _draw(  # noqa: PLR0917 - what it is, how large, what is said of it
     shape = _upright(line.statement.name, *size)
     lay_down(line.statement.name, shape, desk)
     stated.usual.extend(_usual(stated, shape, desk))
-    fold = word("fold" if stated.cutting.on_fold else "none")
+    fold = word(stated.made_as if stated.cutting.on_fold else "none")
     said = {"name": named(stated.name), **words, "fold": fold}
     outline = NewLine(shape.outline, "line", words=said, distance=distance)
     with on_sheet(stated.sheet, desk):
