@@ -70,6 +70,7 @@ def draw_sheet(shown: Shown, standing: tuple[Standing, ...] = ()) -> str:
     view = f"{_n(box.left)} {_n(-box.top)} {_n(box.width)} {_n(box.height)}"
     title = escape(plain(f"{shown.draft.title}: {shown.sheet}"))
     groups = (
+        _group("unfolded", _unfolded(shown)),
         _group("allowances", _allowances(shown)),
         _group("stitching", _stitching(shown)),
         _group("helping", _helping(shown)),
@@ -89,6 +90,12 @@ def _paper(box: Bounds) -> Bounds:
 
 def _group(name: str, marks: Iterator[str]) -> str:
     return f'<g class="{name}">{"".join(marks)}</g>'
+
+
+def _unfolded(shown: Shown) -> Iterator[str]:
+    for piece in shown.pieces():
+        if piece.cutting.on_fold:
+            yield _path(piece.unfolded.cut, "whole", f"{piece.name}.whole")
 
 
 def _allowances(shown: Shown) -> Iterator[str]:

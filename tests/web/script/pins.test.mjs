@@ -3,7 +3,7 @@ import { test } from "node:test";
 
 import { pinned } from "../../../src/littlefold/web/static/pins.js";
 
-const ROOM = { width: 1250, height: 550, taken: 60 };
+const ROOM = { width: 1250, height: 550, taken: { left: 90, right: 60 } };
 const DRAWN = { left: 450, right: 800, top: 10, bottom: 540 };
 const slip = (name, x, y, height = 100) => ({ name, width: 260, height, at: x === null ? null : { x, y } });
 

@@ -5,14 +5,15 @@ const APART = 14;
 /**
  * @param {{name: string, width: number, height: number, at: {x: number, y: number} | null}[]} slips  in px
  * @param {{left: number, right: number, top: number, bottom: number}} drawn  what the drawing covers
- * @param {{width: number, height: number, taken: number}} room  the paper, and how much of its right lower corner is taken
+ * @param {{width: number, height: number, taken: {left: number, right: number}}} room  the paper, and how much of its lower
+ *   corners is left free where the slips do not need it
  * @returns {Map<string, {x: number, y: number}>}  the upper left corner of each slip
  */
 export function pinned(slips, drawn, room) {
   const sides = shared(slips, drawn, room);
   const places = new Map();
   for (const side of ["left", "right"]) {
-    for (const [slip, y] of stacked(sides[side], high(room, side))) places.set(slip.name, { x: across(slip, side, drawn, room), y });
+    for (const [slip, y] of stacked(sides[side], high(room, side, sides[side]))) places.set(slip.name, { x: across(slip, side, drawn, room), y });
   }
   return places;
 }
@@ -27,7 +28,7 @@ function shared(slips, drawn, room) {
   function put(slip, wanted) {
     const other = wanted === "left" ? "right" : "left";
     const need = slip.height + APART;
-    const side = used[wanted] + need > high(room, wanted) && used[other] + need <= high(room, other) ? other : wanted;
+    const side = used[wanted] + need > free(room, wanted) && used[other] + need <= free(room, other) ? other : wanted;
     sides[side].push(slip);
     used[side] += need;
   }
@@ -56,8 +57,14 @@ function wanted(slip, height) {
   return (slip.at ? slip.at.y : height) - slip.height / 2;
 }
 
-function high(room, side) {
-  return side === "right" ? room.height - room.taken : room.height;
+function free(room, side) {
+  return room.height - room.taken[side];
+}
+
+/** The height that the slips of a side may use: the corner too, when there are many. */
+function high(room, side, slips) {
+  const need = slips.reduce((sum, slip) => sum + slip.height + APART, APART);
+  return need > free(room, side) ? room.height : free(room, side);
 }
 
 function across(slip, side, drawn, room) {

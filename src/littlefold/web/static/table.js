@@ -2,13 +2,16 @@
 
 import "./draft-drawing.js";
 import { newest, whenCalm } from "./newest.js";
+import { remembering } from "./moves.js";
 import { pinned } from "./pins.js";
+import { sayLength } from "./say.js";
+import { taping } from "./tape.js";
 import { joinSliders, queryOf } from "./wish.js";
 import { telling } from "./telling.js";
 
 const CALM = 180; // ms after the last change before words are fetched
 const WIDE = 900; // px of paper from which slips are pinned to it
-const FOUND = 62; // px that the slip of findings takes of the lower right corner when it is closed
+const TAKEN = { left: 96, right: 62 }; // px of the lower corners where words are told and the closed findings lie
 const SVG = "http://www.w3.org/2000/svg";
 
 const form = document.getElementById("wish");
@@ -16,7 +19,11 @@ const drawing = form.querySelector("draft-drawing");
 const anchors = JSON.parse(document.getElementById("anchors").textContent);
 const slips = form.querySelector(".slips");
 const recipe = encodeURIComponent(form.dataset.recipe);
+const say = (mm) => sayLength(mm, form.dataset.units);
+const taped = { say: (words) => told.say(words), length: say, chosen: () => told.chosen() };
+taping(drawing, document.getElementById("with-tape"), taped);
 const told = telling(form, drawing, { turnTo });
+remembering(drawing, document.getElementById("what-moves"), say);
 
 const redraw = newest(async (query) => {
   try {
@@ -81,7 +88,7 @@ function pin() {
     height: slip.offsetHeight,
     at: placeOf(slip.dataset.slip),
   }));
-  const places = pinned(found, drawing.drawn(), { ...drawing.room, taken: FOUND });
+  const places = pinned(found, drawing.drawn(), { ...drawing.room, taken: TAKEN });
   for (const one of found) {
     const place = places.get(one.name);
     one.slip.style.translate = `${Math.round(place.x)}px ${Math.round(place.y)}px`;
@@ -110,7 +117,7 @@ threads.setAttribute("aria-hidden", "true");
 slips.before(threads);
 
 joinSliders(form, changed);
-form.addEventListener("input", changed);
+form.addEventListener("input", ({ target }) => target.name && changed());
 form.addEventListener("submit", (event) => {
   event.preventDefault();
   changed();

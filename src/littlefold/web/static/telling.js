@@ -94,7 +94,7 @@ export function telling(form, drawing, { turnTo }) {
     if (!field.value) slider.value = reading.mm;
   }
 
-  return { say, take };
+  return { say, take, chosen: () => held };
 }
 
 function complain(field, refused) {
