@@ -1,6 +1,7 @@
 """The whole flow on one page: what Littlefold does, stage by stage.
 
     recipe text  --parse-->     recipe
+    measurements --examine-->   doubts     readings that look wrong
     measurements --complete-->  every measurement the draft may ask for
     both         --evaluate-->  draft      named points and lines, steps, pieces as stated
     draft        --trace-->     pattern    stitch lines, cutting lines, notches, seams
@@ -18,6 +19,8 @@ from threading import Lock
 from typing import TYPE_CHECKING
 
 from littlefold.body.filling import complete
+from littlefold.body.measurements import Origin
+from littlefold.body.plausible import examine
 from littlefold.body.register import REGISTER
 from littlefold.check import check
 from littlefold.draft.evaluate import evaluate
@@ -69,6 +72,7 @@ class Outcome:
 
 def fulfil(wish: Wish) -> Outcome:
     """A recipe and a child's measurements make a checked pattern."""
+    doubts = examine(wish.measurements.only(Origin.GIVEN))
     measurements, gaps = complete(wish.measurements)
     draft = evaluate(
         wish.recipe,
@@ -81,12 +85,8 @@ def fulfil(wish: Wish) -> Outcome:
     pattern = trace(draft)
     findings = check(pattern, replace(wish.circumstances, stretch=draft.stretch))
     remarks = _remarks(wish.recipe.text, wish.recipe.file)
-    return Outcome(
-        wish.recipe,
-        draft,
-        pattern,
-        _once((*remarks, *_serious(gaps), *draft.problems, *pattern.problems, *findings)),
-    )
+    problems = (*remarks, *doubts, *_serious(gaps), *draft.problems, *pattern.problems, *findings)
+    return Outcome(wish.recipe, draft, pattern, _once(problems))
 
 
 @lru_cache(maxsize=64)
