@@ -43,4 +43,4 @@ def test_outer_polygon_covers_all_within_the_growth(
     polygon: shapely.Polygon, grow: float, tolerance: float
 ) -> None:
     outer = outer_polygon(polygon, grow, tolerance)
-    assert outer.buffer(1e-6).covers((polygon.buffer(grow * 0.999, quad_segs=4) if grow else polygon))
+    assert outer.buffer(1e-6).covers(polygon.buffer(grow * 0.999, quad_segs=4) if grow else polygon)

@@ -36,7 +36,7 @@ class Liar:
     def answers(self, task: Task, wait: float, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:  # noqa: ARG002
         yield None
         heap = tuple(Placed(i.name, i.degrees[0], 0.0, 0.0) for i in task.items for _ in range(i.demand))
-        for _ in range(20):
+        for _ in range(3):
             yield Answer(1.0, heap)
 
 
@@ -92,9 +92,9 @@ def test_the_real_engine_gives_layouts_that_settle_to_sound_lays(way: Way) -> No
     assert asked is not None
     answers = [a for a in ProcessEngine(1).answers(asked.task, 0.1, _always) if a is not None]
     assert answers
-    adopted = [found for answer in answers if (found := planner.adopt(asked.layout(answer))) is not None]
-    assert adopted, "the engine is better than the first lay"
-    assert adopted[-1].length < first.length
+    adopted = planner.adopt(asked.layout(answers[-1]))
+    assert adopted is not None, "the engine is better than the first lay"
+    assert adopted.length < first.length
 
 
 def _always() -> bool:
