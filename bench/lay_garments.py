@@ -1,6 +1,6 @@
 """Folded against open lay of shipped garments: length, share used, time to the first lay, which bound binds.
 
-    python -m bench.lay_garments --seconds 3 --sizes 86,104,128 --widths 900,1120,1400 yoke-frock trousers ...
+python -m bench.lay_garments --seconds 3 --sizes 86,104,128 --widths 900,1120,1400 yoke-frock trousers ...
 """
 
 from __future__ import annotations
@@ -56,7 +56,9 @@ def row(recipe: str, size: str, width: float, seconds: float) -> str:
         if isinstance(found, str):
             cells.append(f"{found:>26s}")
         else:
-            cells.append(f"{found.length:5.0f} {found.share:4.0%} {found.first_after:4.2f} {found.binds:>10.10s}")
+            cells.append(
+                f"{found.length:5.0f} {found.share:4.0%} {found.first_after:4.2f} {found.binds:>10.10s}"
+            )
     return f"{recipe:14s} {size:>4s} {width / 10:4.0f}  " + " | ".join(cells)
 
 

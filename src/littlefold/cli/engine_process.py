@@ -140,7 +140,9 @@ def _solve(asked: dict[str, Any]) -> None:
 
 def _speak_best(progress: Any) -> None:
     """Speak the newest layout without overlap; the engine also reports ones that still have some."""
-    feasible = [solution for kind, solution in progress.drain() if str(kind).split(".")[-1] in WITHOUT_OVERLAP]
+    feasible = [
+        solution for kind, solution in progress.drain() if str(kind).split(".")[-1] in WITHOUT_OVERLAP
+    ]
     if feasible:
         _speak(feasible[-1])
 
