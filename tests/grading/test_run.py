@@ -18,7 +18,7 @@ from littlefold.geometry import Vector
 from littlefold.grading import SizeRun, grade, moves, stacked
 from littlefold.grading.grade import grade_bodies
 from littlefold.grading.numbers import MOST, size_numbers
-from littlefold.grading.stack import KINDS, SHARED, kind_of
+from littlefold.grading.stack import KINDS, WORDS_OF, kind_of
 from littlefold.pattern.simple import is_simple, line_string
 from littlefold.pipeline import on_the_shelf
 from littlefold.problem import Severity
@@ -140,7 +140,7 @@ def test_no_outline_has_more_numbers_than_can_be_read(bodice: SizeRun) -> None:
 
 def test_words_name_all_sizes_and_not_one_child(bodice: SizeRun) -> None:
     front = stacked(bodice)[0]
-    words = [mark.text for mark in front.marks if isinstance(mark, Label) and mark.meaning in SHARED]
+    words = [mark.text for mark in front.marks if isinstance(mark, Label) and mark.meaning in WORDS_OF]
     assert any("sizes 92 to 116" in text for text in words)
     assert not any("stature" in text for text in words)
 
@@ -150,6 +150,13 @@ def test_the_list_of_line_kinds_names_every_size(bodice: SizeRun) -> None:
     samples = {mark.name: mark.meaning for mark in kinds.marks if isinstance(mark, Stroke)}
     assert samples == {f"size.{size.label}": kind_of(k) for k, size in enumerate(bodice.sizes)}
     assert {mark.text for mark in kinds.marks if isinstance(mark, Label)} >= {"92", "116"}
+
+
+def test_a_piece_that_is_the_same_in_all_sizes_is_drawn_once() -> None:
+    run = grade(shelf("bib"), (68, 80, 92), shelf=on_the_shelf)
+    bib = stacked(run)[0]
+    assert not [mark for mark in bib.marks if mark.meaning in KINDS]
+    assert [mark for mark in bib.marks if mark.meaning is Meaning.CUT]
 
 
 def test_no_size_and_one_size(bodice: SizeRun) -> None:

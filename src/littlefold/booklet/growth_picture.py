@@ -36,6 +36,7 @@ _ROUND_MM: Final = (10.0, 20.0, 50.0, 100.0)  # from one line of the grid to the
 _ROOM_ACROSS, _ROOM_UP = 19.0, 9.0  # from one number of an axis to the next, at least [mm]
 _YEARS: Final = (1, 2, 3, 6, 12, 24, 48)  # likewise [months]
 _JUST_AFTER: Final = 0.05  # months after the last day of lying length
+_UNDER: Final = 3.0  # spares below the lowest reading, where its number stands
 _BEFORE: Final = 6.0  # months shown before the first reading
 
 
@@ -117,7 +118,7 @@ def _field(young: float, old: float, lengths: list[float], name: str, sex: Sex |
         ends = stature_at(young, sex).value(CURVES[0][1]), stature_at(old, sex).value(CURVES[-1][1])
         lengths = [*lengths, *ends]
     spare = max(0.04 * (max(lengths) - min(lengths)), 5.0)
-    return _Field(young, max(old, young + 1.0), min(lengths) - spare, max(lengths) + spare, LARGE)
+    return _Field(young, max(old, young + 1.0), min(lengths) - _UNDER * spare, max(lengths) + spare, LARGE)
 
 
 def _grid(field: _Field) -> Iterator[Mark]:

@@ -27,7 +27,7 @@ APART: Final = 70.0
 CLOSE: Final = 3.1
 
 # Bare paper between a number and its own line, and between it and the next line, at least [mm].
-OWN: Final = 0.6
+OWN: Final = 0.8
 NEXT: Final = 0.9
 
 # No number can use more room than this [mm].

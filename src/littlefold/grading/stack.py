@@ -1,8 +1,8 @@
 """All sizes of a run on one sheet, each with its own kind of line and its number beside it.
 
 Pieces of one name lie on each other as they were drafted: the first point of their drawing stands still, folds lie on
-folds.  The grain, the fold and the words are those of the largest size, which has the most room for them.  Lines of
-hems are left out: the words say how wide they are.
+folds.  Grain and words stand within the smallest size, where no other line runs.  Lines of hems are left out: the words
+say how wide they are.
 """
 
 from __future__ import annotations
@@ -11,12 +11,16 @@ from dataclasses import dataclass, replace
 from itertools import chain
 from typing import TYPE_CHECKING, Final
 
+import shapely
+
 from littlefold.body.measurements import Measurements
 from littlefold.drawing import Drawing, Label, Mark, Meaning, Stroke
 from littlefold.geometry import Path, Point
+from littlefold.grading.moves import SAME
 from littlefold.grading.numbers import size_numbers
 from littlefold.pattern.block import Labelling
 from littlefold.pattern.picture import draw_piece
+from littlefold.pattern.simple import line_string
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -36,8 +40,8 @@ KINDS: Final = (
 )
 """Line kinds in their order; a run of more sizes begins again, so that neighbours always differ."""
 
-SHARED: Final = (Meaning.FOLD, Meaning.GRAIN, Meaning.TEXT, Meaning.TITLE, Meaning.CAUTION, Meaning.GUIDE)
-"""What is drawn once, for the largest size."""
+WORDS_OF: Final = (Meaning.GRAIN, Meaning.TEXT, Meaning.TITLE, Meaning.CAUTION, Meaning.GUIDE)
+"""What is drawn once: of the smallest size, within which no other line runs, or of the largest if that is too small."""
 
 # The list of line kinds [mm]: length of a sample, from one to the next, height of a capital.
 SAMPLE, LINE, WORDS = 30.0, 7.0, 2.8
@@ -95,11 +99,20 @@ def _for_all(run: SizeRun, pattern: Pattern) -> Pattern:
 
 
 def _stacked_piece(layers: tuple[_Layer, ...]) -> Drawing:
-    largest = layers[-1]
+    smallest, largest = layers[0], layers[-1]
+    told = largest if smallest.drawing.only(Meaning.GUIDE).marks else smallest
+    if _is_one_size(layers):
+        return largest.drawing
     lines = chain.from_iterable(_lines(layer) for layer in layers)
     numbers = size_numbers([(layer.label, layer.piece.outline.cut) for layer in layers])
-    shared = largest.drawing.only(*SHARED).marks
+    shared = (*largest.drawing.only(Meaning.FOLD).marks, *told.drawing.only(*WORDS_OF).marks)
     return Drawing((*lines, *numbers, *shared), largest.piece.title)
+
+
+def _is_one_size(layers: tuple[_Layer, ...]) -> bool:
+    """Whether a piece is the same in all sizes, so that it is drawn and cut as one."""
+    first, *others = (line_string(layer.piece.outline.cut) for layer in layers)
+    return bool(others) and all(shapely.hausdorff_distance(first, other) < SAME for other in others)
 
 
 def _lines(layer: _Layer) -> Iterable[Mark]:

@@ -1,0 +1,208 @@
+"""Cards on the command line: from the first reading to the last."""
+
+from __future__ import annotations
+
+import json
+from datetime import date
+from pathlib import Path  # noqa: TC003 - fixtures are read at run time
+
+import pytest
+from typer.testing import CliRunner
+
+from littlefold.body.measurements import Origin
+from littlefold.cli.ages import read_age, read_day
+from littlefold.cli.asked import Asked, Understood, understand
+from littlefold.cli.main import app
+from littlefold.problem import Problem
+
+
+@pytest.fixture(autouse=True)
+def room(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.setenv("LITTLEFOLD_DATA", str(tmp_path / "data"))
+    monkeypatch.delenv("LITTLEFOLD_DATABASE", raising=False)
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def say(*words: str, ends: int = 0) -> str:
+    done = CliRunner().invoke(app, list(words))
+    assert done.exit_code == ends, (done.output, done.exception)
+    return done.output
+
+
+def card(name: str) -> dict:
+    return json.loads(say("child", "show", name, "--data"))
+
+
+def add_mina() -> None:
+    say("child", "add", "Mina", "--born", "2022-08-14", "--girl")
+    say("child", "measure", "Mina", "stature=104cm", "chest=21 5/8in", "--day", "2026-11-20", "--by", "Edda")
+
+
+def test_a_card_is_made_measured_and_shown() -> None:
+    add_mina()
+    record = card("mina")
+    assert record["born"] == "2022-08-14"
+    assert record["sex"] == "girl"
+    assert record["measured"] == [
+        {
+            "day": "2026-11-20",
+            "by": "Edda",
+            "over": "",
+            "readings": {"stature": 1040.0, "chest": 21.625 * 25.4},
+        }
+    ]
+    assert "104 cm" in say("child", "show", "Mina")
+    assert "Mina" in say("child", "list")
+
+
+def test_inches_taken_for_centimetres_are_caught_before_they_are_kept() -> None:
+    add_mina()
+    said = say("child", "measure", "Mina", "stature=104cm", "chest=22cm", ends=1)
+    assert "inches" in said
+    assert len(card("Mina")["measured"]) == 1
+    say("child", "measure", "Mina", "stature=104cm", "chest=22cm", "--anyway")
+    assert len(card("Mina")["measured"]) == 2
+    say("child", "check", "Mina", ends=1)
+
+
+def test_a_draft_for_a_card_is_kept_changed_after_a_fitting_and_printed_again(room: Path) -> None:
+    add_mina()
+    say("draft", "bodice", "--child", "Mina", "--out", "first")
+    say(
+        "child",
+        "fit",
+        "Mina",
+        "1",
+        "tight round the chest",
+        "--let-down",
+        "2cm",
+        "--choose",
+        "ease=8cm",
+        "--out",
+        "new",
+    )
+    first, second = card("Mina")["drafts"]
+    assert first["fittings"][0]["showed"] == "tight round the chest"
+    assert first["let_down"] == 20.0
+    assert second["follows"] == 1
+    assert second["choices"]["ease"] == 80.0
+    assert second["pattern_hash"] != first["pattern_hash"]
+    assert first["measurements"]["chest"]["origin"] == "given"
+    assert first["measurements"]["neck"]["origin"] == "estimated"
+    say("child", "print", "Mina", "1", "--out", "again")
+    old = (room / "first" / "bodice-pattern.svg").read_bytes()
+    assert (room / "again" / "bodice-1-pattern.svg").read_bytes() == old
+    assert (room / "new" / "bodice-pattern.svg").read_bytes() != old
+    assert "no draft 3" in say("child", "print", "Mina", "3", ends=2)
+
+
+def test_old_readings_are_told(room: Path) -> None:
+    say("child", "add", "Kim")
+    say("child", "measure", "Kim", "stature=104cm", "--day", "2020-01-01")
+    assert "Measure again" in " ".join(say("draft", "bib", "--child", "Kim", "--data").split())
+    assert not list(room.glob("sheets"))
+
+
+def test_a_child_without_a_card_is_told() -> None:
+    assert "no card" in say("draft", "bib", "--child", "Nobody", ends=2)
+
+
+def test_a_forecast_is_told_drawn_and_printed(room: Path) -> None:
+    add_mina()
+    record = json.loads(say("child", "forecast", "Mina", "--on", "2027-11-20", "--data"))
+    stature = record["measurements"]["stature"]
+    assert 1040 < stature["range_mm"][0] < stature["mm"] < stature["range_mm"][1] < 1160
+    say("child", "forecast", "Mina", "--out", "mina.svg")
+    say("child", "forecast", "Mina", "--out", "mina.pdf")
+    assert "P50" in (room / "mina.svg").read_text()
+    assert (room / "mina.pdf").read_bytes().startswith(b"%PDF")
+    say("child", "forecast", "Mina", "--on", "2020-01-01", ends=2)
+    say("child", "add", "Kim")
+    assert "birth date" in say("child", "forecast", "Kim", ends=2)
+
+
+@pytest.mark.parametrize("ending", ["json", "csv"])
+def test_a_card_goes_out_and_comes_in_again(room: Path, ending: str) -> None:
+    add_mina()
+    before = card("Mina")
+    say("child", "export", f"cards.{ending}")
+    assert (room / f"cards.{ending}").stat().st_mode & 0o77 == 0
+    say("child", "import", f"cards.{ending}", ends=2)
+    say("child", "erase", "Mina", "--yes")
+    assert "empty" in say("child", "list")
+    say("child", "import", f"cards.{ending}")
+    assert card("Mina") == before
+
+
+def test_erasing_asks_first() -> None:
+    add_mina()
+    done = CliRunner().invoke(app, ["child", "erase", "Mina"], input="n\n")
+    assert done.exit_code == 1
+    assert card("Mina")
+    say("child", "erase", "Nobody", "--yes", ends=2)
+
+
+def test_notes_and_corrections() -> None:
+    add_mina()
+    say("child", "note", "Mina", "no scratchy labels")
+    say("child", "correct", "Mina", "--to", "Mina B.", "--born", "2022-08-15")
+    record = card("Mina B.")
+    assert record["notes"][0]["text"] == "no scratchy labels"
+    assert (record["born"], record["sex"]) == ("2022-08-15", "girl")
+    say("child", "add", "Kim", "--born", "2999-01-01", ends=2)
+    say("child", "add", "Mina b.", ends=2)
+
+
+def test_a_size_run_is_written_size_by_size_and_stacked(room: Path) -> None:
+    say("draft", "bib", "--sizes", "74..86", "--out", "run")
+    written = {
+        path.relative_to(room / "run").as_posix() for path in (room / "run").rglob("*") if path.is_file()
+    }
+    for size in (74, 80, 86):
+        assert f"size-{size}/bib-{size}-pages.pdf" in written
+    assert {"bib-all-sizes.svg", "bib-all-sizes-one-sheet.pdf", "bib-moves.pdf", "bib-moves.csv"} <= written
+    record = json.loads(say("draft", "bodice", "--sizes", "92..98", "--data"))
+    assert record["sizes"] == ["92", "98"]
+    assert all(seam["matched"] for seam in record["seams"])
+    assert "backwards" in say("draft", "bib", "--sizes", "98..92", ends=2)
+    assert "leave --size out" in " ".join(
+        say("draft", "bib", "--sizes", "92..98", "--size", "92", ends=2).split()
+    )
+
+
+def test_a_draft_by_age_alone_is_estimated_and_marked() -> None:
+    found = [understand(Asked("bodice", age="4y", sex=sex), date(2026, 3, 1)) for sex in ("girl", "boy")]
+    girl, boy = (one.wish.measurements for one in found if isinstance(one, Understood))
+    # WHO 2006: the median height at 48 months is 102.7 cm for girls and 103.3 cm for boys.
+    assert girl.mm("stature") == pytest.approx(1027, abs=0.6)
+    assert boy.mm("stature") == pytest.approx(1033, abs=0.6)
+    assert {reading.origin for _, reading in girl.readings} == {Origin.CHART}
+    record = json.loads(say("draft", "bodice", "--age", "4y", "--girl", "--data"))
+    assert {one["origin"] for one in record["measurements"].values()} == {"chart"}
+    say("draft", "bodice", "--age", "4", ends=2)
+
+
+def test_the_chart_is_printed_with_its_origins() -> None:
+    assert "Chest girth" in say("sizes", "92..104")
+    rows = json.loads(say("sizes", "92..98", "--data"))
+    assert [row["size"] for row in rows] == [92, 98]
+    assert rows[0]["measurements"]["chest"]["source"]
+    say("sizes", "93", ends=2)
+
+
+@pytest.mark.parametrize(
+    ("text", "months"),
+    [("4y", 48), ("18m", 18), ("4y6m", 54), ("4 y 6 months", 54), ("1.5 years", 18), ("0m", 0)],
+)
+def test_ages_as_people_say_them(text: str, months: float) -> None:
+    assert read_age(text) == months
+
+
+@pytest.mark.parametrize("text", ["", "4", "four", "30y", "y", "-1y"])
+def test_ages_that_are_none(text: str) -> None:
+    assert isinstance(read_age(text), Problem)
+
+
+def test_days_that_are_none() -> None:
+    assert isinstance(read_day("31.3.2026"), Problem)
