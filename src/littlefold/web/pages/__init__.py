@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 from littlefold.web.pages import (
     children,
+    cloth,
+    compare,
     drawings,
     garments,
     home,
@@ -32,7 +34,9 @@ FAMILIES: tuple[Callable[[Room], APIRouter], ...] = (
     steps.routes,
     printing.routes,
     children.routes,
+    cloth.routes,
     recipes.routes,
     writing.routes,
     settings.routes,
+    compare.routes,
 )
