@@ -1,7 +1,7 @@
 """Every recipe for the real children of the 1977 survey: who is served, and what is refused, in words.
 
-    python -m bench.every_child            # all children
-    python -m bench.every_child --every 8  # every eighth
+python -m bench.every_child            # all children
+python -m bench.every_child --every 8  # every eighth
 """
 
 from __future__ import annotations

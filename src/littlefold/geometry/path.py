@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from .affine import Affine
 from .bounds import Bounds
+from .hull import least_distance
 from .line import Line
 from .point import Point, Vector
 from .tolerance import ANGLE, FLATNESS, SAME_POINT
@@ -195,6 +196,8 @@ class Path:
         """The place that lies nearest to a point; the first of several."""
         best_index, best_t, best = 0, 0.0, self.start.distance(point)
         for index, segment in enumerate(self.segments):
+            if least_distance(segment, point) >= best:
+                continue
             t = segment.nearest(point)
             distance = segment.at(t).distance(point)
             if distance < best:

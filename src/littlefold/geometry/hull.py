@@ -1,0 +1,26 @@
+"""How near a segment can come to a point at least, told at a glance."""
+
+from __future__ import annotations
+
+from math import hypot
+from typing import TYPE_CHECKING
+
+from .bezier import Cubic
+
+if TYPE_CHECKING:
+    from .point import Point
+    from .segment import Segment
+
+
+def least_distance(segment: Segment, point: Point) -> float:
+    """A length that no place of the segment is nearer to the point than [mm].
+
+    A cubic lies within the box of its control points; of other segments nothing is told, they are quick to ask.
+    """
+    if not isinstance(segment, Cubic):
+        return 0.0
+    p, q, r, e = segment.start, segment.control1, segment.control2, segment.end
+    x, y = point.x, point.y
+    across = max(0.0, min(p.x, q.x, r.x, e.x) - x, x - max(p.x, q.x, r.x, e.x))
+    upward = max(0.0, min(p.y, q.y, r.y, e.y) - y, y - max(p.y, q.y, r.y, e.y))
+    return hypot(across, upward)
