@@ -11,12 +11,12 @@ from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
 from littlefold.body.plausible import examine
 from littlefold.problem import Problem
+from littlefold.sheet.furniture import spoken_date
 from littlefold.store import Card, Note, key_of
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
 from littlefold.web.pages.children_growth import growth_words
-from littlefold.web.pages.children_said import age_on, draft_line, readings_old, sets_beside
+from littlefold.web.pages.children_said import age_on, doubt, draft_line, readings_old, sets_beside
 from littlefold.web.rendering import render
-from littlefold.web.said import HEADINGS
 
 if TYPE_CHECKING:
     from littlefold.store import PastDraft
@@ -114,13 +114,12 @@ def _told(cards: Cards, card: Card) -> Json:
     return {
         "name": card.name,
         "age": age_on(card, room.today()),
-        "born": card.born,
+        "born": spoken_date(card.born) if card.born else "",
         "sex": card.sex,
         "old": readings_old(card, room.today()),
         "sets": sets_beside(card, units),
         "found": [
-            {"severity": one.severity.value, "heading": HEADINGS[one.severity], "message": one.message}
-            for one in found
+            {"severity": one.severity.value, "heading": doubt(one), "message": one.message} for one in found
         ],
         "notes": sorted(((note.day.isoformat(), note.text) for note in card.notes), reverse=True),
         "drafts": [_draft(cards, draft, number) for number, draft in enumerate(card.drafts, start=1)],

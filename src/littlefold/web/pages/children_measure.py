@@ -11,20 +11,19 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import urlencode
 
 from fastapi import APIRouter
-from fastapi.responses import HTMLResponse, RedirectResponse, Response
+from fastapi.responses import HTMLResponse, JSONResponse, RedirectResponse, Response
 from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
 
 from littlefold.body.figure import tape_figure
 from littlefold.body.register import NAMES, REGISTER
-from littlefold.problem import Problem, Severity
+from littlefold.problem import Problem
 from littlefold.sheet.svg import write_svg
 from littlefold.store import Card, Measured
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, UNKNOWN, Cards, refusal
 from littlefold.web.pages.children_needs import needed_for
 from littlefold.web.pages.children_readings import Judged, judge, read_sheet
-from littlefold.web.pages.children_said import age_on
+from littlefold.web.pages.children_said import age_on, doubt
 from littlefold.web.rendering import render
-from littlefold.web.said import HEADINGS
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -68,8 +67,6 @@ def routes(cards: Cards) -> APIRouter:
         card = cards.card(name)
         if isinstance(card, Problem):
             return Response(status_code=UNKNOWN)
-        from fastapi.responses import JSONResponse  # noqa: PLC0415
-
         return JSONResponse(_record(_judged(cards, card, _fields(request.query_params))))
 
     @router.get("/child/figure/{measurement}.svg")
@@ -163,9 +160,7 @@ def _record(judged: Judged) -> Json:
         "found": [
             {
                 "severity": one.severity.value,
-                "heading": "Once more, to be sure"
-                if one.severity is Severity.NOTE
-                else HEADINGS[one.severity],
+                "heading": doubt(one),
                 "message": one.message,
                 "names": [number.name for number in one.numbers if number.name in REGISTER],
             }

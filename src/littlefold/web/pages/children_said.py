@@ -7,11 +7,13 @@ from typing import TYPE_CHECKING, Any
 from littlefold.body.by_age import said_age
 from littlefold.body.register import REGISTER
 from littlefold.body.tape import ONE_MM, say_length
+from littlefold.problem import Severity
 from littlefold.sheet.furniture import spoken_date
 
 if TYPE_CHECKING:
     from datetime import date
 
+    from littlefold.problem import Problem
     from littlefold.store import Card, PastDraft
     from littlefold.web.preferences import Units
 
@@ -29,6 +31,11 @@ OLD_OF_SMALL, OLD = 3.0, 6.0
 def title_of(name: str) -> str:
     """A measurement in plain words; one of a recipe's own by its name."""
     return REGISTER[name].title if name in REGISTER else name.replace("_", " ")
+
+
+def doubt(problem: Problem) -> str:
+    """The heading over what was found among readings."""
+    return "Once more, to be sure" if problem.severity is Severity.NOTE else "Measure again"
 
 
 def age_on(card: Card, day: date) -> str:

@@ -44,3 +44,4 @@ function query() {
 
 const calmly = whenCalm(() => judge(query()), CALM);
 form.addEventListener("input", calmly);
+form.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "center" });

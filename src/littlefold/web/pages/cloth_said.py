@@ -1,0 +1,117 @@
+"""What the page of the cloth says: a lay drawn, what to buy, ways and widths beside each other."""
+
+from __future__ import annotations
+
+import re
+from math import ceil
+from typing import TYPE_CHECKING, Any
+
+from littlefold.body.tape import say_length
+from littlefold.lay.cloth import YARD_STEP
+from littlefold.lay.compare import best_of
+from littlefold.lay.draw import lay_drawing
+from littlefold.lay.sewn import sewn_lengths
+from littlefold.lay.shopping import shopping_list
+from littlefold.lay.thread import thread_length
+from littlefold.problem import Problem
+from littlefold.sheet.svg import write_svg
+
+if TYPE_CHECKING:
+    from littlefold.lay.compare import Row
+    from littlefold.lay.lay import Lay
+    from littlefold.lay.shopping import Buy
+    from littlefold.pipeline import Outcome
+    from littlefold.web.preferences import Units
+
+Json = dict[str, Any]
+
+SHOWN = 230.0
+"""The length of the drawing [mm]: its words keep their size, so they are read on a screen."""
+LARGEST = 0.2
+_STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
+
+
+def lay_words(lay: Lay, units: Units) -> Json:
+    """A lay as it is told and drawn."""
+    cloth = lay.cloth
+    scale = min(SHOWN / max(lay.length, lay.spread.height), LARGEST)
+    return {
+        "to_buy": bought(cloth.length_to_buy(lay.cloth_length), units),
+        "length": say_length(ceil(lay.cloth_length), units),
+        "used": f"{lay.share_used:.0%}",
+        "price": _money(cloth.cost(lay.cloth_length)),
+        "drawing": _STYLE.sub("", write_svg(lay_drawing(lay), scale), count=1),
+        "tall": lay.spread.height > lay.length,
+    }
+
+
+def bought(mm: float, units: Units) -> str:
+    """A length as it is asked for in the shop: tenths of a metre, or eighths of a yard."""
+    if units == "cm":
+        return f"{mm / 1000:.1f} m"
+    whole, over = divmod(round(mm / YARD_STEP), 8)
+    under = 8
+    while over and over % 2 == 0:
+        over, under = over // 2, under // 2
+    return (
+        " ".join(filter(None, (str(whole) if whole or not over else "", f"{over}/{under}" if over else "")))
+        + " yd"
+    )
+
+
+def _money(amount: float | None) -> str:
+    return "" if amount is None else f"{amount:.2f}"
+
+
+def list_words(outcome: Outcome, best: tuple[Lay, ...], units: Units) -> Json:
+    """What to buy for the garment."""
+    thread = thread_length(sewn_lengths(outcome.pattern))
+    mm = 0.0 if isinstance(thread, Problem) else thread
+    found = shopping_list(best, outcome.draft.notions, mm)
+    return {
+        "lines": [_line(one, units, is_cloth=number < len(best)) for number, one in enumerate(found.lines)],
+        "total": _money(found.total) if found.total else "",
+        "complete": found.complete,
+    }
+
+
+def _line(one: Buy, units: Units, *, is_cloth: bool) -> Json:
+    if is_cloth:
+        amount = bought(one.amount, units)
+    elif one.unit == "mm":
+        amount = say_length(ceil(one.amount), units)
+    else:
+        amount = f"{one.amount:g} {one.unit.rstrip('s') if one.amount == 1 else one.unit}"
+    name = "cloth" if is_cloth and one.name == "main" else one.name.replace("_", " ")
+    return {
+        "name": name,
+        "amount": amount,
+        "price": _money(one.price),
+        "remark": one.remark,
+        "caution": one.caution,
+    }
+
+
+def ways_words(rows: tuple[Row, ...], units: Units) -> Json:
+    """Ways below each other, widths beside each other; the one that buys least is marked."""
+    best = best_of(rows)
+    widths = list(dict.fromkeys(row.width for row in rows))
+    ways = dict.fromkeys(str(row.way) for row in rows)
+    told = {(str(row.way), row.width): _cell(row, units, least=row is best) for row in rows}
+    impossible = {problem.message: None for row in rows if row.lay is None for problem in row.problems[:1]}
+    return {
+        "widths": [say_length(width, units) for width in widths],
+        "rows": [(way, [told.get((way, width)) for width in widths]) for way in ways],
+        "why": tuple(impossible),
+    }
+
+
+def _cell(row: Row, units: Units, *, least: bool) -> Json:
+    if row.lay is None or row.to_buy is None:
+        return {"to_buy": "", "least": False}
+    return {
+        "to_buy": bought(row.to_buy, units),
+        "used": f"{row.lay.share_used:.0%}",
+        "price": _money(row.price),
+        "least": least,
+    }

@@ -1,0 +1,102 @@
+"""Searches that go on beside the pages: what each has found so far, how long it may go on, and the end of it."""
+
+from __future__ import annotations
+
+import secrets
+import time
+from collections import OrderedDict
+from dataclasses import dataclass, field
+from threading import Event, Lock, Thread
+from typing import TYPE_CHECKING, Any, Final
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+AT_ONCE: Final = 2
+"""Searches that may go on beside each other; more would make every page slow."""
+REMEMBERED: Final = 24
+"""Searches whose findings are kept until the workroom closes."""
+
+
+@dataclass(eq=False)
+class Search:
+    """One search.
+
+    Attributes:
+        name: What a link calls it.
+        seconds: How long it may go on.
+        found: What it has found, the newest last; it only grows.
+    """
+
+    name: str
+    seconds: float
+    began: float
+    found: list[Any] = field(default_factory=list)
+    fault: Exception | None = None
+    _stop: Event = field(default_factory=Event)
+    _over: Event = field(default_factory=Event)
+
+    def keep_going(self) -> bool:
+        """Whether it may go on."""
+        return not self._stop.is_set() and time.monotonic() - self.began < self.seconds
+
+    def stop(self) -> None:
+        """Asks it to stop; what was found stays."""
+        self._stop.set()
+
+    @property
+    def is_over(self) -> bool:
+        """Whether it has ended."""
+        return self._over.is_set()
+
+    @property
+    def share(self) -> float:
+        """How much of its time has passed, from 0 to 1."""
+        return 1.0 if self.is_over else min((time.monotonic() - self.began) / self.seconds, 1.0)
+
+    def wait(self, seconds: float) -> bool:
+        """Waits for its end; whether it has come."""
+        return self._over.wait(seconds)
+
+    def run(self, work: Callable[[Callable[[], bool]], Iterator[Any]]) -> None:
+        """Does the work in this thread; between two findings it looks whether it shall stop."""
+        try:
+            for one in work(self.keep_going):
+                self.found.append(one)
+                if not self.keep_going():
+                    break
+        except Exception as fault:  # noqa: BLE001 - told on the page of the search, which else would wait for ever
+            self.fault = fault
+        finally:
+            self._over.set()
+
+
+class Searches:
+    """All searches of one workroom."""
+
+    def __init__(self) -> None:
+        self._known: OrderedDict[str, Search] = OrderedDict()
+        self._turn = Lock()
+
+    def start(self, work: Callable[[Callable[[], bool]], Iterator[Any]], seconds: float) -> Search | None:
+        """Starts a search; None where too many are going on."""
+        with self._turn:
+            if sum(not one.is_over for one in self._known.values()) >= AT_ONCE:
+                return None
+            search = Search(secrets.token_urlsafe(9), seconds, time.monotonic())
+            self._known[search.name] = search
+            while len(self._known) > REMEMBERED:
+                self._known.popitem(last=False)[1].stop()
+        Thread(target=search.run, args=(work,), daemon=True).start()
+        return search
+
+    def find(self, name: str) -> Search | None:
+        """The search of that name."""
+        with self._turn:
+            return self._known.get(name)
+
+    def stop_all(self) -> None:
+        """Asks every search to stop."""
+        with self._turn:
+            for one in self._known.values():
+                one.stop()

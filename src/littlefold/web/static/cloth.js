@@ -1,0 +1,21 @@
+// While a search goes on, the page asks how far it is, and shows each better lay as it comes.
+
+const OFTEN = 500; // ms between two questions
+const going = document.getElementById("going");
+
+async function ask() {
+  const { recipe, search, query, count } = going.dataset;
+  const link = `/cloth/${encodeURIComponent(recipe)}/search/${search}.json?${query}&seen=${count}`;
+  const answer = await fetch(link).catch(() => null);
+  if (!answer?.ok) return setTimeout(ask, 4 * OFTEN);
+  const told = await answer.json();
+  going.querySelector("progress").value = told.share;
+  going.dataset.count = told.count;
+  if (told.html !== undefined) document.getElementById("found").innerHTML = told.html;
+  if (!told.over) return setTimeout(ask, OFTEN);
+  going.hidden = true;
+  document.getElementById("setting-off").hidden = false;
+  return 0;
+}
+
+if (going) ask();
