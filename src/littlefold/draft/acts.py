@@ -6,11 +6,13 @@ from typing import TYPE_CHECKING, Any
 
 from littlefold.draft import sewing, sheets, stating, values
 from littlefold.draft.arithmetic import evaluate_number
+from littlefold.draft.refusal import Refusal
 from littlefold.draft.register import CONSTRUCTIONS
 from littlefold.draft.shapes import SHAPE_ACTS
 from littlefold.draft.steps import draw_step
 from littlefold.draft.strips import STRIP_ACTS
 from littlefold.draft.worn import drawn_length
+from littlefold.problem import Number
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -22,10 +24,21 @@ if TYPE_CHECKING:
     Act = Callable[[Written, Desk], None]
 
 
+MOST_PARTS = 100
+"""No run has more edges; runs of runs would grow without end."""
+
+
 def _run(line: Written, desk: Desk) -> None:
     """Several edges or lines under one name."""
     step: tree.Run = line.statement
     parts = tuple(part for name in step.parts for part in (desk.run(name.text) or (name,)))
+    if len(parts) > MOST_PARTS:
+        raise Refusal(
+            "run-too-long",
+            f"{step.name} would have {len(parts)} parts; a run has at most {MOST_PARTS}.",
+            step.name.spot,
+            (Number("parts", len(parts), "count"), Number("at most", MOST_PARTS, "count")),
+        )
     for part in parts:
         drawn_length(part, desk)  # refuses what is neither a line nor an edge
     on_sheet = all("." not in part.text for part in parts)

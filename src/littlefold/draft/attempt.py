@@ -8,6 +8,7 @@ from littlefold.draft.desk import FOLLOWS
 from littlefold.draft.refusal import Exhausted, Refusal
 from littlefold.problem import Problem
 from littlefold.recipe import tree
+from littlefold.recipe.faults.fault import with_short_words
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -45,5 +46,5 @@ def _made(statement: object) -> tuple[tree.Name, ...]:
 
 def _problem(refusal: Refusal, line: Written) -> Problem:
     place = line.place(refusal.spot)
-    message = f"{place.file}, line {place.line}, column {place.column}: {refusal.message}"
+    message = f"{place.file}, line {place.line}, column {place.column}: {with_short_words(refusal.message)}"
     return Problem(refusal.code, message, place=place, numbers=refusal.numbers)

@@ -127,6 +127,8 @@ class Desk:
     comparisons: list[Comparison] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
     budget: Budget = field(default_factory=Budget)
+    trials_within: int = 0
+    """How many searches the desk is a trial of, one within the other."""
     sought: frozenset[str] = frozenset()
     """Values that stand for trial and change without steps: what `find` seeks, and what is worked out from it."""
     history: dict[str, list[Written]] = field(default_factory=dict)
@@ -158,7 +160,7 @@ class Desk:
         copy.steps, copy.pieces, copy.seams = list(self.steps), dict(self.pieces), list(self.seams)
         copy.history = {sheet: list(written) for sheet, written in self.history.items()}
         copy.stated_edges, copy.allowances = dict(self.stated_edges), self.allowances
-        copy.failed, copy.sought = set(self.failed), self.sought
+        copy.failed, copy.sought, copy.trials_within = set(self.failed), self.sought, self.trials_within + 1
         copy.branches = [Branch(branch.holds, branch.has_held) for branch in self.branches]
         return copy
 

@@ -16,7 +16,7 @@ from littlefold.body.tape import round_to_mark
 from littlefold.draft.arithmetic import evaluate
 from littlefold.draft.model import Amount
 from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity
-from littlefold.draft.refusal import Missing, Refusal
+from littlefold.draft.refusal import Exhausted, Missing, Refusal
 from littlefold.draft.spoken import compared, spoken
 from littlefold.problem import Number, Problem, Severity
 from littlefold.recipe.wording import leftmost_spot, written
@@ -35,6 +35,9 @@ STRIDES = 40
 
 GOAL = "goal-never-drawn"
 """The code of the refusal of a trial in which the goal got no value."""
+
+LAID_OUT = 50
+"""Laying out so many points and lines for a trial takes about as long as one act."""
 
 SOLVED = 1e-3
 """The unknown is found to a thousandth of a millimetre (or degree of its unit), ten times finer than promised."""
@@ -58,6 +61,7 @@ def find(line: Written, following: Sequence[Written], desk: Desk, play: Play) ->
         evaluate(step.start, desk) if step.start else Quantity((low.value + high.value) / 2, low.dimension)
     )
     _bounds_make_sense(step, low, high, start)
+    _not_too_deep(step, desk)
     trial = _Trial(step, following, desk, play, low.dimension)
     bracket = _bracket(trial, low.value, high.value, start.value)
     if bracket is None:
@@ -74,6 +78,20 @@ def _bounds_make_sense(step: tree.Find, low: Quantity, high: Quantity, start: Qu
             "bounds-do-not-fit",
             f"find {step.name}: the bounds {written(step.low)} and {written(step.high)} must be of one kind, the lower first, "
             "and the start between them.",
+            step.name.spot,
+        )
+
+
+MOST_WITHIN = 3
+"""Searches within each other: a sleeve on a bodice, a cuff on the sleeve, and one more."""
+
+
+def _not_too_deep(step: tree.Find, desk: Desk) -> None:
+    if desk.trials_within > MOST_WITHIN:
+        raise Exhausted(
+            "too-many-searches",
+            f"find {step.name} stands within {desk.trials_within} others that are not solved yet; at most {MOST_WITHIN} "
+            "are tried. State each goal before the next search begins.",
             step.name.spot,
         )
 
@@ -97,6 +115,7 @@ class _Trial:
 
     def gap(self, value: float) -> float:
         """Left side minus right side of the goal."""
+        self.desk.budget.spend(self.step.name, 1 + (len(self.desk.points) + len(self.desk.lines)) // LAID_OUT)
         desk = self.desk.trial()
         desk.values[desk.qualified(self.step.name.text)] = Quantity(value, self.dimension)
         desk.sought |= {self.step.name.text}

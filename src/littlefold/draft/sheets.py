@@ -181,6 +181,8 @@ def lay(line: Written, desk: Desk) -> None:
     part = step.part.text
     if part not in desk.sheets:
         raise desk.missing("drawing or outline", step.part, desk.sheets)
+    laid = sum(full.startswith(f"{part}.") for known in (desk.points, desk.lines) for full in known)
+    desk.allow_step(step.part, 1 + laid)
     affine = _placed(step, desk) if step.placing else Affine.identity()
     front = desk.qualified((step.name or step.part).text)
     _copy_part(part, front, affine, desk)

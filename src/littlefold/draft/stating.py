@@ -10,7 +10,7 @@ from littlefold.draft.constructions.on_lines import ON_LINE, off_line
 from littlefold.draft.desk import FOLLOWS
 from littlefold.draft.model import Cutting, DraftEdge, DraftNotch, EdgeKind, Inside, InsideKind
 from littlefold.draft.pieces import StatedEdge, StatedPiece, finished, place_key, traced_edges
-from littlefold.draft.refusal import Refusal
+from littlefold.draft.refusal import Exhausted, Refusal
 from littlefold.geometry import Path
 from littlefold.problem import Number
 from littlefold.recipe import tree
@@ -44,6 +44,12 @@ def begin_piece(line: Written, desk: Desk) -> None:
 def stated_piece(line: Written, sheet: str, desk: Desk, **how: Any) -> StatedPiece:
     """A piece in the making, from the parts that every piece line has."""
     step = line.statement
+    if len(desk.pieces) >= MOST_PIECES:
+        raise Exhausted(
+            "too-many-pieces",
+            f"the recipe has more than {MOST_PIECES} pieces. Make it shorter.",
+            step.name.spot,
+        )
     if step.name.text in desk.pieces:
         raise Refusal("name-taken", f'there is a piece "{step.name}" already.', step.name.spot)
     title = desk.words(step.text) or step.name.text.replace("_", " ").capitalize()
@@ -74,6 +80,7 @@ def cutting(order: tree.CutOrder) -> Cutting:
 
 
 MOST_CUT = 50
+MOST_PIECES = 200
 
 
 def piece_edges(line: Written, desk: Desk) -> None:
@@ -185,6 +192,7 @@ def inside(line: Written, desk: Desk) -> None:
             step.kind.spot,
         )
     name = str(step.name or step.line)
+    _room_inside(stated, 1, step.kind.spot)
     stated.inside.append(Inside(name, found, desk.line(step.line), str(step.edge or "")))
 
 
@@ -193,6 +201,7 @@ def holes(line: Written, desk: Desk) -> None:
     stated, step = in_hand(desk), line.statement
     path = desk.line(step.line)
     count = whole_number(step.count, step.kind, MOST_CUT, desk) if step.count is not None else 1
+    _room_inside(stated, count, step.line.spot)
     half = (evaluate_length(step.length, desk) if step.length is not None else DEFAULT_HOLE) / 2
     kind: InsideKind = "buttonhole" if step.kind == "buttonholes" else "button"
     for index in range(count):
@@ -203,6 +212,20 @@ def holes(line: Written, desk: Desk) -> None:
             Inside(f"{kind} {index + 1}", kind, Path.line_through(place + across, place + -across))
         )
 
+
+def _room_inside(stated: StatedPiece, more: int, spot: tree.Spot) -> None:
+    """Refuses more lines inside a piece than any has."""
+    count = len(stated.inside) + more
+    if count > MOST_INSIDE:
+        raise Refusal(
+            "too-much-inside",
+            f"{stated.name} would have {count} lines, holes and buttons inside; at most {MOST_INSIDE} are drawn.",
+            spot,
+            (Number("inside", count, "count"), Number("at most", MOST_INSIDE, "count")),
+        )
+
+
+MOST_INSIDE = 200
 
 DEFAULT_HOLE = 15.0
 """The length of a buttonhole of which nothing is said [mm]: an 11 mm button and its thickness; common practice."""

@@ -152,9 +152,20 @@ def _bend_words(bend: tree.Bend | None, distance: Distance | None) -> dict[str, 
             return {"bend": word("none")}
 
 
+MOST_POINTS = 50
+"""No hand draws one curve through more."""
+
+
 @construction(tree.CurveThrough, "curve.through")
 def through(step: tree.CurveThrough, desk: Desk) -> NewLine:
     """A smooth curve through points; an end with no direction runs out straight."""
+    if len(step.points) > MOST_POINTS:
+        raise Refusal(
+            "too-many-points",
+            f"the curve {step.name} goes through {len(step.points)} points; at most {MOST_POINTS} are drawn.",
+            step.name.spot,
+            (Number("points", len(step.points), "count"), Number("at most", MOST_POINTS, "count")),
+        )
     places = tuple(desk.point(name) for name in step.points)
     gap = min((one.distance(other) for one, other in itertools.pairwise(places)), default=inf)
     if len(places) < 2 or gap <= SAME_POINT:  # noqa: PLR2004

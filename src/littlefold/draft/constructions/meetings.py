@@ -19,10 +19,16 @@ if TYPE_CHECKING:
 LEVELS = {"level": Vector(1, 0), "plumb": Vector(0, 1)}
 
 
+SEGMENTS = 25
+"""Holding so many pairs of segments against each other takes about as long as one act."""
+
+
 @construction(tree.PointMeet, "point.meet")
 def where_lines_meet(step: tree.PointMeet, desk: Desk) -> NewPoint:
     """Where two lines meet; a straight line is carried on as far as needed, a curve is not."""
-    answers = _meetings(desk.line(step.line), desk.line(step.other))
+    one, other = desk.line(step.line), desk.line(step.other)
+    desk.allow_step(step.name, 1 + len(one.segments) * len(other.segments) // SEGMENTS)
+    answers = _meetings(one, other)
     if not answers:
         raise Refusal(
             "lines-do-not-meet",

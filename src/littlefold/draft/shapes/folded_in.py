@@ -83,6 +83,7 @@ def fold_in(line: Written, desk: Desk) -> None:
             f"{step.line} is not straight; cloth folds along straight lines.",
             step.line.spot,
         )
+    desk.allow_step(step.name, 2 * order.count * shape.size)
     shape = _laid_in(step, shape, path, order)
     lay_down(step.name, shape, desk)
     tell(line, step.name, f"shape.{step.kind}", shape, _words(step, order, depth), desk, depth)

@@ -34,6 +34,7 @@ def lay_down(name: tree.Name, shape: Shape, desk: Desk) -> None:
         Refusal: The name is taken, or has a dot.
     """
     allow_act(name, desk)
+    desk.allow_step(name, shape.size)
     _allow(name, desk)
     sheet = name.text
     desk.sheets[sheet] = DraftSheet(sheet, "")

@@ -88,6 +88,11 @@ class Shape:
         return Path.joined(*(edge.path for edge in self.edges))
 
     @property
+    def size(self) -> int:
+        """Of how many segments and lines it is made: what an operation on it costs."""
+        return len(self.lines) + sum(len(edge.path.segments) for edge in self.edges)
+
+    @property
     def names(self) -> tuple[str, ...]:
         """The names of the edges, in order."""
         return tuple(edge.name for edge in self.edges)

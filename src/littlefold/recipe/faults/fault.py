@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
@@ -24,7 +25,17 @@ def fault(
     """A problem at a spot of a statement; its message begins with the place."""
     place = written.place(spot)
     where = f"{place.file}, line {place.line}, column {place.column}"
-    return Problem(code, f"{where}: {words}", severity, place)
+    return Problem(code, f"{where}: {with_short_words(words)}", severity, place)
+
+
+# A word longer than this is shortened in a message: a stranger's recipe may have names of a page.
+LONGEST_WORD = 60
+_LONG_WORD = re.compile(rf"\w{{{LONGEST_WORD + 1},}}")
+
+
+def with_short_words(words: str) -> str:
+    """The words, those of them that nobody could read shortened."""
+    return _LONG_WORD.sub(lambda found: found[0][: LONGEST_WORD - 1] + "…", words)
 
 
 def absence(recipe: Recipe, code: str, words: str) -> Problem:
