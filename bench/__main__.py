@@ -1,8 +1,8 @@
 """`python -m bench`: every measured comparison, one after the other, with its goal.
 
-    python -m bench             # all; the survey and the fuzz take some minutes each
-    python -m bench --quick     # without the survey, and with fewer fuzzed texts
-    python -m bench --only a c  # some of a b c d fuzz survey
+python -m bench             # all; the survey and the fuzz take some minutes each
+python -m bench --quick     # without the survey, and with fewer fuzzed texts
+python -m bench --only a c  # some of a b c d fuzz survey
 """
 
 from __future__ import annotations

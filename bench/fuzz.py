@@ -32,7 +32,9 @@ def report(count: int, seed: int = 2) -> None:
     if slowest > LONGEST:
         raise SystemExit(f"A text took {slowest:.1f} s; at most {LONGEST:g} s may pass.")
     whole = time.process_time() - started
-    print(f"\nfuzz: {count} texts, {read} with lines that can be read, {count // DRAFTED} drafted: no exception")
+    print(
+        f"\nfuzz: {count} texts, {read} with lines that can be read, {count // DRAFTED} drafted: no exception"
+    )
     print(f"slowest {slowest:.2f} s of the processor, {1000 * whole / count:.2f} ms a text")
 
 

@@ -35,7 +35,9 @@ def report() -> None:
     )
     theirs, ours = json.loads(ran.stdout.splitlines()[-1]), here()
     gap = abs(theirs["area"] / ours["area"] - 1)
-    print(f"kernel {theirs['ms']:.1f} ms, here {ours['ms']:.2f} ms: {theirs['ms'] / ours['ms']:.0f} times faster")
+    print(
+        f"kernel {theirs['ms']:.1f} ms, here {ours['ms']:.2f} ms: {theirs['ms'] / ours['ms']:.0f} times faster"
+    )
     print(f"areas {theirs['area']:.1f} and {ours['area']:.1f} mm2, {gap:.4%} apart")
     if gap > 1e-3:
         raise SystemExit("The two did not build the same shape; the comparison means nothing.")

@@ -18,20 +18,24 @@ DAY = date(2026, 1, 1)
 
 
 def report() -> None:
-    """Prints the median wall time of making the pages, the pattern being there."""
+    """Prints the median time of making the pages, the pattern being there."""
     recipe = on_the_shelf("trousers")
     outcome = fulfil(Wish(recipe, Measurements.of({"stature": 1040.0}), Circumstances()))
     made = bundle(outcome.pattern, outcome.problems, Speech(), read_paper("a4"), DAY)
     sheet = next(sheet for sheet in made if sheet.name == "pages.pdf")
     sheet.make()
-    found = []
+    waited, worked = [], []
     for _ in range(ROUNDS):
-        started = time.perf_counter()
+        started, busy = time.perf_counter(), time.process_time()
         size = len(sheet.make())
-        found.append(1000 * (time.perf_counter() - started))
-    middle = statistics.median(found)
+        waited.append(1000 * (time.perf_counter() - started))
+        worked.append(1000 * (time.process_time() - busy))
+    middle = statistics.median(worked)
     print(f"\n(c) joined A4 pages of trousers, two pieces; goal {GOAL:g} ms")
-    print(f"median {middle:.0f} ms, {size / 1000:.0f} kB: {middle / GOAL:.2f} times the goal")
+    print(
+        f"median {middle:.0f} ms of the processor, {size / 1000:.0f} kB: {middle / GOAL:.2f} times the goal"
+    )
+    print(f"(waited for {statistics.median(waited):.0f} ms, other work on the machine counted in)")
 
 
 if __name__ == "__main__":
