@@ -35,7 +35,7 @@ def main(folder: str, rounds: int) -> None:
     chance = random.Random(3)  # noqa: S311 - the moments of the kills
     kept, tally = 0, {"kills": 0, "said": 0, "unsaid": 0}
     for _ in range(rounds):
-        said = _kill_one(environ, kept, chance.uniform(0.002, 0.08))
+        said = _kill_one(environ, kept, chance.uniform(0.002, 0.05))
         found = _look(environ, Path(folder) / "cards.sqlite")
         assert found >= said, f"{said} was said to be kept, {found} is there"
         tally = {"kills": tally["kills"] + 1, "said": said, "unsaid": tally["unsaid"] + found - said}

@@ -7,14 +7,16 @@ import shutil
 import sqlite3
 import subprocess
 import sys
+from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 import pytest
 from alembic import command
-from sqlalchemy import text
+from sqlalchemy import event, text
 
 from littlefold.problem import Problem
-from littlefold.store import Address, CardBox, address_of, open_box
+from littlefold.store import Address, BoxUnavailable, CardBox, Note, address_of, open_box
 from littlefold.store.engine import connect, writing
 from littlefold.store.opening import MIGRATIONS, _steps
 from tests.store.boxes import NOW, opened
@@ -24,6 +26,7 @@ ROOT = Path(__file__).parents[2]
 KILLS = 220
 
 
+@pytest.mark.slow
 def test_a_kill_loses_nothing_that_was_kept(tmp_path: Path) -> None:
     words = [sys.executable, "-m", "tests.store.killing", str(tmp_path), str(KILLS)]
     done = subprocess.run(words, cwd=ROOT, capture_output=True, text=True, check=False, timeout=300)
@@ -122,6 +125,42 @@ def test_a_migration_that_fails_changes_nothing(environ: dict[str, str], tmp_pat
     assert box.card("Mina") == MINA
     with box.engine.connect() as connection:
         assert "half" not in connection.dialect.get_table_names(connection)
+    box.close()
+
+
+def test_a_full_disk_loses_nothing(tmp_path: Path) -> None:
+    environ = {"LITTLEFOLD_DATA": str(tmp_path)}
+    box = opened(environ)
+    box.add(MINA)
+    box.engine.dispose()
+    event.listen(
+        box.engine, "connect", lambda raw, _: raw.execute("PRAGMA max_page_count = 1")
+    )  # as large as it is
+    bulky = replace(JO, notes=tuple(Note(date(2026, 1, 1), "x" * 9000) for _ in range(60)))
+    with pytest.raises(BoxUnavailable, match="full"):
+        box.add(bulky)
+    box.close()
+    again = opened(environ)
+    assert again.cards() == (MINA,)
+    again.close()
+
+
+def test_a_child_is_erased_while_another_program_reads(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("littlefold.store.traces.PATIENCE", 0.1)
+    environ = {"LITTLEFOLD_DATA": str(tmp_path)}
+    box = opened(environ)
+    box.add(MINA, JO)
+    with sqlite3.connect(tmp_path / "cards.sqlite", isolation_level=None) as other:
+        other.execute("BEGIN")
+        other.execute("SELECT * FROM child").fetchall()
+        told = box.erase("Mina")
+        other.execute("COMMIT")
+    other.close()
+    assert isinstance(told, Problem)
+    assert told.code == "erased-not-swept"
+    assert box.names() == ("Jo",)
     box.close()
 
 

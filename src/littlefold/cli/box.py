@@ -8,6 +8,8 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import typer
+
 from littlefold.cli.words import aside, print_findings
 from littlefold.problem import Number, Problem, Severity
 
@@ -27,7 +29,7 @@ SMALL_UNTIL = 36.0
 @contextmanager
 def the_box() -> Iterator[CardBox | Problem]:
     """The card box that the settings name, or why it cannot be opened."""
-    from littlefold.store import address_of, open_box
+    from littlefold.store import BoxUnavailable, address_of, open_box
 
     address = address_of(os.environ, Path.home())
     if isinstance(address, Problem):
@@ -41,6 +43,12 @@ def the_box() -> Iterator[CardBox | Problem]:
         print_findings(box.remarks, aside())
     try:
         yield box
+    except BoxUnavailable as fault:
+        told = Problem(
+            "card-box-unavailable", f"The card box {address} cannot be used now: {fault}. Nothing is lost."
+        )
+        print_findings((told,), aside())
+        raise typer.Exit(2) from fault
     finally:
         box.close()
 

@@ -9,11 +9,13 @@ from littlefold.store.address import Address, address_of, data_folder
 from littlefold.store.box import CardBox
 from littlefold.store.card import Card, Fitting, Measured, Note, PastDraft, RecipeText, key_of
 from littlefold.store.csv_file import readings_from_csv, readings_to_csv
+from littlefold.store.engine import BoxUnavailable
 from littlefold.store.json_file import cards_from_json, cards_to_json
 from littlefold.store.opening import open_box
 
 __all__ = [
     "Address",
+    "BoxUnavailable",
     "Card",
     "CardBox",
     "Fitting",

@@ -95,8 +95,7 @@ class CardBox:
                 connection.execute(delete(tables.child).filter_by(id=row.id))
         if row is None:
             return self._unknown(name)
-        leave_no_trace(self.engine, self.address, row.key)
-        return None
+        return leave_no_trace(self.engine, self.address, row.key)
 
     def close(self) -> None:
         """Lets go of the database."""

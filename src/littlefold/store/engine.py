@@ -11,6 +11,7 @@ from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any, Final
 
 from sqlalchemy import create_engine, event, text
+from sqlalchemy.exc import OperationalError
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -42,21 +43,37 @@ def connect(url: URL) -> Engine:
     return engine
 
 
+class BoxUnavailable(Exception):
+    """The box cannot be read or written now: the disk is full, another program holds it, the server is gone.
+
+    Nothing that was kept is lost by it.
+    """
+
+
 @contextmanager
 def reading(engine: Engine) -> Iterator[Connection]:
-    """A transaction that sees the box as it stood at one moment."""
+    """A transaction that sees the box as it stood at one moment; raises `BoxUnavailable`."""
     level = {"isolation_level": "REPEATABLE READ"} if engine.dialect.name == "postgresql" else {}
-    with engine.connect().execution_options(**level) as connection, connection.begin():
+    with _told(), engine.connect().execution_options(**level) as connection, connection.begin():
         yield connection
 
 
 @contextmanager
 def writing(engine: Engine) -> Iterator[Connection]:
-    """A transaction that no other writer comes between; kept as a whole at its end, or not at all."""
-    with engine.connect().execution_options(littlefold_writes=True) as connection, connection.begin():
+    """A transaction that no other writer comes between; kept as a whole at its end, or not at all; raises `BoxUnavailable`."""
+    asked = {"littlefold_writes": True}
+    with _told(), engine.connect().execution_options(**asked) as connection, connection.begin():
         if engine.dialect.name == "postgresql":
             connection.execute(text("SELECT pg_advisory_xact_lock(:turn)"), {"turn": TURN})
         yield connection
+
+
+@contextmanager
+def _told() -> Iterator[None]:
+    try:
+        yield
+    except OperationalError as fault:
+        raise BoxUnavailable(str(fault.orig).strip().split("\n", 1)[0]) from fault
 
 
 def _set_up(connection: Any, _: object) -> None:

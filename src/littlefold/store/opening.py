@@ -14,7 +14,7 @@ from sqlalchemy.exc import DBAPIError
 from littlefold.problem import Problem, Severity
 from littlefold.store.backup import back_up
 from littlefold.store.box import CardBox
-from littlefold.store.engine import connect, reading, writing
+from littlefold.store.engine import BoxUnavailable, connect, reading, writing
 
 if TYPE_CHECKING:
     from datetime import datetime
@@ -38,7 +38,7 @@ def open_box(address: Address, now: datetime, migrations: Path = MIGRATIONS) -> 
         _make_room(address)
         engine = connect(address.url)
         outcome = _brought_up_to_date(engine, address, now, _steps(migrations))
-    except (DBAPIError, OSError) as fault:
+    except (BoxUnavailable, DBAPIError, OSError) as fault:
         return _not_opened(address, fault)
     if isinstance(outcome, Problem) and outcome.severity is Severity.ERROR:
         engine.dispose()
@@ -97,6 +97,7 @@ def _backed_up(made: Path) -> Problem:
     )
 
 
-def _not_opened(address: Address, fault: DBAPIError | OSError) -> Problem:
-    said = fault.strerror if isinstance(fault, OSError) else str(fault.orig).strip().split("\n", 1)[0]
+def _not_opened(address: Address, fault: BoxUnavailable | DBAPIError | OSError) -> Problem:
+    cause = fault.orig if isinstance(fault, DBAPIError) else fault
+    said = cause.strerror if isinstance(cause, OSError) else str(cause).strip().split("\n", 1)[0]
     return Problem("card-box-not-opened", f"The card box {address} cannot be opened: {said}.")

@@ -10,6 +10,7 @@ import sqlite3
 from contextlib import closing
 from typing import TYPE_CHECKING, Any
 
+from littlefold.problem import Problem, Severity
 from littlefold.store.engine import PATIENCE
 
 if TYPE_CHECKING:
@@ -20,22 +21,42 @@ if TYPE_CHECKING:
     from littlefold.store.address import Address
 
 
-def leave_no_trace(engine: Engine, address: Address, key: str) -> None:
-    """Overwrites what an erased child left behind in the file, and erases it from the backups too."""
+def leave_no_trace(engine: Engine, address: Address, key: str) -> Problem | None:
+    """Overwrites what an erased child left behind in the file, and erases it from the backups too.
+
+    Returns:
+        That the file could not be swept, because another program was using it.
+    """
+    swept = True
     if address.file is not None:
         engine.dispose()
-        _sweep(address.file)
+        swept = _sweep(address.file)
     for backup in sorted(address.backups.glob("cards-*.sqlite")):
         _erase_from_file(backup, key)
     for backup in sorted(address.backups.glob("cards-*.json")):
         _erase_from_rows(backup, key)
+    return None if swept else _not_swept()
 
 
-def _sweep(file: Path) -> None:
+def _not_swept() -> Problem:
+    return Problem(
+        "erased-not-swept",
+        "The child is erased, but another program is using the box, so traces may be left in its file until that program "
+        "is closed and another card is erased.",
+        Severity.WARNING,
+    )
+
+
+def _sweep(file: Path) -> bool:
+    """Writes the file anew without what was deleted; whether that could be done."""
     with closing(sqlite3.connect(file, timeout=PATIENCE, isolation_level=None)) as box:
         box.execute("PRAGMA secure_delete = on")
-        box.execute("VACUUM")
-        box.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+        try:
+            box.execute("VACUUM")
+        except sqlite3.OperationalError:
+            return False
+        busy, _, _ = box.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()
+        return not busy
 
 
 def _erase_from_file(backup: Path, key: str) -> None:

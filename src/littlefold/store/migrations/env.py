@@ -1,4 +1,4 @@
-"""Runs the steps on a connection that is handed in, within its transaction."""  # noqa: INP001 - the migration tool loads it by path
+"""Runs the steps on a connection that is handed in, within its transaction."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Past drafts and their fittings."""  # noqa: INP001 - the migration tool loads it by path
+"""Past drafts and their fittings."""
 
 from __future__ import annotations
 

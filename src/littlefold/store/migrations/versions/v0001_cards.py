@@ -1,4 +1,4 @@
-"""Cards: children, what was measured, notes."""  # noqa: INP001 - the migration tool loads it by path
+"""Cards: children, what was measured, notes."""
 
 from __future__ import annotations
 
