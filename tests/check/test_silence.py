@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from littlefold.body.measurements import Measurements
 from littlefold.check import Circumstances, check
 from littlefold.check.rules.cap_ease import cap_ease
 from littlefold.check.rules.inside_line_outside import inside_line_outside
@@ -13,10 +14,12 @@ from littlefold.check.rules.outline_crosses_itself import outline_crosses_itself
 from littlefold.check.rules.paper_needed import paper_needed
 from littlefold.check.rules.recipe_check_fails import recipe_check_fails
 from littlefold.check.rules.seam_without_partner import seam_without_partner
+from littlefold.draft.evaluate import evaluate
 from littlefold.draft.model import Cutting, DraftPoint, DraftSheet, EdgeKind, Inside, Notion
 from littlefold.geometry import Point
 from littlefold.pattern.trace import trace
 from littlefold.problem import Place, Problem
+from littlefold.recipe.parse import parse
 from tests.check.examples import PLAIN, bow_tie, compared
 from tests.check.garments import (
     BINDING,
@@ -139,3 +142,16 @@ def test_inside_lines_of_a_piece_that_crosses_itself_wait_until_it_does_not():
     spoilt = redrawn(sound, "front", outline=replace(sound.piece("front").outline, cut=crossing))
     assert len(list(inside_line_outside(sound, ASKED))) == 1
     assert list(inside_line_outside(spoilt, ASKED)) == []
+
+
+def test_strips_and_outlines_on_the_way_need_no_sheet_of_their_own():
+    text = (
+        'title "Skirt"\ndrawing plan\npoint A at the start\npoint B right of A by 20 cm\npoint C below B by 30 cm\n'
+        "point D below A by 30 cm\noutline half edges A-D as middle, D-C as hem, C-B as side, B-A as waist\n"
+        "gathers in half across waist as full by ratio 2\n"
+        "piece skirt from full cut 1 on fold\nedges middle fold, hem hem, side seam, waist seam\n"
+        "piece band band along skirt.waist by 4 cm cut 1\n"
+    )
+    pattern = trace(evaluate(parse(text), Measurements()))
+    notes = list(paper_needed(pattern, ASKED))
+    assert [note.message.split('"')[1] for note in notes] == ["plan", "full"]

@@ -31,10 +31,20 @@ CODE = "paper-needed"
 )
 def paper_needed(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
     """A note for each drawing; a folded sheet is wider than its half pieces by the fold margin."""
-    bounds = sheet_bounds(pattern)
+    bounds, spared = sheet_bounds(pattern), _without_paper(pattern)
     for sheet in pattern.draft.sheets:
-        if sheet.name in bounds:
+        if sheet.name in bounds and sheet.name not in spared:
             yield _note(sheet.name, bounds[sheet.name], _fold_way(pattern, sheet), circumstances.fold_margin)
+
+
+def _without_paper(pattern: Pattern) -> set[str]:
+    """The drawings that need no sheet of their own.
+
+    Strips and bands are cut from what is left over; outlines on the way to a piece are cut from the drawing before.
+    """
+    made = {step.sheet for step in pattern.draft.steps if step.kind.startswith(("piece.", "shape."))}
+    marked = {step.sheet for step in pattern.draft.steps if step.kind.startswith("point.")}
+    return made - marked - {piece.sheet for piece in pattern.draft.pieces if piece.made_as == "traced"}
 
 
 def _fold_way(pattern: Pattern, sheet: DraftSheet) -> Vector | None:
