@@ -165,3 +165,30 @@ def test_another_language_says_steps_and_headings() -> None:
     assert "DasSchnittmusterzeichnen" in text
     for step in pattern.draft.steps:
         assert squeezed(sentence(step, speech)) in text, step.name
+
+
+def test_a_step_done_again_in_the_same_way_has_no_second_picture() -> None:
+    pattern, problems = shipped("casing-top")
+    data = sheet_data(pattern, problems, Speech(), A4, MADE)
+    told = [
+        ((step["sentence"], step["guide"], step["formula"]), step["picture"], sheet["name"])
+        for sheet in data["sheets"]
+        for step in sheet["steps"]
+    ]
+    bare = [number for number, (_, picture, _) in enumerate(told) if picture is None]
+    assert bare
+    for number in bare:
+        assert any(
+            said == told[number][0] and picture and name != told[number][2]
+            for said, picture, name in told[:number]
+        )
+
+
+def test_a_measurement_of_the_recipes_own_says_how_it_is_taken() -> None:
+    text = (
+        'title "Bag"\nown measure strap "over the shoulder to the hip" or else 60 cm\n'
+        "drawing bag\npoint A at the fold\npoint B right of A by strap / 4\nline top from A to B\n"
+    )
+    pattern, problems = of_text(text)
+    rows = sheet_data(pattern, problems, Speech(), A4, MADE)["measurements"]
+    assert [(row["title"], row["how"]) for row in rows] == [("strap", "over the shoulder to the hip")]

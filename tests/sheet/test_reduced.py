@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from littlefold.drawing import Drawing, Label, Meaning, Stroke, label_bounds, text_block
 from littlefold.geometry import Path, Point
 from littlefold.sheet.paper import read_paper
-from littlefold.sheet.reduced import READABLE, reduced, reduced_page
+from littlefold.sheet.reduced import READABLE, reduced, reduced_page, scale_bar
 from littlefold.sheet.words_apart import words_apart
 from tests.sheet.shapes import MADE, half_top, two_pieces
 
@@ -90,3 +90,10 @@ def test_a_small_drawing_is_not_reduced():
     small = Drawing((Stroke(Path.line_through(Point(0, 0), Point(100, 0)), Meaning.CUT, "line"),))
     page = reduced_page(small, read_paper("a4"), MADE)
     assert stroke(page.drawing, "line").path.length() == pytest.approx(100.0)
+
+
+def test_the_scale_bar_speaks_the_inches_of_the_maker():
+    drawing = Drawing((Stroke(Path.line_through(Point(0, 0), Point(100, 0)), Meaning.CUT),))
+    bar, said = scale_bar(drawing, 4, "in")
+    assert said.text.startswith("4 in")
+    assert abs(bar.path.bounds().width - 4 * 25.4 / 4) < 1e-9

@@ -320,3 +320,10 @@ def test_one_sheet_may_lie_on_its_side():
     wide = Drawing((frame(0, 0, 1000, 700),))
     page = one_sheet(wide, read_paper("a0"), MADE)
     assert (page.width, page.height) == (1189.0, 841.0)
+
+
+def test_one_sheet_begins_at_the_upper_left():
+    page = one_sheet(Drawing((frame(500, 500, 700, 650),)), Paper("A1", 594.0, 841.0), MADE)
+    box = page.drawing.bounds()
+    assert box.left < 10 + 2
+    assert box.top > page.height - 10 - 2
