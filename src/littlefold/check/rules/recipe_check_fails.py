@@ -6,7 +6,9 @@ from typing import TYPE_CHECKING
 
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found
-from littlefold.problem import Number, Severity
+from littlefold.draft.quantity import UNIT_NAMES
+from littlefold.draft.spoken import compared, spoken
+from littlefold.problem import Severity
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -43,12 +45,15 @@ def _problem(said: Comparison) -> Problem:
         said.reason,
         place=said.place,
         numbers=(
-            Number(said.left_text, said.left, said.unit),
-            Number(said.right_text, said.right, said.unit),
+            compared(said.left_text, said.left, _DIMENSIONS[said.unit]),
+            compared(said.right_text, said.right, _DIMENSIONS[said.unit]),
         ),
         severity=Severity(said.severity),
     )
 
 
 def _spoken(value: float, unit: str) -> str:
-    return cm(value) if unit == "mm" else f"{value:g} {unit}".strip()
+    return cm(value) if unit == "mm" else spoken(value, _DIMENSIONS[unit])
+
+
+_DIMENSIONS = {unit: dimension for dimension, unit in UNIT_NAMES.items()}
