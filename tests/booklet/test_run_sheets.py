@@ -48,8 +48,8 @@ def test_the_table_holds_every_move(run: SizeRun) -> None:
 @pytest.mark.parametrize("units", ["cm", "in"])
 def test_the_printed_table_names_points_and_sizes(run: SizeRun, units: str) -> None:
     said = words(moves_sheet(run, Speech(units), paper(), DAY))  # type: ignore[arg-type]
-    assert "92–98" in said
-    assert "98–104" in said
+    assert "92\N{EN DASH}98" in said
+    assert "98\N{EN DASH}104" in said
     assert "back" in said
     assert ("in mm" in said) == (units == "cm")
 

@@ -169,6 +169,17 @@ def test_a_size_run_is_written_size_by_size_and_stacked(room: Path) -> None:
     assert "leave --size" in say("draft", "bib", "--sizes", "92..98", "--size", "92", ends=2)
 
 
+def test_a_size_run_by_the_makers_own_chart(room: Path) -> None:
+    (room / "mine.csv").write_text("size,stature (cm),chest (cm)\nsmall,92,50\nlarge,104,54\n")
+    record = json.loads(say("draft", "bodice", "--sizes", "mine.csv", "--data"))
+    assert record["sizes"] == ["small", "large"]
+    (steps,) = (move["steps_mm"] for move in record["moves"] if move["point"] == "front.A")
+    assert steps == [[0.0, 0.0]]
+    say("draft", "bodice", "--sizes", "mine.csv", "--out", "run")
+    assert (room / "run" / "size-large" / "bodice-large-pages.pdf").is_file()
+    say("draft", "bodice", "--sizes", "none.csv", ends=2)
+
+
 def test_a_draft_by_age_alone_is_estimated_and_marked() -> None:
     found = [understand(Asked("bodice", age="4y", sex=sex), date(2026, 3, 1)) for sex in ("girl", "boy")]
     girl, boy = (one.wish.measurements for one in found if isinstance(one, Understood))

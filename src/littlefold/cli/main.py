@@ -89,7 +89,8 @@ def draft(
     sizes: Annotated[
         str | None,
         typer.Option(
-            metavar="FROM..TO", help="A size run, such as 92..116: every size, and all on one sheet."
+            metavar="FROM..TO",
+            help="A size run, 92..116, or your own chart, FILE.csv: each size, and all stacked.",
         ),
     ] = None,
     age: Annotated[

@@ -4,55 +4,91 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import UTC, datetime
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from littlefold.body.chart import chart_row, read_sizes
+from littlefold.body.filling import complete
+from littlefold.body.own_chart import read_own_chart
 from littlefold.booklet.bundle import bundle
 from littlefold.booklet.run_sheets import run_sheets
 from littlefold.cli.asked import Asked, Understood, understand
 from littlefold.cli.draft import DEFAULT_FOLDER
-from littlefold.cli.files import plain_name, write_whole
+from littlefold.cli.files import plain_name, read_text, write_whole
 from littlefold.cli.words import aside, print_document, print_findings, to_person
-from littlefold.grading import grade, moves
+from littlefold.grading import moves
+from littlefold.grading.grade import UNMATCHED, grade_bodies
 from littlefold.pipeline import fulfil, on_the_shelf
-from littlefold.problem import Problem, Severity, has_errors
+from littlefold.problem import Place, Problem, Severity, has_errors
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
     from datetime import date
-    from pathlib import Path
 
+    from littlefold.body.measurements import Measurements
+    from littlefold.booklet.bundle import Sheet
     from littlefold.grading import SizeRun
-    from littlefold.pipeline import Wish
+    from littlefold.pipeline import Outcome
+
+
+Bodies = dict[str, "Measurements"]
 
 
 def draft_size_run(asked: Asked, text: str, out: Path | None, *, as_data: bool) -> int:
-    """Drafts every size, writes and tells; returns the exit status."""
+    """Drafts every size, writes and tells; returns the exit status.
+
+    Args:
+        asked: The words of the command line.
+        text: The sizes, `92..116`, or the file of a chart of the maker's own, `mine.csv`.
+        out: The folder of the sheets.
+        as_data: Whether one JSON document is printed instead of words.
+    """
     today = datetime.now(tz=UTC).astimezone().date()
-    sizes, understood = read_sizes(text), understand(asked, today)
-    refused = (
-        *((sizes,) if isinstance(sizes, Problem) else ()),
-        *(understood if isinstance(understood, tuple) else ()),
-        *_one_body(asked),
-    )
-    if refused or isinstance(sizes, Problem) or not isinstance(understood, Understood):
-        print_findings(refused, aside())
+    bodies, remarks = _bodies(text)
+    understood = understand(asked, today)
+    refused = (*_one_body(asked), *(understood if isinstance(understood, tuple) else ()))
+    if not bodies or refused or not isinstance(understood, Understood):
+        print_findings((*remarks, *refused), aside())
         return 2
-    wish = understood.wish
-    run = grade(
-        wish.recipe, sizes, dict(wish.choices), tape=wish.tape, language=wish.language, shelf=on_the_shelf
+    wish, folder = understood.wish, _folder(out, as_data=as_data)
+    run = grade_bodies(
+        wish.recipe,
+        tuple(bodies.items()),
+        dict(wish.choices),
+        tape=wish.tape,
+        language=wish.language,
+        shelf=on_the_shelf,
     )
-    outcomes = {size: fulfil(replace(wish, measurements=chart_row(size))).problems for size in sizes}
-    folder = out if out is not None else (None if as_data else DEFAULT_FOLDER)
+    outcomes = {label: fulfil(replace(wish, measurements=body)) for label, body in bodies.items()}
     fault = None if folder is None else _write(run, outcomes, understood, folder, today)
     if fault is not None:
         print_findings((fault,), aside())
         return 2
-    found = _together(outcomes, run)
+    found = (*remarks, *_together(outcomes, run))
     if as_data:
         print_document(_record(run, found))
     else:
         print_findings(found, to_person())
     return 1 if has_errors(found) else 0
+
+
+def _folder(out: Path | None, *, as_data: bool) -> Path | None:
+    return out if out is not None or as_data else DEFAULT_FOLDER
+
+
+def _bodies(text: str) -> tuple[Bodies, tuple[Problem, ...]]:
+    """The bodies by their labels, every measurement known; none where they cannot be read."""
+    if text.endswith(".csv"):
+        table = read_text(Path(text))
+        if isinstance(table, Problem):
+            return {}, (table,)
+        chart, remarks = read_own_chart(table)
+        labelled = () if chart is None else zip(chart.labels, chart.bodies, strict=True)
+        return {label: complete(body)[0] for label, body in labelled}, remarks
+    sizes = read_sizes(text)
+    if isinstance(sizes, Problem):
+        return {}, (sizes,)
+    return {str(size): chart_row(size) for size in sizes}, ()
 
 
 def _one_body(asked: Asked) -> tuple[Problem, ...]:
@@ -64,56 +100,46 @@ def _one_body(asked: Asked) -> tuple[Problem, ...]:
     )
 
 
-def _together(outcomes: dict[int, tuple[Problem, ...]], run: SizeRun) -> tuple[Problem, ...]:
+def _together(outcomes: Mapping[str, Outcome], run: SizeRun) -> tuple[Problem, ...]:
     """What was found, once for all sizes that it was found in; notes of single sizes are left out."""
-    sizes: dict[str, list[int]] = {}
-    first: dict[str, Problem] = {}
-    for size, problems in outcomes.items():
-        for problem in problems:
+    sizes: dict[tuple[str, Place], list[str]] = {}
+    first: dict[tuple[str, Place], Problem] = {}
+    for label, outcome in outcomes.items():
+        for problem in outcome.problems:
             if problem.severity is not Severity.NOTE:
-                key = f"{problem.code} {problem.place}"
+                key = (problem.code, problem.place)
                 first.setdefault(key, problem)
-                sizes.setdefault(key, []).append(size)
-    told = tuple(
-        replace(problem, message=f"{_named(sizes[key])}: {problem.message}") for key, problem in first.items()
-    )
-    return (*told, *(problem for problem in run.problems if problem.code == "seam-lengths-differ"))
+                sizes.setdefault(key, []).append(label)
+    unmatched = tuple(problem for problem in run.problems if problem.code == UNMATCHED)
+    return (*(_of_sizes(problem, sizes[key]) for key, problem in first.items()), *unmatched)
 
 
-def _named(sizes: list[int]) -> str:
-    listed = ", ".join(map(str, dict.fromkeys(sizes)))
-    return f"Size {listed}"
+def _of_sizes(problem: Problem, labels: list[str]) -> Problem:
+    listed = ", ".join(dict.fromkeys(labels))
+    return replace(problem, message=f"Size {listed}: {problem.message}")
 
 
 def _write(
-    run: SizeRun,
-    outcomes: dict[int, tuple[Problem, ...]],
-    understood: Understood,
-    folder: Path,
-    today: date,
+    run: SizeRun, outcomes: Mapping[str, Outcome], understood: Understood, folder: Path, today: date
 ) -> Problem | None:
-    told, front = aside(), plain_name(understood.wish.recipe.name)
-    for sheet in run_sheets(run, understood.speech, understood.paper, today):
+    """Writes the sheets of the run into a folder, and those of each size into a folder of its own below it."""
+    front, speech, paper = plain_name(understood.wish.recipe.name), understood.speech, understood.paper
+    fault = _write_all(run_sheets(run, speech, paper, today), folder, front)
+    for label, outcome in outcomes.items():
+        size = plain_name(label)
+        fault = fault or _write_all(
+            bundle(outcome.pattern, outcome.problems, speech, paper, today),
+            folder / f"size-{size}",
+            f"{front}-{size}",
+        )
+    return fault
+
+
+def _write_all(sheets: Iterable[Sheet], folder: Path, front: str) -> Problem | None:
+    for sheet in sheets:
         path = folder / f"{front}-{sheet.name}"
-        told.print(f"{sheet.title}: {path}", markup=False)
+        aside().print(f"{sheet.title}: {path}", markup=False)
         fault = write_whole(path, sheet.make())
-        if fault is not None:
-            return fault
-    for size in run.sizes:
-        fault = _write_size(size.label, understood, outcomes[int(size.label)], folder, today)
-        if fault is not None:
-            return fault
-        told.print(f"Size {size.label}: {folder / f'size-{size.label}'}", markup=False)
-    return None
-
-
-def _write_size(
-    label: str, understood: Understood, problems: tuple[Problem, ...], folder: Path, today: date
-) -> Problem | None:
-    wish: Wish = replace(understood.wish, measurements=chart_row(int(label)))
-    front = plain_name(wish.recipe.name)
-    for sheet in bundle(fulfil(wish).pattern, problems, understood.speech, understood.paper, today):
-        fault = write_whole(folder / f"size-{label}" / f"{front}-{label}-{sheet.name}", sheet.make())
         if fault is not None:
             return fault
     return None

@@ -25,6 +25,10 @@ if TYPE_CHECKING:
     Shelf = Callable[[str], Recipe | None]
 
 
+UNMATCHED = "seam-lengths-differ"
+"""The code of a seam that does not meet in some size."""
+
+
 @dataclass(frozen=True, slots=True)
 class Graded:
     """One size of a run: its label, such as `104`, and its pattern."""
@@ -90,7 +94,7 @@ def _unmatched(size: Graded, seam: Seam) -> Problem:
         " + ".join(f"{ref.piece}.{ref.edge}" for ref in run) for run in (seam.first, seam.second)
     )
     return Problem(
-        "seam-lengths-differ",
+        UNMATCHED,
         f"Size {size.label}: {first} is {seam.first_length:.1f} mm long, {second} {seam.second_length:.1f} mm; "
         f"with an ease of {seam.ease:.1f} mm they do not meet.",
         place=seam.place,
