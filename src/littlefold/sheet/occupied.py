@@ -9,6 +9,9 @@ import numpy as np
 CELL = 1.0
 """The side of the squares in which points are counted [mm].  Larger: boxes reach further than they are."""
 
+OUTWARD = np.array((-1.0, -1.0, 1.0, 1.0))
+"""What makes a box (left, bottom, right, top) larger on all sides."""
+
 
 @dataclass(frozen=True, slots=True)
 class Occupied:

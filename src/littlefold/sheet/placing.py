@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from littlefold.geometry import Bounds
-from littlefold.sheet.occupied import occupied
+from littlefold.sheet.occupied import OUTWARD, occupied
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -24,7 +24,6 @@ COVERED = 50.0
 
 # A point of a line that scissors, needle or fold follow counts as so many more.
 CROSSED = 1000.0
-WIDENED = np.array((-AIR, -AIR, AIR, AIR))
 
 # A box at the edge disturbs less than one in the midst; each millimetre away from it counts like a hundredth
 # of a point of the drawing covered, so it only decides between places that cover the same.
@@ -62,7 +61,7 @@ def least_disturbing(width: float, height: float, room: Bounds, ground: Ground) 
     """The best place in a room for a box of a width and height [mm]."""
     boxes = _candidates(width, height, room)
     drawn = occupied(ground.places)
-    covered = COVERED * drawn.within(boxes) + drawn.within(boxes + WIDENED)
+    covered = COVERED * drawn.within(boxes) + drawn.within(boxes + AIR * OUTWARD)
     covered = covered + CROSSED * occupied(ground.kept).within(boxes)
     inside = INSIDE * (_clashes(boxes, ground.outlines) > 0)
     costs = covered + inside + TAKEN * _clashes(boxes, ground.taken) + AWAY * _depths(boxes, room)

@@ -13,6 +13,7 @@ import numpy as np
 from littlefold.drawing import Label, Meaning, label_bounds
 from littlefold.drawing.words import LEADING
 from littlefold.geometry import Bounds, Vector
+from littlefold.sheet.occupied import OUTWARD
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -30,9 +31,6 @@ WAYS = tuple(Vector.polar(k * pi / 4) for k in (6, 2, 0, 4, 7, 5, 1, 3))
 # All places tried, in heights of a capital, and how far they are: the own place first (n x 2, n).
 OFFSETS = np.array([(0.0, 0.0), *((way.x * reach, way.y * reach) for reach, way in product(REACHES, WAYS))])
 DISTANCES = np.array([0.0, *(reach for reach, _ in product(REACHES, WAYS))])
-
-# What makes a box larger on all sides.
-OUTWARD = np.array((-1.0, -1.0, 1.0, 1.0))
 
 # A point of a line covered is as bad as this many heights of a capital away from the place.  Larger: words
 # leave what they name.  Smaller: lines run through them.

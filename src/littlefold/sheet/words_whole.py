@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import reduce
-from itertools import groupby, product
+from itertools import groupby
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -12,7 +12,7 @@ import numpy as np
 from littlefold.drawing import Drawing, Label, label_bounds
 from littlefold.geometry import Bounds, Vector
 from littlefold.sheet.grid import cut_words, sample
-from littlefold.sheet.occupied import occupied
+from littlefold.sheet.occupied import OUTWARD, occupied
 
 if TYPE_CHECKING:
     from littlefold.drawing import Mark
@@ -20,22 +20,15 @@ if TYPE_CHECKING:
     from littlefold.sheet.occupied import Occupied
 
 # How far a block may go each way, and from try to try [mm].
-FURTHEST, STEP = 160.0, 5.0
+FURTHEST, STEP = 160.0, 2.0
 
 # Bare paper kept round a block [mm]; on its way it may come nearer to lines, but crosses none.
 AIR = 1.0
 
-MOVES = tuple(
-    sorted(
-        (
-            Vector(float(x), float(y))
-            for x, y in product(np.arange(-FURTHEST, FURTHEST + 1, STEP), repeat=2)
-            if x or y
-        ),
-        key=lambda way: way.length,
-    )
-)
-"""All ways to go, the shortest first."""
+_STEPS = np.arange(-FURTHEST, FURTHEST + STEP / 2, STEP)
+_MOVES = np.stack([axis.ravel() for axis in np.meshgrid(_STEPS, _STEPS)], axis=1)
+MOVES = _MOVES[np.argsort(np.hypot(_MOVES[:, 0], _MOVES[:, 1]), kind="stable")]
+"""All ways to go (n x 2) [mm], the shortest first."""
 
 
 def words_whole(drawing: Drawing, grid: Grid) -> Drawing:
@@ -73,11 +66,12 @@ def _moved(run: tuple[Mark, ...], drawing: Drawing, grid: Grid) -> tuple[Mark, .
     own = {id(mark) for mark in run}
     places = sample(Drawing(tuple(mark for mark in drawing.marks if id(mark) not in own)))
     others = occupied(places[~_inside(box, places)])
-    whole = [way for way in MOVES if cut_words(grid, (_shifted(box, way).grown(AIR),)) == 0]
-    free = _free(box, whole, others)
-    way = next((way for way, is_free in zip(whole, free, strict=True) if is_free), None)
-    if way is None:
+    start = np.array((box.left, box.bottom, box.right, box.top))
+    ways = MOVES[_are_whole(start + np.tile(MOVES, 2) + AIR * OUTWARD, grid)]
+    free = np.flatnonzero(_are_free(start, ways, others))
+    if len(free) == 0:
         return run
+    way = Vector(*ways[free[0]].tolist())
     return tuple(replace(mark, at=mark.at + way) for mark in run if isinstance(mark, Label))
 
 
@@ -88,20 +82,26 @@ def _inside(box: Bounds, places: np.ndarray) -> np.ndarray:
     return within
 
 
-def _free(box: Bounds, ways: list[Vector], others: Occupied) -> list[bool]:
-    """Which ways lead over bare paper to a place with air round it."""
-    if not ways:
-        return []
-    across = [box.union(_shifted(box, Vector(way.x, 0.0))) for way in ways]
-    up = [_shifted(box, Vector(way.x, 0.0)).union(_shifted(box, way)) for way in ways]
-    ends = [_shifted(box, way).grown(AIR) for way in ways]
-    met = sum(others.within(_as_rows(boxes)) for boxes in (across, up, ends))
-    return [bool(count == 0) for count in np.asarray(met)]
+def _are_whole(boxes: np.ndarray, grid: Grid) -> np.ndarray:
+    """Which boxes (n x 4) lie on one page of the grid, clear of the lines on which pages meet."""
+    step = np.array((grid.across - grid.overlap, grid.down - grid.overlap))
+    start = np.array((grid.left, grid.top))
+    down = np.array((1.0, -1.0))
+    low = np.floor((boxes[:, :2] - start) * down / step)
+    high = np.floor((boxes[:, 2:] - start) * down / step)
+    return np.asarray(np.all(low == high, axis=1))
 
 
-def _as_rows(boxes: list[Bounds]) -> np.ndarray:
-    return np.array([(box.left, box.bottom, box.right, box.top) for box in boxes])
+def _are_free(start: np.ndarray, ways: np.ndarray, others: Occupied) -> np.ndarray:
+    """Which ways lead from a box (4) over bare paper to a place with air round it."""
+    across = start + np.stack([ways[:, 0], 0 * ways[:, 0]] * 2, axis=1)
+    ends = start + np.tile(ways, 2)
+    met = others.within(_swept(np.broadcast_to(start, across.shape), across))
+    met = met + others.within(_swept(across, ends)) + others.within(ends + AIR * OUTWARD)
+    return np.asarray(met == 0)
 
 
-def _shifted(box: Bounds, way: Vector) -> Bounds:
-    return Bounds(box.left + way.x, box.bottom + way.y, box.right + way.x, box.top + way.y)
+def _swept(boxes: np.ndarray, others: np.ndarray) -> np.ndarray:
+    """The boxes round two at a time."""
+    low = np.minimum(boxes[:, :2], others[:, :2])
+    return np.concatenate([low, np.maximum(boxes[:, 2:], others[:, 2:])], axis=1)
