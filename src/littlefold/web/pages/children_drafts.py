@@ -181,17 +181,12 @@ def _page(
         NOT_UNDERSTOOD if complaint else 200,
         name=name,
         draft=draft_line(draft, number, pattern.draft.title, units),
-        choices=[(one.replace("_", " "), _choice(value)) for one, value in draft.choices],
         files=[(sheet.name, sheet.title) for sheet in _sheets(cards, draft)],
         problems=[problem.message for problem in problems],
         complaint=complaint,
         showed=showed,
         left=left,
     )
-
-
-def _choice(value: float | str) -> str:
-    return value.replace("_", " ") if isinstance(value, str) else f"{value:g}"
 
 
 def _changed(cards: Cards, name: str, revise: Any, number_of: Any) -> Response:

@@ -71,8 +71,8 @@ def readings_old(card: Card, today: date) -> str:
 
 
 def sets_beside(card: Card, units: Units) -> Json:
-    """The newest sets as a table: a heading for each, and a row for each measurement."""
-    newest = sorted(card.measured, key=lambda one: one.day)[-BESIDE:]
+    """The newest sets as a table, the newest first: a heading for each, and a row for each measurement."""
+    newest = sorted(card.measured, key=lambda one: one.day, reverse=True)[:BESIDE]
     lengths = [dict(one.readings) for one in newest]
     known = [name for name in REGISTER if any(name in one for one in lengths)]
     own = dict.fromkeys(name for one in lengths for name in one if name not in REGISTER)
