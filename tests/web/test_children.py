@@ -108,7 +108,7 @@ def test_readings_are_kept_as_they_were_read_from_the_tape(client: TestClient) -
     kept = record(client)["measured"][0]
     assert kept["day"] == "2026-02-20"
     assert kept["by"] == "Edda"
-    mm = kept["readings_mm"] if "readings_mm" in kept else kept["readings"]
+    mm = kept["readings"]
     assert mm["chest"] == 540.0
     assert mm["head"] == pytest.approx(19.875 * 25.4)
     page = client.get("/child", params={"name": "Mina"}).text
@@ -372,6 +372,13 @@ def test_hostile_names_stay_words(client: TestClient, words: str) -> None:
         harmless(answer.text)
     harmless(client.get("/children").text)
     harmless(client.get("/child", params={"name": words + "x"}).text)
+
+
+def test_a_name_that_turns_the_writing_round_is_refused(client: TestClient) -> None:
+    refused = client.post("/children", data={"name": "\u202eright to left"})
+    assert refused.status_code == 422
+    assert "no invisible signs" in refused.text
+    harmless(refused.text)
 
 
 @pytest.mark.parametrize(

@@ -83,7 +83,7 @@ def _pages(router: APIRouter, room: Room, searches: Searches) -> None:
             raise HTTPException(NOT_FOUND)
         told: Json = {"share": round(search.share, 3), "over": search.is_over, "count": len(search.found)}
         if len(search.found) != seen or search.is_over:
-            told |= {"html": _found_so_far(room, recipe, search, asked_in(room, recipe, request))}
+            told |= {"html": _found_so_far(room, search, asked_in(room, recipe, request))}
         return JSONResponse(told)
 
 
@@ -135,13 +135,14 @@ def _on_cloth(room: Room, recipe: str, fields: dict[str, str]) -> _OnCloth:
 
 
 @lru_cache(maxsize=32)
-def first_lay(pieces: tuple[LayPiece, ...], cloth: Cloth, way: Way) -> Lay | tuple[Problem, ...]:
-    """A lay that is found at once, or why there is none."""
+def first_row(pieces: tuple[LayPiece, ...], cloth: Cloth, way: Way) -> Row:
+    """A lay that is found at once and what is to be said of it, or why there is none."""
     prepared = prepare(pieces, cloth, way)
     if not isinstance(prepared, Prepared):
-        return prepared
-    found = next(lays(prepared, Effort(steps=0)), None)
-    return found or (Problem("lay-not-found", "No lay was found that holds. Try another way of folding."),)
+        return Row(way, cloth.width, None, None, prepared)
+    lay = next(lays(prepared, Effort(steps=0)), None)
+    told = prepared.bounds.advice() if lay else (Problem("lay-not-found", "No lay was found that holds."),)
+    return Row(way, cloth.width, lay, prepared.bounds, told)
 
 
 def _improving(on: _OnCloth) -> Callable[[Callable[[], bool]], Iterator[Lay]]:
@@ -166,7 +167,6 @@ def _comparing(on: _OnCloth) -> Callable[[Callable[[], bool]], Iterator[Row]]:
 def _page(room: Room, searches: Searches, recipe: str, asked: Asked, fields: dict[str, str]) -> HTMLResponse:
     on = _OnCloth(room, asked, fields)
     search = searches.find(fields.get("search", ""))
-    lay = _best(on, search)
     units = room.preferences.units
     shrinks = advice(on.asked.cloth.shrinkage, on.asked.cloth.treatment)
     told = {
@@ -181,41 +181,46 @@ def _page(room: Room, searches: Searches, recipe: str, asked: Asked, fields: dic
         "sizes": SIZES,
         "units": units,
         "remarks": [problem.message for problem in (*on.problems, *shrinks)],
-        "lay": None if isinstance(lay, tuple) else lay_words(lay, units),
-        "why": [problem.message for problem in lay] if isinstance(lay, tuple) else [],
-        "list": list_words(on.outcome, _all_lays(on, lay), units),
         "query": asked.query(search=""),
         "seconds": tuple(SECONDS),
-        **_search_words(search, units),
+        **_lay_words(on, search, units),
     }
     return render(room, "cloth.html", recipe=recipe, asked=asked, **told)
 
 
-def _all_lays(on: _OnCloth, lay: Lay | tuple[Problem, ...]) -> tuple[Lay, ...]:
+def _all_lays(on: _OnCloth, lay: Lay | None) -> tuple[Lay, ...]:
     """A lay for each cloth of the garment: the one that is shown, and the first for the others."""
-    found = []
-    for name in on.names:
-        pieces = lay_pieces(on.outcome.pattern, name)[0]
-        other = lay if name == on.name else first_lay(pieces, _called(on.asked.cloth, name), on.asked.way)
-        if not isinstance(other, tuple):
-            found.append(other)
-    return tuple(found)
+    found = (lay if name == on.name else _other_lay(on, name) for name in on.names)
+    return tuple(one for one in found if one is not None)
 
 
-def _called(cloth: Cloth, name: str) -> Cloth:
-    return replace(cloth, name=name, price=None)
+def _other_lay(on: _OnCloth, name: str) -> Lay | None:
+    pieces, _ = lay_pieces(on.outcome.pattern, name)
+    cloth = replace(on.asked.cloth, name=name, price=None)
+    return first_row(enlarged(pieces, cloth), cloth, on.asked.way).lay
 
 
-def _best(on: _OnCloth, search: Search | None) -> Lay | tuple[Problem, ...]:
+def _best(on: _OnCloth, search: Search | None) -> Lay | None:
     """The best lay of a search for this very cloth, else the first lay."""
-    first = first_lay(on.pieces, on.asked.cloth, on.asked.way)
+    first = first_row(on.pieces, on.asked.cloth, on.asked.way).lay
     found = [one for one in (search.found if search else []) if isinstance(one, Lay)]
-    if not found or isinstance(first, tuple):
+    if not found or first is None:
         return first
     best = found[-1]
     return (
         best if (best.cloth, best.spread, best.pieces) == (first.cloth, first.spread, first.pieces) else first
     )
+
+
+def _lay_words(on: _OnCloth, search: Search | None, units: Units) -> Json:
+    """The lay, or why there is none; and what is to be bought."""
+    lay, first = _best(on, search), first_row(on.pieces, on.asked.cloth, on.asked.way)
+    return {
+        "lay": None if lay is None else lay_words(lay, units),
+        "why": [problem.message for problem in first.problems],
+        "list": list_words(on.outcome, _all_lays(on, lay), units),
+        **_search_words(search, units),
+    }
 
 
 def _search_words(search: Search | None, units: Units) -> Json:
@@ -230,18 +235,6 @@ def _search_words(search: Search | None, units: Units) -> Json:
     }
 
 
-def _found_so_far(room: Room, recipe: str, search: Search, asked: Asked) -> str:
-    fields = dict(asked.typed)
-    on = _OnCloth(room, asked, fields)
-    lay = _best(on, search)
-    units = room.preferences.units
-    return words(
-        room,
-        "cloth_found.html",
-        lay=None if isinstance(lay, tuple) else lay_words(lay, units),
-        why=[problem.message for problem in lay] if isinstance(lay, tuple) else [],
-        list=list_words(on.outcome, _all_lays(on, lay), units),
-        query=asked.query(search=""),
-        recipe=recipe,
-        **_search_words(search, units),
-    )
+def _found_so_far(room: Room, search: Search, asked: Asked) -> str:
+    on = _OnCloth(room, asked, dict(asked.typed))
+    return words(room, "cloth_found.html", **_lay_words(on, search, room.preferences.units))

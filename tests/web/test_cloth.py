@@ -1,0 +1,201 @@
+from __future__ import annotations
+
+import time
+from html import unescape
+from typing import TYPE_CHECKING
+from urllib.parse import parse_qs, urlencode, urlsplit
+
+import pytest
+
+from littlefold.lay.ways import Way
+from littlefold.web.pages.cloth_asked import read_cloth
+from littlefold.web.pages.cloth_said import bought
+from littlefold.web.pages.cloth_search import AT_ONCE, Searches
+from tests.web.test_hostile_names import HOSTILE, harmless
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from fastapi.testclient import TestClient
+
+    from littlefold.web.room import Room
+
+PATIENCE = 60.0
+QUERY = "for-size=104&cloth-way=open"
+"""Open cloth leaves the search much to try."""
+
+
+def found_by(client: TestClient, started: str) -> dict[str, object]:
+    """What a search has found when it is over."""
+    name = parse_qs(urlsplit(started).query)["search"][0]
+    recipe, query = urlsplit(started).path.rpartition("/")[2], urlsplit(started).query
+    until = time.monotonic() + PATIENCE
+    while time.monotonic() < until:
+        told = client.get(f"/cloth/{recipe}/search/{name}.json?{query}").json()
+        if told["over"]:
+            return dict(told)
+        time.sleep(0.1)
+    pytest.fail("the search did not end")
+
+
+def test_a_lay_is_there_at_once_with_what_to_buy(client: TestClient) -> None:
+    page = client.get("/cloth/bib?cloth-width=140+cm&cloth-price=8")
+    assert page.status_code == 200
+    assert 'class="line cut"' in page.text  # the pieces on the cloth
+    assert "Shopping list" in page.text
+    assert "<b>4.00</b>" in page.text  # 0.5 m at 8 a metre
+    assert "<b>0.5 m</b>" in page.text
+
+
+def test_the_form_is_answered_by_a_link_that_means_the_same(client: TestClient) -> None:
+    settled = client.get("/cloth/bib?bare-numbers=cm&cloth-width=112&chest=54")
+    assert settled.status_code == 303
+    assert parse_qs(urlsplit(settled.headers["location"]).query)["cloth-width"] == ["112"]
+    assert client.get(settled.headers["location"]).status_code == 200
+
+
+@pytest.mark.parametrize(
+    ("field", "text", "sentence"),
+    [
+        ("cloth-width", "wide", "not understood as a length"),
+        ("cloth-width", "3 cm", "cm wide"),
+        ("cloth-price", "dear", "is not a price"),
+        ("cloth-price", "-1", "is not a price"),
+        ("cloth-price", "nan", "is not a price"),
+    ],
+)
+def test_what_is_not_understood_is_said_and_stays_in_its_field(
+    client: TestClient, field: str, text: str, sentence: str
+) -> None:
+    page = client.get("/cloth/bib", params={field: text})
+    assert page.status_code == 200
+    assert sentence in unescape(page.text)
+    assert f'value="{text}"' in page.text
+
+
+def test_nap_forbids_folding_across(client: TestClient) -> None:
+    page = client.get("/cloth/bib", params={"cloth-way": "folded crosswise", "cloth-nap": "yes"})
+    assert page.status_code == 200
+    assert "upside down" in page.text
+    assert "Buy <b>" not in page.text
+
+
+def test_cloth_that_shrinks_is_bought_longer_or_cut_larger_but_not_both() -> None:
+    washed = read_cloth({"cloth-fibre": "denim"}, "main", "cm").cloth
+    larger = read_cloth({"cloth-fibre": "denim", "cloth-wash": "enlarge"}, "main", "cm").cloth
+    assert washed.length_to_buy(1000.0) == 1100.0  # (1000 + 20) / 0.95 = 1073.7, in tenths of a metre
+    assert larger.length_to_buy(1000.0) == 1100.0  # 1020, in tenths of a metre
+    assert washed.usable_width < larger.usable_width
+
+
+@pytest.mark.parametrize(
+    ("mm", "units", "said"),
+    [(900.0, "cm", "0.9 m"), (914.4, "in", "1 yd"), (1143.0, "in", "1 1/4 yd"), (114.3, "in", "1/8 yd")],
+)
+def test_cloth_is_asked_for_as_it_is_sold(mm: float, units: str, said: str) -> None:
+    assert bought(mm, units) == said
+
+
+def test_a_search_goes_on_beside_the_pages_until_it_is_stopped(client: TestClient) -> None:
+    started = client.post("/cloth/casing-top/search", data={"query": QUERY, "seconds": "30"})
+    assert started.status_code == 303
+    name = parse_qs(urlsplit(started.headers["location"]).query)["search"][0]
+    going = client.get(started.headers["location"].partition("#")[0])
+    assert "Good enough: stop" in going.text
+    assert 'http-equiv="refresh"' in going.text  # goes on without JavaScript too
+    stopped = client.post(f"/cloth/casing-top/search/{name}/stop", data={"query": f"{QUERY}&search={name}"})
+    assert stopped.status_code == 303
+    told = found_by(client, started.headers["location"].partition("#")[0])
+    assert told["count"] >= 1
+    assert told["share"] == 1.0
+    assert 'class="line cut"' in told["html"]
+    after = client.get(stopped.headers["location"].partition("#")[0])
+    assert "Good enough: stop" not in after.text
+
+
+def test_each_lay_that_a_search_finds_is_shorter_than_the_one_before(room: Room) -> None:
+    from littlefold.web.pages.cloth import _improving, _on_cloth, first_row  # noqa: PLC0415
+
+    on = _on_cloth(room, "casing-top", {"cloth-way": "open"})
+    left = iter(range(40))
+    lengths = [lay.length for lay in _improving(on)(lambda: next(left, None) is not None)]
+    assert len(lengths) > 1
+    assert lengths == sorted(lengths, reverse=True)
+    first = first_row(on.pieces, on.asked.cloth, on.asked.way).lay
+    assert first is not None
+    assert lengths[-1] < first.length
+
+
+def test_a_row_on_the_fold_that_decides_the_length_is_told(client: TestClient) -> None:
+    assert "Fold the cloth another way" in client.get("/cloth/casing-top?cloth-way=folded").text
+
+
+def test_ways_and_widths_are_compared_and_the_least_cloth_is_marked(client: TestClient) -> None:
+    started = client.post("/cloth/bib/search", data={"query": "cloth-price=10", "kind": "ways"})
+    told = found_by(client, started.headers["location"].partition("#")[0])
+    assert told["html"].count("least cloth") == 1
+    for way in ("open", "folded", "folded crosswise", "four layers"):
+        assert f'<th scope="row">{way}</th>' in told["html"]
+    assert "112 cm wide" in told["html"]
+
+
+def test_too_many_searches_at_once_are_refused_and_a_place_comes_free() -> None:
+    searches = Searches()
+
+    def endless(keep_going: Callable[[], bool]) -> Iterator[int]:
+        while keep_going():
+            time.sleep(0.01)
+            yield 1
+
+    going = [searches.start(endless, 30.0) for _ in range(AT_ONCE)]
+    assert searches.start(endless, 30.0) is None
+    searches.stop_all()
+    assert all(one is not None and one.wait(5.0) for one in going)
+    last = searches.start(endless, 0.05)
+    assert last is not None
+    assert last.wait(5.0)  # ends by itself when its time is over
+    assert last.found
+
+
+def test_a_search_that_breaks_is_over_and_keeps_what_it_found() -> None:
+    def breaking(_: Callable[[], bool]) -> Iterator[int]:
+        yield 7
+        raise ZeroDivisionError
+
+    search = Searches().start(breaking, 5.0)
+    assert search is not None
+    assert search.wait(5.0)
+    assert search.found == [7]
+    assert isinstance(search.fault, ZeroDivisionError)
+
+
+@pytest.mark.parametrize(
+    "path",
+    ["/cloth/no-such", "/cloth/bib/search/none.json", "/cloth/no-such/search/none.json", "/cloth/..%2Fbib"],
+)
+def test_what_is_not_there_is_told(client: TestClient, path: str) -> None:
+    assert client.get(path).status_code == 404
+
+
+def test_searches_from_another_site_are_not_begun(client: TestClient) -> None:
+    for path in ("/cloth/bib/search", "/cloth/bib/search/x/stop"):
+        assert (
+            client.post(path, data={"query": ""}, headers={"sec-fetch-site": "cross-site"}).status_code == 403
+        )
+    assert client.post("/cloth/bib/search/x/stop", data={"query": ""}).status_code == 404
+    assert client.post("/cloth/no-such/search", data={"query": ""}).status_code == 404
+
+
+@pytest.mark.parametrize("words", HOSTILE)
+def test_hostile_words_stay_words(client: TestClient, words: str) -> None:
+    fields = dict.fromkeys(("for-name", "cloth-width", "cloth-price", "cloth-name", "cloth-way", "search"), words)
+    page = client.get("/cloth/bib?" + urlencode(fields))
+    assert page.status_code == 200
+    harmless(page.text)
+
+
+def test_every_garment_can_be_laid_in_some_way(client: TestClient, room: Room) -> None:
+    for recipe in room.recipes():
+        page = client.get(f"/cloth/{recipe.file}", params={"cloth-way": Way.OPEN})
+        assert page.status_code == 200
+        assert "Buy <b>" in page.text, recipe.file
