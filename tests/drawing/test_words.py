@@ -68,3 +68,10 @@ def test_any_text_can_be_wrapped(text, width):
     lines = wrapped(text, width, 2.5)
     assert all(text_width(line, 2.5) <= width for line in lines)
     assert "".join(lines).replace(" ", "") == plain(text).replace(" ", "")
+
+
+def test_a_number_is_never_parted_from_its_unit():
+    for width in range(26, 90, 3):
+        lines = wrapped("stature 104 cm, side 1 3/4 in; hem 3 cm, 2 cm deep", float(width), 2.5)
+        starts = {line.split(" ")[0].strip(",;") for line in lines}
+        assert not starts & {"cm", "in", "3/4"}, (width, lines)
