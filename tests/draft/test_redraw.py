@@ -70,12 +70,21 @@ def test_outlines_are_not_repeated_and_this_is_told(drafted: Draft) -> None:
     line last from C to A
     outline flag edges top, side, last
     redraw body as back
-    outline back_flag edges back.top, back.side, back.last
     """
     (problem,) = drafted.problems
     assert problem.code == "outlines-not-redrawn"
     assert problem.severity is Severity.NOTE
     assert "its outlines (flag) are not" in problem.message
+
+
+def test_outlines_stated_anew_are_not_told(drafted: Draft) -> None:
+    """
+    line last from C to A
+    outline flag edges top, side, last
+    redraw body as back
+    outline back_flag edges top, side, last
+    """
+    assert not drafted.problems
     assert "back_flag.top" in drafted.lines
 
 

@@ -117,6 +117,7 @@ class Desk:
     outlines: dict[str, tuple[str, ...]] = field(default_factory=dict)
     outlined: dict[str, list[str]] = field(default_factory=dict)
     """The outlines stated on each sheet, by its name."""
+    redrawn: list[Written] = field(default_factory=list)
     runs: dict[str, tuple[tree.Name, ...]] = field(default_factory=dict)
     steps: list[Step] = field(default_factory=list)
     pieces: dict[str, DraftPiece] = field(default_factory=dict)

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
 
     from littlefold.draft.desk import Desk
+    from littlefold.problem import Place
 
     Play = Callable[[Sequence[Written], int, Desk], None]
 
@@ -82,7 +83,7 @@ def redraw(line: Written, desk: Desk, play: Play) -> None:
     anew = [_instead(original, instead) for original in steps if left_out.isdisjoint(_needed(original))]
     for index in range(len(anew)):
         play(anew, index, desk)
-    _tell_of_outlines(line, step, desk)
+    desk.redrawn.append(line)
 
 
 def _changes_something(change: Written, known: set[str], step: tree.Redraw) -> None:
@@ -110,17 +111,21 @@ def _instead(original: Written, instead: Mapping[str, Written]) -> Written:
     return next((instead[name] for name in _made(original) if name in instead), original)
 
 
-def _tell_of_outlines(line: Written, step: tree.Redraw, desk: Desk) -> None:
-    """Outlines are not made again: their names would be taken twice."""
-    made = desk.outlined.get(step.original.text, ())
-    if made:
-        place = line.place(step.original.spot)
-        words = (
-            f"{place.file}, line {place.line}, column {place.column}: points and lines of {step.original} are drawn "
-            f"again, its outlines ({', '.join(made)}) are not. Where {step.name} needs one, state it below: "
-            "outline NAME edges ..."
-        )
-        desk.problems.append(Problem("outlines-not-redrawn", words, Severity.NOTE, place))
+def tell_of_outlines(desk: Desk) -> None:
+    """Outlines are not made again, since their names would be taken twice; told where none is stated anew."""
+    for line in desk.redrawn:
+        step: tree.Redraw = line.statement.redraw
+        made = desk.outlined.get(step.original.text, ())
+        if made and step.name.text not in desk.outlined:
+            desk.problems.append(_outlines_left(line.place(step.original.spot), step, made))
+
+
+def _outlines_left(place: Place, step: tree.Redraw, made: Sequence[str]) -> Problem:
+    words = (
+        f"{place.file}, line {place.line}, column {place.column}: points and lines of {step.original} are drawn again, "
+        f"its outlines ({', '.join(made)}) are not. Where {step.name} needs one, state it below: outline NAME edges ..."
+    )
+    return Problem("outlines-not-redrawn", words, Severity.NOTE, place)
 
 
 def _changes(changes: Sequence[Written]) -> tuple[dict[str, Written], set[str]]:
