@@ -72,11 +72,12 @@ def _lay(outcome: Outcome, fabric: Fabric, notes: tuple[Problem, ...]) -> Laid:
     """The pieces laid, the best way taken, its shopping list made."""
     pieces, doubts = lay_pieces(outcome.pattern, fabric.cloth.name)
     found = (*notes, *_grave(outcome.problems), *doubts, *_other_cloths(outcome.pattern, fabric.cloth.name))
+    if not pieces:
+        return Laid(None, (), (_no_such_cloth(outcome.pattern, fabric.cloth.name), *found))
     rows = _rows(enlarged(pieces, fabric.cloth), fabric)
     best = best_of(rows)
     if best is None or best.lay is None:
-        reasons = dict.fromkeys(problem for row in rows for problem in row.problems)
-        return Laid(None, rows, (*found, *reasons))
+        return Laid(None, rows, (*found, *_reasons(rows)))
     lay = best.lay
     cloth = (*advice(lay.cloth.shrinkage, lay.cloth.treatment), *_folds(rows, best), *enough(lay))
     problems = (*found, *cloth)
@@ -91,6 +92,21 @@ def _rows(pieces: tuple[LayPiece, ...], fabric: Fabric) -> tuple[Row, ...]:
     console = aside()
     with console.status("Looking for a lay; Ctrl-C takes the best so far."):
         return search(pieces, fabric, lambda lay: console.print(said_lay(lay), markup=False))
+
+
+def _no_such_cloth(pattern: Pattern, name: str) -> Problem:
+    known = ", ".join(dict.fromkeys(piece.cloth for piece in pattern.pieces))
+    words = f"Its pieces are cut from: {known}." if known else "The draft made no pieces at all."
+    return Problem("nothing-to-lay", f'No piece is cut from the cloth "{name}". {words}')
+
+
+def _reasons(rows: tuple[Row, ...]) -> Iterator[Problem]:
+    """Why nothing goes, each reason once for each piece, however many ways it stops."""
+    seen = set()
+    for problem in (problem for row in rows for problem in row.problems):
+        if (problem.code, problem.place) not in seen:
+            seen.add((problem.code, problem.place))
+            yield problem
 
 
 def _folds(rows: tuple[Row, ...], best: Row) -> tuple[Problem, ...]:

@@ -34,6 +34,9 @@ TO_COMPARE = 0.5
 LEAST_FOR_ENGINE = 2.0
 """The outside engine searches for whole seconds, two at least."""
 
+# A lay this little longer than its lower bound [mm] is not searched any more.
+NO_MATTER = 0.5
+
 # More steps than any clock leaves time for.
 NO_END = 10**9
 
@@ -156,7 +159,13 @@ def _with_engine(fabric: Fabric, patience: Patience) -> Effort | None:
 
 
 def _searched(one: _Tried, effort: Effort, shown: Progress) -> Row:
-    return one.row if one.prepared is None else _better(one.row, lays(one.prepared, effort), shown)
+    if one.prepared is None or _cannot_be_shorter(one.row):
+        return one.row
+    return _better(one.row, lays(one.prepared, effort), shown)
+
+
+def _cannot_be_shorter(row: Row) -> bool:
+    return row.lay is not None and row.bounds is not None and row.lay.length <= row.bounds.most + NO_MATTER
 
 
 def _better(row: Row, found: Iterator[Lay], shown: Progress) -> Row:
@@ -165,4 +174,6 @@ def _better(row: Row, found: Iterator[Lay], shown: Progress) -> Row:
         if row.lay is None or lay.length < row.lay.length:
             row = replace(row, lay=lay)
             shown(lay)
+        if _cannot_be_shorter(row):
+            break
     return row

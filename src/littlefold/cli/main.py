@@ -380,5 +380,10 @@ def _misspoken(message: str) -> int:
     from littlefold.problem import Problem
 
     problem = Problem("command-not-understood", f"{message} See littlefold --help.")
-    print_document([] if "recipes" in sys.argv[1:2] else empty_record((problem,)))
+    if "cloth" in sys.argv[1:2]:
+        from littlefold.cli.cloth_words import empty_cloth_record
+
+        print_document(empty_cloth_record((problem,)))
+    else:
+        print_document([] if "recipes" in sys.argv[1:2] else empty_record((problem,)))
     return NOT_UNDERSTOOD

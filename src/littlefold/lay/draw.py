@@ -1,14 +1,15 @@
 """The lay drawing to follow with the scissors, and the same at full size as a marker.
 
 x runs along the cloth from the cut end, the lower edge is the fold where there is one.  The drawing is made at full
-size; whoever puts it on a page makes it smaller, and the words keep their height.
+size; whoever puts it on a page makes it smaller, and the words keep their height.  Told how much smaller, it leaves
+out words for which a piece will have no room: the number always stays.
 """
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.drawing import Dot, Drawing, Label, Mark, Meaning, Stroke
+from littlefold.drawing import Dot, Drawing, Label, Mark, Meaning, Stroke, label_bounds
 from littlefold.drawing.arrow import arrow_head, label_along
 from littlefold.geometry import Path, Point
 from littlefold.lay.chalk import lower_edge
@@ -23,18 +24,27 @@ if TYPE_CHECKING:
 SMALL = 2.0
 """The height of the figures of a dimension on the final paper [mm]."""
 
-# The head of a grain arrow [mm at full size], visible when the lay is drawn at 1:5 to 1:10.
+# The head of a grain arrow [mm at full size], and at least that much of the page.
 HEAD = 16.0
+HEAD_ON_PAPER = 2.5
+
+# Words of this height stand on the page [mm]: about what `sheet.reduced` makes of them.
+ON_PAPER = 2.0
 
 # How far outside the cloth its dimensions stand [mm at full size].
 OUTSIDE = 35.0
 
 
-def lay_drawing(lay: Lay) -> Drawing:
-    """The cloth with its folds, every cut with number, title, arrow, notches and the places of the arrow's ends."""
+def lay_drawing(lay: Lay, divisor: float = 1.0) -> Drawing:
+    """The cloth with its folds, every cut with number, title, arrow, notches and the places of the arrow's ends.
+
+    Args:
+        lay: The lay.
+        divisor: It will be shown at 1 : divisor; what has no room then is left to the chalk table.
+    """
     marks = [*_cloth(lay), *_overall(lay)]
     for placement in lay.placements:
-        marks += _cut(lay, placement)
+        marks += _cut(lay, placement, divisor)
     return Drawing(tuple(marks), f"{lay.cloth.name}: {lay.spread.way}, {lay.cloth_length / 10:.1f} cm")
 
 
@@ -81,23 +91,40 @@ def _dimension(start: Point, end: Point, name: str) -> Iterator[Mark]:
     yield label_along(f"{way.length / 10:.1f} cm", start, end, Meaning.GUIDE, name=name)
 
 
-def _cut(lay: Lay, placement: Placement) -> Iterator[Mark]:
+def _cut(lay: Lay, placement: Placement, divisor: float) -> Iterator[Mark]:
     piece = lay.piece(placement.piece)
     affine = placement.affine
-    corners = [Point(float(x), float(y)) for x, y in ring_of(lay.shape(placement))]
+    shape = lay.shape(placement)
+    corners = [Point(float(x), float(y)) for x, y in ring_of(shape)]
     yield Stroke(Path.line_through(*corners, corners[0]), Meaning.CUT, piece.name)
     for foot, tip in piece.notches:
         yield Stroke(Path.line_through(affine.apply(foot), affine.apply(tip)), Meaning.NOTCH, piece.name)
     start, end = (affine.apply(point) for point in piece.arrow)
-    yield from _arrow(start, end, piece.name)
-    for point in (start, end):
-        yield Dot(point, Meaning.GUIDE, piece.name)
-        yield Label(f"{point.x / 10:.1f} / {point.y / 10:.1f}", point, Meaning.GUIDE, SMALL)
-    middle = start.towards(end, 0.5)
-    yield Label(f"{piece.number} {piece.title or piece.name}", middle, Meaning.TITLE, anchor="middle")
+    yield from _arrow(start, end, max(HEAD, HEAD_ON_PAPER * divisor), piece.name)
+    yield from _places(start, end, divisor)
+    words = f"{piece.number} {piece.title or piece.name}"
+    left, _, right, _ = shape.bounds
+    if _width(words, Meaning.TITLE) * divisor > right - left:
+        words = str(piece.number)
+    yield Label(words, start.towards(end, 0.5), Meaning.TITLE, anchor="middle")
 
 
-def _arrow(start: Point, end: Point, name: str) -> Iterator[Mark]:
+def _places(start: Point, end: Point, divisor: float) -> Iterator[Mark]:
+    """Both ends of a grain arrow, with their distances where the arrow is long enough for them."""
+    ends = {point: f"{point.x / 10:.1f} / {point.y / 10:.1f}" for point in (start, end)}
+    have_room = max(_width(words, Meaning.GUIDE) for words in ends.values()) * divisor < start.distance(end)
+    for point, words in ends.items():
+        yield Dot(point, Meaning.GUIDE)
+        if have_room:
+            yield Label(words, point, Meaning.GUIDE, SMALL, anchor="middle")
+
+
+def _width(words: str, meaning: Meaning) -> float:
+    """How wide words are on the page [mm]."""
+    return label_bounds(Label(words, Point(0, 0), meaning, ON_PAPER)).width
+
+
+def _arrow(start: Point, end: Point, head: float, name: str) -> Iterator[Mark]:
     """The grain arrow; its one head points the way the piece points, so that nap can be seen."""
     yield Stroke(Path.line_through(start, end), Meaning.GRAIN, name)
-    yield arrow_head(end, end - start, Meaning.GRAIN, HEAD, name)
+    yield arrow_head(end, end - start, Meaning.GRAIN, head, name)

@@ -35,20 +35,10 @@ if TYPE_CHECKING:
 MARGIN = 12.0
 """Bare paper at each side of the page [mm]."""
 
-HEAD = 24.0
-"""What title and figures take above the drawing [mm]."""
-
-ROW = 4.9
-"""The height of a row of a table [mm], as the template sets it."""
-
-WIDE = 0.62
-"""The share of the page that the chalk table takes beside the shopping list."""
+A4 = (210.0, 297.0)
 
 LEAST_DRAWING = 60.0
-"""A drawing lower than this [mm] cannot be followed; the tables go on the next page instead."""
-
-LINE = 100
-"""Letters of a caution in one line of the page, roughly; only for the room that is kept."""
+"""A drawing that must be lower than this [mm] cannot be followed; the tables go on the next page instead."""
 
 BORDER = 10.0
 """Bare paper round the marker [mm]."""
@@ -85,7 +75,7 @@ def lay_sheet(plan: LayPlan, paper: Paper, made: date) -> bytes:
 def sheet_values(plan: LayPlan, paper: Paper, made: date) -> dict[str, Any]:
     """What the page says, as data for its template."""
     lay, cloth = plan.lay, plan.lay.cloth
-    width, height = (paper.width, paper.height) if paper.height is not None else (210.0, 297.0)
+    width, height = (paper.width, paper.height) if paper.height is not None else A4
     rests = leftovers(lay)
     tables = {
         "chalk": [_chalk(row) for row in chalk_table(lay)],
@@ -97,7 +87,6 @@ def sheet_values(plan: LayPlan, paper: Paper, made: date) -> dict[str, Any]:
         "rows": [_way(row, row.lay is lay, plan.shopping.currency) for row in plan.rows],
         "cautions": [plain(words) for words in cautions_of(plan)],
     }
-    room = (width - 2 * MARGIN, max(LEAST_DRAWING, height - 2 * MARGIN - HEAD - _height(tables)))
     return {
         "looks": looks_as_data(),
         "page": {"width": width, "height": height, "margin": MARGIN},
@@ -106,7 +95,7 @@ def sheet_values(plan: LayPlan, paper: Paper, made: date) -> dict[str, Any]:
         "figures": _figures(plan),
         "wash": _wash(lay),
         "step": f"{cloth.step / 10:.4g} cm",
-        "drawing": drawing_as_data(fitted(with_leftovers(lay, rests), *room)),
+        "drawings": [drawing_as_data(drawing) for drawing in _drawings(lay, rests, width - 2 * MARGIN)],
         **tables,
     }
 
@@ -132,20 +121,35 @@ SHARP = (
 )
 
 
-def fitted(drawing: Drawing, width: float, height: float) -> Drawing:
-    """The drawing at the largest usual scale at which it fits into a room [mm], with its scale bar."""
+def _drawings(lay: Lay, rests: tuple[Leftover, ...], width: float) -> Iterator[Drawing]:
+    """The drawing at each usual scale at which it is no wider than the page, down to the least that can be followed.
+
+    The typesetter takes the largest for which its tables leave room.
+    """
     for divisor in DIVISORS:
-        small = shrunk(drawing, divisor)
+        small = shrunk(with_leftovers(lay, rests, divisor), divisor)
         small = small.with_marks(scale_bar(small, divisor))
         box = small.bounds()
-        if box is None or (box.width <= width and box.height <= height):
-            return small
-    return small
+        assert box is not None, "a cloth has edges"  # noqa: S101 - our own mistake
+        if box.width <= width:
+            yield small
+            if box.height <= LEAST_DRAWING:
+                return
 
 
-def with_leftovers(lay: Lay, rests: tuple[Leftover, ...]) -> Drawing:
-    """The lay drawing with the map of what is left, each rectangle with its letter."""
-    return lay_drawing(lay).with_marks(tuple(_map(rests)))
+def with_leftovers(lay: Lay, rests: tuple[Leftover, ...], divisor: float = 1.0) -> Drawing:
+    """The lay drawing with the end of what is bought and the map of what is left, each rectangle with its letter."""
+    return lay_drawing(lay, divisor).with_marks((*_end(lay), *_map(rests)))
+
+
+def _end(lay: Lay) -> Iterator[Mark]:
+    """The end of the cloth that is bought or in hand, where it is longer than the lay."""
+    cloth = lay.cloth
+    here = cloth.length_to_lay() or cloth.length_to_buy(lay.cloth_length) - cloth.end_loss
+    x = here / lay.spread.sheets
+    if x > lay.length:
+        end = Path.line_through(Point(x, 0.0), Point(x, lay.spread.height))
+        yield Stroke(end, Meaning.INSIDE, "end of the cloth")
 
 
 def lettered(rests: tuple[Leftover, ...]) -> tuple[tuple[str, Leftover], ...]:
@@ -200,15 +204,15 @@ def _buy(line: Buy, currency: str) -> dict[str, Any]:
 def amount(line: Buy) -> str:
     """How much of a thing is bought, in words."""
     if line.unit != "mm":
-        return f"{line.amount:g} {line.unit}"
+        return f"{line.amount:g} {line.unit.removesuffix('s') if line.amount == 1 else line.unit}"
     return f"{line.amount / 1000:.2f} m" if line.amount >= 1000 else f"{line.amount / 10:g} cm"  # noqa: PLR2004 - from a metre on, metres
 
 
-def _total(shopping: ShoppingList) -> str:
+def _total(shopping: ShoppingList) -> list[str]:
     if not any(line.price is not None for line in shopping.lines):
-        return ""
-    words = _money(shopping.total, shopping.currency)
-    return words if shopping.complete else f"{words}, without what has no price"
+        return []
+    words = "together" if shopping.complete else "together, without what has no price"
+    return [words, _money(shopping.total, shopping.currency)]
 
 
 def _money(cost: float, currency: str) -> str:
@@ -223,21 +227,9 @@ def _size(rest: Leftover) -> str:
 def _way(row: Row, taken: bool, currency: str) -> list[str]:  # noqa: FBT001 - whether this row is the one taken
     name = f"{row.way}{' (this lay)' if taken else ''}"
     if row.lay is None or row.to_buy is None or row.bounds is None:
-        return [name, "does not go", "", "", ""]
+        return [name, "does not go"]
     price = "" if row.price is None else _money(row.price, currency)
     return [name, f"{row.to_buy / 1000:.2f} m", f"{row.lay.share_used:.0%}", price, row.bounds.binding]
-
-
-def _height(tables: dict[str, Any]) -> float:
-    """About what the tables take below the drawing [mm]."""
-    left = 2 + len(tables["chalk"])
-    ways = len(tables["rows"]) + 2 if len(tables["rows"]) > 1 else 0
-    remarks = sum(len(line["remark"]) // 40 + len(line["steps"]) * 1.6 for line in tables["shopping"])
-    right = (
-        4 + len(tables["shopping"]) + remarks + ways + len(tables["leftovers"]) / 2 + len(tables["fitting"])
-    )
-    cautions = sum(1 + len(words) // LINE for words in tables["cautions"])
-    return ROW * (max(left, right) + cautions + 1)
 
 
 @lru_cache(maxsize=1)
