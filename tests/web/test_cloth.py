@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from littlefold.web.room import Room
 
 PATIENCE = 60.0
-QUERY = "for-size=104&cloth-way=open"
+QUERY = "cloth-way=open"
 """Open cloth leaves the search much to try."""
 
 
@@ -97,13 +97,13 @@ def test_cloth_is_asked_for_as_it_is_sold(mm: float, units: str, said: str) -> N
 
 
 def test_a_search_goes_on_beside_the_pages_until_it_is_stopped(client: TestClient) -> None:
-    started = client.post("/cloth/casing-top/search", data={"query": QUERY, "seconds": "30"})
+    started = client.post("/cloth/drawers/search", data={"query": QUERY, "seconds": "30"})
     assert started.status_code == 303
     name = parse_qs(urlsplit(started.headers["location"]).query)["search"][0]
     going = client.get(started.headers["location"].partition("#")[0])
     assert "Good enough: stop" in going.text
     assert 'http-equiv="refresh"' in going.text  # goes on without JavaScript too
-    stopped = client.post(f"/cloth/casing-top/search/{name}/stop", data={"query": f"{QUERY}&search={name}"})
+    stopped = client.post(f"/cloth/drawers/search/{name}/stop", data={"query": f"{QUERY}&search={name}"})
     assert stopped.status_code == 303
     told = found_by(client, started.headers["location"].partition("#")[0])
     assert told["count"] >= 1
@@ -157,6 +157,14 @@ def test_too_many_searches_at_once_are_refused_and_a_place_comes_free() -> None:
     assert last.found
 
 
+def test_a_search_with_nothing_left_to_try_says_so(client: TestClient) -> None:
+    started = client.post("/cloth/bib/search", data={"query": "cloth-way=open", "seconds": "120"})
+    told = found_by(
+        client, started.headers["location"].partition("#")[0]
+    )  # long before the two minutes are over
+    assert "cannot take noticeably less" in told["html"]
+
+
 def test_a_search_that_breaks_is_over_and_keeps_what_it_found() -> None:
     def breaking(_: Callable[[], bool]) -> Iterator[int]:
         yield 7
@@ -188,7 +196,9 @@ def test_searches_from_another_site_are_not_begun(client: TestClient) -> None:
 
 @pytest.mark.parametrize("words", HOSTILE)
 def test_hostile_words_stay_words(client: TestClient, words: str) -> None:
-    fields = dict.fromkeys(("for-name", "cloth-width", "cloth-price", "cloth-name", "cloth-way", "search"), words)
+    fields = dict.fromkeys(
+        ("for-name", "cloth-width", "cloth-price", "cloth-name", "cloth-way", "search"), words
+    )
     page = client.get("/cloth/bib?" + urlencode(fields))
     assert page.status_code == 200
     harmless(page.text)

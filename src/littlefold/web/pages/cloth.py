@@ -230,6 +230,7 @@ def _search_words(search: Search | None, units: Units) -> Json:
         "going": search is not None and not search.is_over,
         "share": 0.0 if search is None else search.share,
         "count": 0 if search is None else len(search.found),
+        "spent": search is not None and search.is_spent and not rows,
         "broken": search is not None and search.fault is not None,
         "compared": ways_words(rows, units),
     }

@@ -26,6 +26,8 @@ class Search:
         name: What a link calls it.
         seconds: How long it may go on.
         found: What it has found, the newest last; it only grows.
+        fault: What broke it off.
+        is_spent: Whether it ended by itself, with nothing left to try.
     """
 
     name: str
@@ -33,6 +35,7 @@ class Search:
     began: float
     found: list[Any] = field(default_factory=list)
     fault: Exception | None = None
+    is_spent: bool = False
     _stop: Event = field(default_factory=Event)
     _over: Event = field(default_factory=Event)
 
@@ -65,6 +68,7 @@ class Search:
                 self.found.append(one)
                 if not self.keep_going():
                     break
+            self.is_spent = self.keep_going()
         except Exception as fault:  # noqa: BLE001 - told on the page of the search, which else would wait for ever
             self.fault = fault
         finally:
