@@ -311,3 +311,17 @@ def test_awkward_curves_are_followed_or_refused(cubic: Cubic, distance: float) -
     chain = as_shapely(Path((cubic,)), 1e-3)
     buffer = chain.buffer(abs(distance) + 2 * OFFSET, quad_segs=64)
     assert buffer.covers(LineString([(p.x, p.y) for p in moved.flatten()]))
+
+
+def test_wild_curves_end_near_themselves_or_not_at_all() -> None:
+    """Handles of nothing, of a hair's breadth and of ten metres: no exception, and nothing that runs away."""
+    chance = Random(1)  # noqa: S311
+    sizes = (0.0, 0.0, 1e-300, 1e-9, 1e-6, 1.0, 2.0, 9.0, 100.0, 1e4)
+    for _ in range(250):
+        corners = [
+            Point(*(chance.choice(sizes) * chance.choice((1, -1)) for _ in range(2))) for _ in range(4)
+        ]
+        found = offset(Path((Cubic(*corners),)), chance.choice((1.0, -1.0, 10.0, -10.0)))
+        if found is not None:
+            box = found.bounds()
+            assert max(map(abs, (box.left, box.bottom, box.right, box.top))) <= 3e4

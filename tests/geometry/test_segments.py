@@ -220,3 +220,10 @@ def test_a_point_has_no_direction() -> None:
         assert segment.length() == 0
         with pytest.raises(ZeroDivisionError):
             segment.tangent(0.0)
+
+
+def test_nearest_beside_a_cusp_is_not_overlooked() -> None:
+    curve = Cubic(Point(1, 2), Point(0, 0), Point(0, 9), Point(0, 0))
+    for k in range(201):
+        place = curve.at(k / 200)
+        assert curve.at(curve.nearest(place)).distance(place) <= 1e-9

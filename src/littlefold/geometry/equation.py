@@ -11,6 +11,9 @@ if TYPE_CHECKING:
 # A bracket is halved at most this often; 60 halvings use up the digits of a float.
 HALVINGS = 80
 
+# Newton's method ends where the unknown, from 0 to 1, moves by less than this.
+STILL = 1e-13
+
 
 def quadratic_roots(a: float, b: float, c: float) -> tuple[float, ...]:
     """The real roots of a x^2 + b x + c, rising; without cancellation, and a may be zero."""
@@ -72,3 +75,50 @@ def sign_changes(
         or (values[k + 1] == 0 and values[k] != 0)
         or (k == 0 and values[0] == 0)
     )
+
+
+def roots_from_0_to_1(coefficients: tuple[float, ...]) -> tuple[float, ...]:
+    """Where a polynomial changes its sign between 0 and 1, rising; the coefficient of the highest power first.
+
+    Between two neighbouring roots of its derivative a polynomial has one root at most, so none is overlooked, however
+    near they lie to each other.
+    """
+    degree = len(coefficients) - 1
+    if degree <= 2:  # noqa: PLR2004 - solved in closed form
+        a, b, c = (0.0,) * (2 - degree) + coefficients
+        return tuple(root for root in quadratic_roots(a, b, c) if 0 < root < 1)
+    slope = tuple(c * (degree - k) for k, c in enumerate(coefficients[:-1]))
+    stops = (0.0, *roots_from_0_to_1(slope), 1.0)
+    values = [_polynomial(coefficients, t) for t in stops]
+    return tuple(
+        _root(coefficients, slope, stops[k], stops[k + 1], rising=values[k] < 0)
+        for k in range(len(stops) - 1)
+        if (values[k] < 0) != (values[k + 1] < 0)
+    )
+
+
+def _polynomial(coefficients: tuple[float, ...], t: float) -> float:
+    value = 0.0
+    for c in coefficients:
+        value = value * t + c
+    return value
+
+
+def _root(
+    coefficients: tuple[float, ...], slope: tuple[float, ...], low: float, high: float, *, rising: bool
+) -> float:
+    """The root of a polynomial that rises or falls through zero: Newton's method, in a bracket."""
+    t = (low + high) / 2
+    for _ in range(HALVINGS):
+        value, ahead = _polynomial(coefficients, t), _polynomial(slope, t)
+        if (value < 0) == rising:
+            low = t
+        else:
+            high = t
+        guess = t - value / ahead if ahead != 0 else low
+        if not low < guess < high:
+            guess = (low + high) / 2
+        if abs(guess - t) <= STILL:
+            break
+        t = guess
+    return t

@@ -50,6 +50,10 @@ ROUNDS = 3
 # does not matter.  Larger: a worse fit.  Smaller: handles of nearly straight parts wander.
 HOLD = 1e-3
 
+# A handle is no longer than so many chords.  Larger: where a curve turns about within a hair's breadth, its speed has
+# no meaning and handles run away.  Smaller: parts that bend much are halved once more.
+LONGEST = 10.0
+
 # Halving ends here; what is then left is shorter than a thousandth of the curve.
 DEEPEST = 10
 
@@ -89,12 +93,13 @@ class _Fit:
         inside = [self.curve.sample(low + step * u) for u in PROBES]
         plain = (start.speed * step / 3, end.speed * step / 3)
         places: tuple[float, ...] = PROBES
-        cubic, error = _cubic(start, end, plain), inf
+        furthest = LONGEST * start.place.distance(end.place)
+        cubic, error = _cubic(start, end, _kept(plain, furthest)), inf
         for _ in range(ROUNDS):
             handles = _handles(start, end, inside, places, plain)
             if handles[0] * inside[0].speed < 0 or handles[1] * inside[-1].speed < 0:
                 handles = plain
-            cubic = _cubic(start, end, handles)
+            cubic = _cubic(start, end, _kept(handles, furthest))
             places, error = _compared(cubic, places, inside)
             if error <= self.tolerance / 2:
                 return cubic, self.checked(cubic, low, high)
@@ -105,6 +110,12 @@ class _Fit:
         samples = [self.curve.sample(low + (high - low) * u) for u in CHECKS]
         places, _ = _compared(cubic, CHECKS, samples)
         return _compared(cubic, places, samples)[1]
+
+
+def _kept(handles: tuple[float, float], furthest: float) -> tuple[float, float]:
+    """Handles no longer than a length."""
+    one, other = (max(-furthest, min(furthest, handle)) for handle in handles)
+    return (one, other)
 
 
 def _cubic(start: Sample, end: Sample, handles: tuple[float, float]) -> Cubic:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from .intersection import self_crossings
 from .path import Path
-from .tolerance import SAME_POINT
+from .tolerance import SAME_POINT, SOLVED
 
 if TYPE_CHECKING:
     from .beside import Leg
@@ -26,6 +26,7 @@ SHORT = 1e-4
 
 def without_loops(legs: list[Leg], distance: float, *, closed: bool) -> Path | None:
     """The chain without the loops that hold its backward legs; None where a backward leg lies in no loop."""
+    legs = [leg for leg in legs if leg.segment.length() > SOLVED]  # what is a mere point has no direction
     if not legs or all(leg.backward for leg in legs):
         return None
     path = Path.joined(*(Path((leg.segment,)) for leg in legs))

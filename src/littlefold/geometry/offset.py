@@ -42,10 +42,12 @@ def offset_tapered(path: Path, at_start: float, at_end: float, corner: Corner = 
         corner: As for `offset`.
 
     Returns:
-        The offset, or None as for `offset`.
+        The offset, or None as for `offset`; a path that is a mere point has none either.
     """
     if at_start == 0 == at_end:
         return path
+    if all(segment.length() <= SAME_POINT for segment in path.segments):
+        return None  # a point has no side
     path = _without_points(path)
     distances = _distances(path, at_start, at_end)
     legs = [
