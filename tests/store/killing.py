@@ -35,7 +35,7 @@ def main(folder: str, rounds: int) -> None:
     chance = random.Random(3)  # noqa: S311 - the moments of the kills
     kept, tally = 0, {"kills": 0, "said": 0, "unsaid": 0}
     for _ in range(rounds):
-        said = _kill_one(environ, kept, chance.uniform(0.002, 0.05))
+        said = _kill_one(environ, kept, chance.uniform(0.0, 0.03))
         found = _look(environ, Path(folder) / "cards.sqlite")
         assert found >= said, f"{said} was said to be kept, {found} is there"
         tally = {"kills": tally["kills"] + 1, "said": said, "unsaid": tally["unsaid"] + found - said}
@@ -50,17 +50,20 @@ def _kill_one(environ: dict[str, str], kept: int, moment: float) -> int:
     if writer == 0:
         _write(opened(environ), kept, mouth)
     os.close(mouth)
-    os.read(ear, 1)
+    first = b""
+    while not first.endswith(b"\n"):  # one save is over before the moment begins, however slow the disk
+        letter = os.read(ear, 1)
+        assert letter, "the writer ended before it was killed"
+        first += letter
     time.sleep(moment)
     os.kill(writer, signal.SIGKILL)
     os.waitpid(writer, 0)
     with os.fdopen(ear) as heard:
-        lines = heard.read().split("\n")[:-1]
-    return int(lines[-1]) if lines else kept
+        lines = [first.decode().strip(), *heard.read().split("\n")[:-1]]
+    return int(lines[-1])
 
 
 def _write(box: CardBox, kept: int, mouth: int) -> None:
-    os.write(mouth, b".")
     while True:
         kept += 1
         note = Note(DAY, f"{kept} {BULK}")

@@ -34,11 +34,12 @@ def open_box(address: Address, now: datetime, migrations: Path = MIGRATIONS) -> 
         now: Names the backup, where one has to be made.
         migrations: The folder of the steps from each version to the next.
     """
+    engine = connect(address.url)
     try:
         _make_room(address)
-        engine = connect(address.url)
         outcome = _brought_up_to_date(engine, address, now, _steps(migrations))
     except (BoxUnavailable, DBAPIError, OSError) as fault:
+        engine.dispose()
         return _not_opened(address, fault)
     if isinstance(outcome, Problem) and outcome.severity is Severity.ERROR:
         engine.dispose()
