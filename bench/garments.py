@@ -19,9 +19,8 @@ from littlefold.draft.evaluate import evaluate
 from littlefold.draft.suits import stature_range
 from littlefold.pattern.trace import trace
 from littlefold.pipeline import on_the_shelf
-from littlefold.recipe import parse as parsing
 from littlefold.recipe.analyse import analyse
-from littlefold.recipe.parse import parse
+from littlefold.recipe.parse import parse, read_statement
 from littlefold.recipe.shelf import shipped_names, shipped_text
 
 if TYPE_CHECKING:
@@ -71,8 +70,7 @@ def once(name: str, stature: float) -> Row:
 def cold_parse(name: str) -> tuple[float, float]:
     """Reading a text for the first time, and looking it through for slips."""
     text = shipped_text(name) or ""
-    for remembered in vars(parsing).values():
-        getattr(remembered, "cache_clear", lambda: None)()
+    read_statement.cache_clear()
     reading, recipe = timed(lambda: parse(text, name))
     return reading, timed(lambda: analyse(recipe, tuple(REGISTER)))[0]
 
