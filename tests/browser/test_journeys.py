@@ -9,8 +9,14 @@ from urllib.parse import parse_qs, urlsplit
 
 import pytest
 
+from littlefold.web.room import Room
+from tests.browser.conftest import opened
+
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from pathlib import Path
+
+    from playwright.sync_api import Browser, Page
 
     from tests.browser.conftest import Served, Visit
 
@@ -21,7 +27,7 @@ BETWEEN_KEYS = 0.03
 """As in the comparison that chose this way of redrawing [s]."""
 
 
-def drawn(page) -> dict[str, list[str]]:
+def drawn(page: Page) -> dict[str, list[str]]:
     """What the drawing on the table was drawn for."""
     return parse_qs(page.locator("draft-drawing").get_attribute("data-drawn") or "")
 
@@ -98,7 +104,7 @@ def test_steps_by_keyboard_alone(served: Served, visit: Callable[..., Visit]) ->
     page = made.page
     first = page.locator("#sentence").inner_text()
     page.keyboard.press("ArrowRight")
-    page.wait_for_url(re.compile(r"/steps/casing-top/2\?chest=560"))
+    page.wait_for_url(re.compile(r"/steps/casing-top/2\?chest=56"))
     second = page.locator("#sentence").inner_text()
     assert second != first
     page.keyboard.press("End")
@@ -116,19 +122,31 @@ def test_steps_by_keyboard_alone(served: Served, visit: Callable[..., Visit]) ->
     assert made.complaints == []
 
 
-def test_on_a_phone_nothing_hangs_over_the_edge(served: Served, visit: Callable[..., Visit]) -> None:
-    for path in (
-        "/",
-        "/garments",
-        "/table/bodice",
-        "/table/bodice#back",
-        "/steps/bodice/16",
-        "/steps/bib",
-        "/print/bib",
-    ):
-        page = visit(served.address + path, 390, 844).page
-        page.wait_for_timeout(200)
-        assert page.evaluate("document.documentElement.scrollWidth") <= 390, path
+PAGES = (
+    "/",
+    "/garments",
+    "/table/bodice",
+    "/table/bodice#back",
+    "/steps/bodice/16",
+    "/steps/bib",
+    "/print/bib",
+    "/compare/bodice?or-ease=120",
+    "/recipes",
+    "/recipes/bodice",
+    "/recipes/bodice/change",
+    "/settings",
+)
+
+
+@pytest.mark.parametrize("width", [390, 820, 1280])
+def test_nothing_hangs_over_the_edge(served: Served, visit: Callable[..., Visit], width: int) -> None:
+    made = visit(served.address, width, 844)
+    for path in PAGES:
+        made.page.goto(served.address + path)
+        made.page.wait_for_timeout(150)
+        assert made.page.evaluate("document.documentElement.scrollWidth") <= width, path
+    assert made.complaints == []
+    assert made.only_here()
 
 
 def test_hostile_names_run_nothing(served: Served, visit: Callable[..., Visit]) -> None:
@@ -174,7 +192,7 @@ def test_another_sheet_lies_on_top_without_a_new_page(served: Served, visit: Cal
     assert urlsplit(page.url).path == "/table/casing-top"
 
 
-def test_without_a_script_everything_but_moving_works(served: Served, browser) -> None:
+def test_without_a_script_everything_but_moving_works(served: Served, browser: Browser) -> None:
     context = browser.new_context(java_script_enabled=False)
     page = context.new_page()
     page.goto(f"{served.address}/table/casing-top")
@@ -186,3 +204,76 @@ def test_without_a_script_everything_but_moving_works(served: Served, browser) -
     page.get_by_role("link", name="Next").click()
     assert re.search(r"/steps/casing-top/2\?.*chest=58", page.url)
     context.close()
+
+
+def test_a_mistake_in_a_recipe_is_told_and_mended(served: Served, visit: Callable[..., Visit]) -> None:
+    made = visit(f"{served.address}/recipes/bib/change")
+    page = made.page
+    text = page.locator("textarea").input_value()
+    assert "my-bib" in page.get_by_label("Name").input_value()
+    page.locator("textarea").fill(text.replace("recipe bib", "recipe my-bib") + "point ZZ belo A by 3 cm\n")
+    page.locator("#messages .error", has_text="below").wait_for()
+    page.locator("textarea").fill(text.replace("recipe bib", "recipe my-bib"))
+    page.locator("#messages .error").wait_for(state="detached")
+    page.get_by_role("button", name="Save as my own").click()
+    page.wait_for_url(re.compile("/recipes/my-bib$"))
+    assert served.room.own.names() == ("my-bib",)
+    assert made.complaints == []
+
+
+def test_two_windows_do_not_save_over_each_other(served: Served, visit: Callable[..., Visit]) -> None:
+    assert served.room.own.save("mine", 'recipe mine\ntitle "Mine"\n', "new") is None
+    first, second = (visit(f"{served.address}/recipes/mine/change").page for _ in range(2))
+    for number, page in enumerate((first, second), start=1):
+        page.locator("textarea").fill(f'recipe mine\ntitle "Window {number}"\n')
+        page.get_by_role("button", name="Save as my own").click()
+    first.wait_for_url(re.compile("/recipes/mine$"))
+    second.get_by_role("alert").wait_for()
+    assert "Window 2" in second.locator("textarea").input_value()
+    assert "Window 1" in (served.room.own.text("mine") or "")
+
+
+def test_a_line_and_what_it_draws_light_each_other(served: Served, visit: Callable[..., Visit]) -> None:
+    page = visit(f"{served.address}/recipes/bodice").page
+    page.locator("#lines li", has_text="line shoulder from N to S").first.hover()
+    assert page.locator('draft-drawing .line.lit[data-name="back.shoulder"]').count() == 1
+    page.locator('draft-drawing .touch[data-name="back.armhole"]').dispatch_event("pointerover")
+    assert "curve armhole" in page.locator("#lines li.lit").inner_text()
+
+
+def test_what_moves_and_the_tape(served: Served, visit: Callable[..., Visit]) -> None:
+    made = visit(f"{served.address}/table/casing-top?chest=560&ease=120")
+    page = made.page
+    page.get_by_label("what moves").check()
+    page.get_by_label("Ease round the chest").first.fill("16 cm")
+    page.wait_for_function("() => document.querySelector('draft-drawing').dataset.drawn?.includes('ease=16')")
+    assert page.locator(".before .was").count() > 3
+    assert "1 cm" in page.locator(".before .by").all_text_contents()  # a quarter of 4 cm
+    page.get_by_label("a tape").check()
+    page.locator("draft-drawing").focus()
+    for key in "nt":
+        page.keyboard.press(key)
+    while "C" not in page.locator("#told").inner_text().split(",")[0].split("\n")[0]:
+        page.keyboard.press("n")
+    page.keyboard.press("t")
+    assert page.locator("#told").inner_text() == "A to C: 18 cm"  # (56 + 16) / 4
+    assert made.complaints == []
+
+
+def test_work_survives_a_restart_of_the_server(visit: Callable[..., Visit], tmp_path: Path) -> None:
+    room = Room(tmp_path / "own")
+    with opened(room) as address:
+        port = urlsplit(address).port
+        made = visit(f"{address}/table/bodice")
+        made.page.get_by_label("Chest girth").first.fill("57 cm")
+        made.page.wait_for_url(re.compile("chest=57"))
+    made.page.get_by_label("Chest girth").first.fill("58 cm")
+    made.page.locator("#told", has_text="does not answer").wait_for()
+    with opened(room, port):
+        made.page.get_by_label("Chest girth").first.fill("59 cm")
+        made.page.wait_for_function(
+            "() => document.querySelector('draft-drawing').dataset.drawn?.includes('chest=59')"
+        )
+        made.page.wait_for_url(re.compile("chest=59"))
+        made.page.reload()
+        assert made.page.get_by_label("Chest girth").first.input_value() == "59 cm"

@@ -94,6 +94,12 @@ def test_a_form_is_answered_by_the_link_that_means_the_same(client: TestClient) 
     assert record["choices"]["ease"] == pytest.approx(4.5 * 25.4)
 
 
+def test_a_bare_number_of_a_link_is_shown_with_its_unit(client: TestClient) -> None:
+    text = client.get("/table/yoke-frock?chest=560&yoke_share=0.5").text
+    assert 'name="chest" value="56 cm"' in text
+    assert 'name="yoke_share" value="0.5"' in text  # a share has no unit
+
+
 def test_what_is_not_understood_is_said_at_its_field_and_kept(client: TestClient) -> None:
     text = client.get("/table/casing-top?chest=lots&ease=900+cm&neck=0").text
     assert 'value="lots"' in text
@@ -115,7 +121,7 @@ def test_a_step_is_told_in_its_own_link(client: TestClient) -> None:
     assert "17 cm" in told["sentence"]
     page = client.get("/steps/casing-top/3?chest=560&ease=120").text
     assert told["sentence"] in page
-    assert 'rel="next" href="/steps/casing-top/4?chest=560&amp;ease=120"' in page
+    assert 'rel="next" href="/steps/casing-top/4?chest=56+cm&amp;ease=12+cm"' in page
 
 
 def test_a_step_beyond_the_last_leads_to_the_last(client: TestClient) -> None:
@@ -139,7 +145,7 @@ def test_every_printed_page_can_be_seen_and_every_file_taken(client: TestClient)
         root = ET.fromstring(client.get(path.replace("&amp;", "&")).text)  # noqa: S314 - our own writing
         assert {root.get("width"), root.get("height")} == {"210mm", "297mm"}  # A4, ISO 216
     files = re.findall(r'href="(/print/bib/[a-z-]+\.(?:pdf|svg)[^"]*)"', text)
-    assert len(files) == 5
+    assert len(files) >= 5
     for path in files:
         answer = client.get(path.replace("&amp;", "&"))
         assert answer.status_code == 200

@@ -15,7 +15,7 @@ from urllib.parse import urlencode
 
 from littlefold.body.chart import SIZES, chart_row, size_for
 from littlefold.body.measurements import Measurements, Reading
-from littlefold.body.tape import MARKS, read_length
+from littlefold.body.tape import MARKS, MM_PER, read_length
 from littlefold.booklet.recipes import measures_of, with_beginnings
 from littlefold.check import Circumstances
 from littlefold.draft.choices import choices_of, dimension_of, read_choices
@@ -27,7 +27,7 @@ from littlefold.problem import Problem
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Mapping
 
     from littlefold.body.tape import Unit
     from littlefold.recipe.recipe import Recipe
@@ -95,8 +95,8 @@ def understand(recipe: Recipe, fields: Mapping[str, str], preferences: Preferenc
     mark = tape if tape is not None and tape.mm else None
     wish = Wish(recipe, body, Circumstances(region=preferences.region), settings(choices), mark)
     not_choices = [(_about(problem, wanted), problem) for problem in wrong]
-    typed = tuple((name, text) for name, text in given.items() if text and name != "bare-numbers")
-    settled = _settled(typed, bare, {*measures, *wanted})
+    typed = {name: text for name, text in given.items() if text and name != "bare-numbers"}
+    settled = _settled(typed, bare, _lengths(measures, whole))
     return Asked(
         wish,
         Speech(unit, mark),
@@ -118,20 +118,36 @@ def _bare(given: Mapping[str, str]) -> Unit:
     return cast("Unit", said) if said in {"cm", "in"} else "mm"
 
 
-def _settled(
-    typed: tuple[tuple[str, str], ...], bare: Unit, lengths: Iterable[str]
-) -> tuple[tuple[str, str], ...]:
-    """Bare numbers with the unit that was meant, so that a link means the same without the form."""
-    if bare == "mm":
-        return typed
-    named = set(lengths)
+def _settled(typed: Mapping[str, str], bare: Unit, lengths: frozenset[str]) -> tuple[tuple[str, str], ...]:
+    """Bare lengths with the unit that was meant, so that a link and a form mean the same."""
     return tuple(
-        (name, f"{text} {bare}" if name in named and _is_bare(text) else text) for name, text in typed
+        (name, _unit_said(text, bare) if name in lengths and _is_bare(text) else text)
+        for name, text in typed.items()
     )
 
 
+def _unit_said(number: str, bare: Unit) -> str:
+    """A bare number as a length; millimetres, which no tape of a maker shows, as centimetres."""
+    if bare != "mm":
+        return f"{number} {bare}"
+    return f"{float(number.replace(',', '.')) / MM_PER['cm']:.10g} cm"
+
+
+def _lengths(measures: tuple[str, ...], whole: tuple[Recipe, ...]) -> frozenset[str]:
+    """The names of all fields that are lengths."""
+    return frozenset((*measures, *(name for name, choice in _choices(whole) if _is_length(choice))))
+
+
+def _is_length(choice: tree.ChoiceLength | tree.ChoiceOption) -> bool:
+    return isinstance(choice, tree.ChoiceLength) and dimension_of(choice) is Dimension.LENGTH
+
+
 def _is_bare(text: str) -> bool:
-    return text.replace(".", "", 1).replace(",", "", 1).isdigit()
+    return (
+        text.isascii()
+        and text.replace(".", "", 1).replace(",", "", 1).isdigit()
+        and not ("," in text and "." in text)
+    )
 
 
 def _body(
@@ -174,9 +190,7 @@ def _choices(whole: tuple[Recipe, ...]) -> list[tuple[str, tree.ChoiceLength | t
 
 def _with_unit(text: str, choice: tree.ChoiceLength | tree.ChoiceOption, bare: Unit) -> str:
     """A length that was written as a bare number, with its unit."""
-    if isinstance(choice, tree.ChoiceOption) or dimension_of(choice) is not Dimension.LENGTH:
-        return text
-    return f"{text} {bare}" if _is_bare(text) else text
+    return f"{text} {bare}" if _is_length(choice) and _is_bare(text) else text
 
 
 def _about(problem: Problem, wanted: Mapping[str, str]) -> str:

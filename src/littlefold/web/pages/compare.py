@@ -46,9 +46,8 @@ def _page(room: Room, recipe: str, fields: dict[str, str]) -> dict[str, Any]:
     first, second = _two(room, recipe, fields)
     lying, other = on_table(room, first), room.fulfil(second.wish)
     draft = lying.outcome.draft
-    changed = {
-        name.removeprefix(OR): value for name, value in fields.items() if name.startswith(OR) and value
-    }
+    changed = [name.removeprefix(OR) for name, value in fields.items() if name.startswith(OR) and value]
+    said = _said(second, other)
     return {
         "recipe": recipe,
         "title": draft.title,
@@ -58,7 +57,7 @@ def _page(room: Room, recipe: str, fields: dict[str, str]) -> dict[str, Any]:
         "sheets": [one.name for one in draft.sheets],
         "drawing": drawn_over(lying.shown, other),
         "rows": differences(lying.outcome, other, lying.shown.sheet, first.speech),
-        "changed": [(_title(name, first, lying.outcome), value) for name, value in changed.items()],
+        "changed": [said.get(name, (name.replace("-", " "), fields[f"{OR}{name}"])) for name in changed],
         "refused": [problem.message for _, problem in second.refused],
         "fields": [(one.name, one.title, one.said) for one in slips(first, draft)]
         + [(one.name, one.title, one.said) for one in tape_readings(first, draft)],
@@ -75,7 +74,7 @@ def _two(room: Room, recipe: str, fields: dict[str, str]) -> tuple[Asked, Asked]
     return first, understand(other, {**plain, **changed}, room.preferences)
 
 
-def _title(name: str, asked: Asked, outcome: Outcome) -> str:
-    titles = {one.name: one.title for one in slips(asked, outcome.draft)}
-    titles |= {one.name: one.title for one in tape_readings(asked, outcome.draft)}
-    return titles.get(name, name.replace("-", " ").replace("_", " "))
+def _said(asked: Asked, outcome: Outcome) -> dict[str, tuple[str, str]]:
+    """Title and value of every choice and measurement."""
+    found = {one.name: (one.title, one.said) for one in slips(asked, outcome.draft)}
+    return found | {one.name: (one.title, one.said) for one in tape_readings(asked, outcome.draft)}

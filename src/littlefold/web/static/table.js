@@ -146,4 +146,10 @@ function bareEdges() {
 
 document.documentElement.classList.add("with-script");
 drawing.whole();
-retell(queryOf(form));
+if ([...form.elements].some(isTouched)) changed(); // typed before this script had come
+else retell(queryOf(form));
+
+function isTouched(field) {
+  if (field.matches("input[type=radio]")) return field.checked !== field.defaultChecked;
+  return field.matches("input[name]") && field.value !== field.defaultValue;
+}
