@@ -11,7 +11,7 @@ from littlefold.booklet.record import problem_record
 from littlefold.lay.account import lay_values, row_values
 from littlefold.lay.chalk import chalk_table, lower_edge
 from littlefold.lay.leftover import fitting, leftovers
-from littlefold.lay.sheet import amount, cautions_of
+from littlefold.lay.sheet import amount, bought_name, cautions_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -22,7 +22,6 @@ if TYPE_CHECKING:
     from littlefold.lay.compare import Row
     from littlefold.lay.lay import Lay
     from littlefold.lay.sheet import LayPlan
-    from littlefold.lay.shopping import ShoppingList
     from littlefold.problem import Problem
 
 FORMAT = "littlefold-cloth/1"
@@ -72,7 +71,7 @@ def print_plan(plan: LayPlan | None, rows: tuple[Row, ...], console: Console) ->
         markup=False,
     )
     console.print(_chalk(lay))
-    console.print(_shopping(plan.shopping))
+    console.print(_shopping(plan))
     fits = ", ".join(f"{count} x {name}" for name, count in fitting(leftovers(lay)) if count)
     console.print(f"From what is left could be cut, each taken alone: {fits or 'nothing usual'}.")
     for caution in cautions_of(plan):
@@ -108,13 +107,14 @@ def _chalk(lay: Lay) -> Table:
     return table
 
 
-def _shopping(shopping: ShoppingList) -> Table:
+def _shopping(plan: LayPlan) -> Table:
+    shopping = plan.shopping
     table = Table(title="To buy", title_justify="left", pad_edge=False)
     for name in ("What", "How much", "Price", ""):
         table.add_column(name, justify="right" if name in ("How much", "Price") else "left")
     for line in shopping.lines:
         price = "" if line.price is None else f"{line.price:.2f} {shopping.currency}".strip()
-        table.add_row(line.name.replace("_", " "), amount(line), price, " ".join((line.remark, *line.steps)))
+        table.add_row(bought_name(line, plan), amount(line), price, " ".join((line.remark, *line.steps)))
     if any(line.price is not None for line in shopping.lines):
         remark = "" if shopping.complete else "without what has no price"
         table.add_row("together", "", f"{shopping.total:.2f} {shopping.currency}".strip(), remark)

@@ -9,11 +9,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import shapely
+
 from littlefold.drawing import Dot, Drawing, Label, Mark, Meaning, Stroke, label_bounds
 from littlefold.drawing.arrow import arrow_head, label_along
 from littlefold.geometry import Path, Point
 from littlefold.lay.chalk import lower_edge
 from littlefold.lay.convex import ring_of
+from littlefold.lay.piece import ON_FOLD
 from littlefold.lay.ways import Way
 
 if TYPE_CHECKING:
@@ -103,10 +106,10 @@ def _cut(lay: Lay, placement: Placement, divisor: float) -> Iterator[Mark]:
     yield from _arrow(start, end, max(HEAD, HEAD_ON_PAPER * divisor), piece.name)
     yield from _places(start, end, divisor)
     words = f"{piece.number} {piece.title or piece.name}"
-    left, _, right, _ = shape.bounds
-    if _width(words, Meaning.TITLE) * divisor > right - left:
+    middle = start.towards(end, 0.5)
+    if _width(words, Meaning.TITLE) * divisor > _room(shape, middle):
         words = str(piece.number)
-    yield Label(words, start.towards(end, 0.5), Meaning.TITLE, anchor="middle")
+    yield Label(words, middle, Meaning.TITLE, anchor="middle")
 
 
 def _places(start: Point, end: Point, divisor: float) -> Iterator[Mark]:
@@ -117,6 +120,15 @@ def _places(start: Point, end: Point, divisor: float) -> Iterator[Mark]:
         yield Dot(point, Meaning.GUIDE)
         if have_room:
             yield Label(words, point, Meaning.GUIDE, SMALL, anchor="middle")
+
+
+def _room(shape: shapely.Polygon, at: Point) -> float:
+    """How long the level line through a point is inside a shape [mm]; 0 where the point lies outside."""
+    left, _, right, _ = shape.bounds
+    level = shapely.intersection(shape, shapely.LineString([(left, at.y), (right, at.y)]))
+    here = shapely.Point(at.x, at.y)
+    parts = (part for part in shapely.get_parts(level) if shapely.distance(part, here) <= ON_FOLD)
+    return max((float(part.length) for part in parts), default=0.0)
 
 
 def _width(words: str, meaning: Meaning) -> float:

@@ -80,7 +80,7 @@ def sheet_values(plan: LayPlan, paper: Paper, made: date) -> dict[str, Any]:
     tables = {
         "chalk": [_chalk(row) for row in chalk_table(lay)],
         "edge": lower_edge(lay),
-        "shopping": [_buy(line, plan.shopping.currency) for line in plan.shopping.lines],
+        "shopping": [_buy(line, plan) for line in plan.shopping.lines],
         "total": _total(plan.shopping),
         "leftovers": [f"{letter} {_size(rest)}" for letter, rest in lettered(rests)],
         "fitting": [f"{count} x {name}" for name, count in fitting(rests) if count],
@@ -191,14 +191,20 @@ def _chalk(row: ChalkRow) -> list[str]:
     return [str(row.number), plain(row.title), row.cut, *(f"{mm / 10:.1f}" for mm in ends)]
 
 
-def _buy(line: Buy, currency: str) -> dict[str, Any]:
+def _buy(line: Buy, plan: LayPlan) -> dict[str, Any]:
     return {
-        "name": plain(line.name.replace("_", " ")),
+        "name": plain(bought_name(line, plan)),
         "amount": amount(line),
-        "price": "" if line.price is None else _money(line.price, currency),
+        "price": "" if line.price is None else _money(line.price, plan.shopping.currency),
         "remark": plain(line.remark),
         "steps": list(line.steps),
     }
+
+
+def bought_name(line: Buy, plan: LayPlan) -> str:
+    """What is bought, in words: `main cloth`, `bias binding`."""
+    words = line.name.replace("_", " ")
+    return f"{words} cloth" if line.name == plan.lay.cloth.name else words
 
 
 def amount(line: Buy) -> str:
