@@ -194,6 +194,15 @@ class Path:
 
     def nearest(self, point: Point) -> Nearest:
         """The place that lies nearest to a point; the first of several."""
+        index, t, distance = self._nearest(point)
+        return Nearest(self.length_to(index, t), self.segments[index].at(t), distance)
+
+    def distance(self, point: Point) -> float:
+        """How far a point lies from it [mm]: `nearest` without the length along it, which costs more than the rest."""
+        return self._nearest(point)[2]
+
+    def _nearest(self, point: Point) -> tuple[int, float, float]:
+        """The index of the nearest segment, the parameter there, and the distance."""
         best_index, best_t, best = 0, 0.0, self.start.distance(point)
         for index, segment in enumerate(self.segments):
             if least_distance(segment, point) >= best:
@@ -202,7 +211,7 @@ class Path:
             distance = segment.at(t).distance(point)
             if distance < best:
                 best_index, best_t, best = index, t, distance
-        return Nearest(self.length_to(best_index, best_t), self.segments[best_index].at(best_t), best)
+        return best_index, best_t, best
 
     def signed_area(self) -> float:
         """The area enclosed by a closed path [mm2], exact: positive if it runs counter-clockwise.

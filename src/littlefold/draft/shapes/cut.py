@@ -106,7 +106,7 @@ def _between(shape: Shape, path: Path, places: list[_Place], called: tuple[str, 
 
 def _is_inside(shape: Shape, place: Point) -> bool:
     """Whether a point lies inside an outline and not on it."""
-    return holds(shape, place) and shape.outline.nearest(place).distance > CORNER
+    return holds(shape, place) and shape.outline.distance(place) > CORNER
 
 
 def meetings(shape: Shape, path: Path) -> list[_Place]:
@@ -164,4 +164,4 @@ def joined_up(edges: Sequence[ShapeEdge]) -> tuple[ShapeEdge, ...]:
 
 def distance_to(shape: Shape, place: Point) -> float:
     """How far a point lies from a part; nothing inside it [mm]."""
-    return 0.0 if holds(shape, place) else shape.outline.nearest(place).distance
+    return 0.0 if holds(shape, place) else shape.outline.distance(place)

@@ -100,7 +100,7 @@ def _on_each_other(step: tree.Join, one: Path, other: Path) -> None:
     """Refuses edges of one length that are bent differently."""
     whole = other.length()
     places = (other.at_length(whole * k / (LOOKED_AT - 1)) for k in range(LOOKED_AT))
-    gap = max(one.nearest(place).distance for place in places)
+    gap = max(one.distance(place) for place in places)
     if gap > SEAM_TOLERANCE:
         raise Refusal(
             "joined-edges-bend-apart",

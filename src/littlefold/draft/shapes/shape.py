@@ -130,7 +130,7 @@ class Shape:
     def edges_at(self, at: float) -> tuple[str, ...]:
         """The names of the edges that a place on the outline belongs to: one, or two at a corner."""
         point = self.place(at)
-        return tuple(edge.name for edge in self.edges if edge.path.nearest(point).distance <= CORNER)
+        return tuple(edge.name for edge in self.edges if edge.path.distance(point) <= CORNER)
 
     def holding(self, marks: Marks) -> Shape:
         """This outline with those points that lie on or in it, and those lines that lie wholly in it."""
@@ -187,7 +187,7 @@ class _Inside:
         return all(map(self.holds, places)) and any(self.gap(place) > CORNER for place in places[1:-1])
 
     def gap(self, place: Point) -> float:
-        return self.path.nearest(place).distance
+        return self.path.distance(place)
 
 
 def _inside(shape: Shape) -> _Inside:
