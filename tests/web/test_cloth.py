@@ -8,7 +8,9 @@ from urllib.parse import parse_qs, urlencode, urlsplit
 import pytest
 
 from littlefold.lay.ways import Way
+from littlefold.web.asked import understand
 from littlefold.web.pages.cloth_asked import read_cloth
+from littlefold.web.pages.cloth_laid import first_row, improving, on_cloth
 from littlefold.web.pages.cloth_said import bought
 from littlefold.web.pages.cloth_search import AT_ONCE, Searches
 from tests.web.test_hostile_names import HOSTILE, harmless
@@ -114,11 +116,12 @@ def test_a_search_goes_on_beside_the_pages_until_it_is_stopped(client: TestClien
 
 
 def test_each_lay_that_a_search_finds_is_shorter_than_the_one_before(room: Room) -> None:
-    from littlefold.web.pages.cloth import _improving, _on_cloth, first_row  # noqa: PLC0415
-
-    on = _on_cloth(room, "casing-top", {"cloth-way": "open"})
+    recipe = room.recipe("casing-top")
+    assert recipe is not None
+    outcome = room.fulfil(understand(recipe, {}, room.preferences).wish)
+    on = on_cloth(outcome, {"cloth-way": "open"}, "cm")
     left = iter(range(40))
-    lengths = [lay.length for lay in _improving(on)(lambda: next(left, None) is not None)]
+    lengths = [lay.length for lay in improving(on)(lambda: next(left, None) is not None)]
     assert len(lengths) > 1
     assert lengths == sorted(lengths, reverse=True)
     first = first_row(on.pieces, on.asked.cloth, on.asked.way).lay

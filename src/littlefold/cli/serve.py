@@ -3,32 +3,28 @@
 from __future__ import annotations
 
 import os
-import sys
 from pathlib import Path
 
 LOOPBACK = "127.0.0.1"
 
 
 def own_folder() -> Path:
-    """Where the maker's own things lie when no folder was said: the place the system keeps for such."""
-    said = os.environ.get("LITTLEFOLD_DATA")
-    if said:
-        return Path(said)
-    if sys.platform == "win32":
-        return Path(os.environ.get("APPDATA", str(Path.home()))) / "Littlefold"
-    kept = os.environ.get("XDG_DATA_HOME")
-    return (Path(kept) if kept else Path.home() / ".local" / "share") / "littlefold"
+    """Where the maker's own things lie when no folder was said: with the cards, where the commands keep them."""
+    from littlefold.store import data_folder
+
+    return data_folder(os.environ, Path.home())
 
 
 def serve(port: int, folder: Path | None) -> int:
     """Serves until it is stopped; returns the exit status."""
     import uvicorn
 
+    from littlefold.cli.engine_process import ProcessEngine
     from littlefold.cli.words import aside
     from littlefold.web.app import make_app
     from littlefold.web.room import Room
 
-    room = Room(folder if folder is not None else own_folder())
+    room = Room(folder if folder is not None else own_folder(), engine=ProcessEngine())
     told = aside()
     told.print(f"The workroom is open at http://{LOOPBACK}:{port}/")
     told.print("Leave this window open; Ctrl and C closes the workroom.")

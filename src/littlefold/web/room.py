@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from pathlib import Path
 
+    from littlefold.lay.engine import Engine
     from littlefold.pipeline import Outcome, Wish
     from littlefold.recipe.recipe import Recipe
 
@@ -38,11 +39,13 @@ class Room:
         folder: Where her own recipes, kept drafts and settings lie.
         fulfil: How a wish becomes an outcome; tests put a slow one here.
         today: The date for sheets.
+        engine: What helps to lay pieces on cloth; None where nothing does.
     """
 
     folder: Path
     fulfil: Callable[[Wish], Outcome] = field(default_factory=patient_pipeline)
     today: Callable[[], date] = _today
+    engine: Engine | None = None
 
     @property
     def own(self) -> OwnRecipes:

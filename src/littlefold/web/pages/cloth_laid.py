@@ -1,0 +1,117 @@
+"""The pieces of a draft on a cloth: a lay at once, better ones for as long as one likes, ways and widths in turn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from typing import TYPE_CHECKING, Any, Final
+
+from littlefold.lay.adapter import enlarged, lay_pieces
+from littlefold.lay.compare import Row, compare
+from littlefold.lay.lay import Lay
+from littlefold.lay.place import Effort, Prepared, lays, prepare
+from littlefold.problem import Problem
+from littlefold.web.pages.cloth_asked import WAYS, AskedCloth, read_cloth
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator, Mapping, Sequence
+
+    from littlefold.lay.cloth import Cloth
+    from littlefold.lay.engine import Engine
+    from littlefold.lay.piece import LayPiece
+    from littlefold.lay.ways import Way
+    from littlefold.pipeline import Outcome
+    from littlefold.web.preferences import Units
+
+    Work = Callable[[Callable[[], bool]], Iterator[Any]]
+
+ENDLESS: Final = 10**12
+"""Moves of a search that its time alone ends."""
+COMPARED: Final = (1120.0, 1400.0, 1500.0)
+"""Widths that are compared beside the one that was asked for [mm]: those of most cottons, from memory of the trade."""
+
+
+@dataclass(frozen=True, slots=True)
+class OnCloth:
+    """Pieces to be laid.
+
+    Attributes:
+        outcome: The draft they come from.
+        names: The cloths of the garment.
+        name: The one that is laid.
+        asked: How that cloth is.
+        pieces: What is cut from it, enlarged where that was chosen.
+        problems: What was found when the pieces were put down.
+    """
+
+    outcome: Outcome
+    names: tuple[str, ...]
+    name: str
+    asked: AskedCloth
+    pieces: tuple[LayPiece, ...]
+    problems: tuple[Problem, ...]
+
+
+def on_cloth(outcome: Outcome, fields: Mapping[str, str], units: Units) -> OnCloth:
+    """The pieces of a draft on the cloth that the fields of a link ask for."""
+    names = tuple(dict.fromkeys(piece.cloth for piece in outcome.pattern.pieces))
+    said = fields.get("cloth-name", "")
+    name = said if said in names else next(iter(names), "main")
+    asked = read_cloth(fields, name, units)
+    found, problems = lay_pieces(outcome.pattern, name)
+    return OnCloth(outcome, names, name, asked, enlarged(found, asked.cloth), problems)
+
+
+@lru_cache(maxsize=32)
+def first_row(pieces: tuple[LayPiece, ...], cloth: Cloth, way: Way) -> Row:
+    """A lay that is found at once and what is to be said of it, or why there is none."""
+    prepared = prepare(pieces, cloth, way)
+    if not isinstance(prepared, Prepared):
+        return Row(way, cloth.width, None, None, prepared)
+    lay = next(lays(prepared, Effort(steps=0)), None)
+    told = prepared.bounds.advice() if lay else (Problem("lay-not-found", "No lay was found that holds."),)
+    return Row(way, cloth.width, lay, prepared.bounds, told)
+
+
+def improving(on: OnCloth, engine: Engine | None = None, seconds: float = 0.0) -> Work:
+    """The work of finding ever shorter lays; the engine, where there is one, is told how many seconds it has."""
+
+    def work(keep_going: Callable[[], bool]) -> Iterator[Lay]:
+        prepared = prepare(on.pieces, on.asked.cloth, on.asked.way)
+        if isinstance(prepared, Prepared):
+            effort = Effort(ENDLESS, keep_going=keep_going, engine=engine, seconds=round(seconds))
+            yield from lays(prepared, effort)
+
+    return work
+
+
+def comparing(on: OnCloth) -> Work:
+    """The work of laying the pieces in every way, on the width that was asked for and on usual ones."""
+
+    def work(keep_going: Callable[[], bool]) -> Iterator[Row]:
+        widths = sorted({on.asked.cloth.width, *COMPARED})
+        yield from compare(on.pieces, on.asked.cloth, Effort(0, keep_going=keep_going), WAYS, widths)
+
+    return work
+
+
+def best_lay(on: OnCloth, found: Sequence[object]) -> Lay | None:
+    """The last lay that a search has found for this very cloth, else the first lay."""
+    first = first_row(on.pieces, on.asked.cloth, on.asked.way).lay
+    last = next((one for one in reversed(found) if isinstance(one, Lay)), None)
+    if last is None or first is None:
+        return first
+    is_same = (last.cloth, last.spread, last.pieces) == (first.cloth, first.spread, first.pieces)
+    return last if is_same else first
+
+
+def all_lays(on: OnCloth, lay: Lay | None) -> tuple[Lay, ...]:
+    """A lay for each cloth of the garment: the one that is shown, and the first for the others."""
+    found = (lay if name == on.name else _other_lay(on, name) for name in on.names)
+    return tuple(one for one in found if one is not None)
+
+
+def _other_lay(on: OnCloth, name: str) -> Lay | None:
+    pieces, _ = lay_pieces(on.outcome.pattern, name)
+    cloth = replace(on.asked.cloth, name=name, price=None)
+    return first_row(enlarged(pieces, cloth), cloth, on.asked.way).lay
