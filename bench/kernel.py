@@ -11,7 +11,7 @@ from __future__ import annotations
 import json
 import statistics
 import time
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -43,9 +43,9 @@ def median_ms(build: Callable[[], object]) -> float:
 def in_the_kernel() -> None:
     """Median of the outline and its offset in the kernel [ms], and its area as a witness."""
     # Each environment has only one of the two.
-    from build123d import Bezier, Face, Kind, Line, Wire, offset
+    from build123d import Bezier, Face, Kind, Line, Wire, offset  # noqa: PLC0415
 
-    def build():
+    def build() -> Any:
         edges = [(Line(*side) if len(side) == 2 else Bezier(*side)).edge() for side in OUTLINE]
         return offset(Face(Wire(edges)), amount=ALLOWANCE, kind=Kind.ARC)
 
@@ -54,9 +54,9 @@ def in_the_kernel() -> None:
 
 def here() -> dict[str, float]:
     """The same here: the outline built and offset from the same numbers."""
-    from littlefold.geometry import Cubic, Line, Path, Point, offset
+    from littlefold.geometry import Cubic, Line, Path, Point, offset  # noqa: PLC0415
 
-    def build():
+    def build() -> Any:
         sides = [[Point(*place) for place in side] for side in OUTLINE]
         path = Path(tuple(Line(*side) if len(side) == 2 else Cubic(*side) for side in sides))
         return offset(path, -ALLOWANCE, "round")
