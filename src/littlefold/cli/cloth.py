@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from typing import TYPE_CHECKING
 
 from littlefold.booklet.bundle import cautions
 from littlefold.cli.asked import Asked, Understood, understand
 from littlefold.cli.cloth_words import cloth_record, empty_cloth_record, print_plan, said_lay
-from littlefold.cli.fabric import ClothWords, Fabric, read_fabric
+from littlefold.cli.fabric import SAID, ClothWords, Fabric, read_fabric
 from littlefold.cli.files import plain_name, write_whole
 from littlefold.cli.laying import search
 from littlefold.cli.words import aside, print_document, print_findings, to_person
@@ -23,7 +23,7 @@ from littlefold.lay.short import enough
 from littlefold.lay.shrink import advice
 from littlefold.lay.thread import thread_length
 from littlefold.pipeline import fulfil
-from littlefold.problem import Problem, Severity, has_errors
+from littlefold.problem import Number, Problem, Severity, has_errors
 from littlefold.sheet.svg import write_svg
 
 if TYPE_CHECKING:
@@ -74,12 +74,13 @@ def _lay(outcome: Outcome, fabric: Fabric, notes: tuple[Problem, ...]) -> Laid:
     found = (*notes, *_grave(outcome.problems), *doubts, *_other_cloths(outcome.pattern, fabric.cloth.name))
     if not pieces:
         return Laid(None, (), (_no_such_cloth(outcome.pattern, fabric.cloth.name), *found))
-    rows = _rows(enlarged(pieces, fabric.cloth), fabric)
+    cut = enlarged(pieces, fabric.cloth)
+    rows = _rows(cut, fabric)
     best = best_of(rows)
     if best is None or best.lay is None:
         return Laid(None, rows, (*found, *_reasons(rows)))
     lay = best.lay
-    cloth = (*advice(lay.cloth.shrinkage, lay.cloth.treatment), *_folds(rows, best), *enough(lay))
+    cloth = (*advice(lay.cloth.shrinkage, lay.cloth.treatment), *_folds(cut, fabric, best), *enough(lay))
     problems = (*found, *cloth)
     thread = thread_length(sewn_lengths(outcome.pattern))
     assert not isinstance(thread, Problem), "the usual stitches are known"  # noqa: S101 - our own mistake
@@ -109,9 +110,23 @@ def _reasons(rows: tuple[Row, ...]) -> Iterator[Problem]:
             yield problem
 
 
-def _folds(rows: tuple[Row, ...], best: Row) -> tuple[Problem, ...]:
-    """The warning that the fold decides the length, where the way taken suffers from it."""
-    return tuple(problem for row in rows if row is best for problem in row.problems)
+def _folds(pieces: tuple[LayPiece, ...], fabric: Fabric, best: Row) -> Iterator[Problem]:
+    """Where the fold decides the length of the way asked for: that it does, and a better way if there is one."""
+    if fabric.way is None or best.bounds is None or best.bounds.binding != "fold":
+        return
+    yield from best.problems
+    quick = replace(fabric, way=None, seconds=0.0, steps=None)
+    other = best_of(search(pieces, quick, lambda _: None))
+    if other is None or other.to_buy is None or best.to_buy is None or other.to_buy >= best.to_buy:
+        return
+    yield Problem(
+        "better-fold",
+        f"Laid {other.way}, {other.to_buy / 10:.0f} cm would do instead of {best.to_buy / 10:.0f} cm: say "
+        f"--lay {SAID[other.way]}, or leave --lay out.",
+        Severity.WARNING,
+        numbers=(Number("to buy", best.to_buy), Number("to buy the other way", other.to_buy)),
+        cure=f"--lay {SAID[other.way]}",
+    )
 
 
 def _grave(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:

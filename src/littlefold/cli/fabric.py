@@ -28,6 +28,8 @@ WAYS: dict[str, Way] = {
 }
 """How ways of laying are said on the command line."""
 
+SAID: dict[Way, str] = {way: word for word, way in WAYS.items()}
+
 LONGEST_SEARCH = 3600.0
 """Seconds; whoever asks for more has mistyped."""
 

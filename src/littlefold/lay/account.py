@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from littlefold.lay.convex import ring_of
 from littlefold.lay.verify import verify
 
 if TYPE_CHECKING:
@@ -31,11 +32,12 @@ def lay_values(lay: Lay) -> dict[str, Any]:
             "done": str(cloth.treatment),
         },
         "verified": not verify(lay),
-        "placements": [_placement(placement) for placement in lay.placements],
+        "placements": [_placement(lay, placement) for placement in lay.placements],
     }
 
 
-def _placement(placement: Placement) -> dict[str, Any]:
+def _placement(lay: Lay, placement: Placement) -> dict[str, Any]:
+    """A cut with its outline where it lies, so that a reader needs no frame of ours to check it."""
     return {
         "piece": placement.piece,
         "on_fold": placement.half,
@@ -44,6 +46,7 @@ def _placement(placement: Placement) -> dict[str, Any]:
         "sign": [placement.sign.along, placement.sign.across],
         "x_mm": placement.at.x,
         "y_mm": placement.at.y,
+        "outline_mm": [[float(x), float(y)] for x, y in ring_of(lay.shape(placement))],
     }
 
 
