@@ -185,3 +185,12 @@ def test_what_is_told_of_the_table_is_complete(client: TestClient) -> None:
     assert told["readings"]["chest"] == {"mm": 560, "said": "56 cm", "origin": "measured"}
     assert "Pieces to cut" in told["back"]
     json.dumps(told)
+
+
+def test_nothing_moves_from_one_step_to_the_next(client: TestClient) -> None:
+    boxes: dict[str, set[str | None]] = {}
+    for number in range(1, client.get("/steps/casing-top/1.json").json()["of"] + 1):
+        told = client.get(f"/steps/casing-top/{number}.json").json()
+        root = ET.fromstring(told["picture"])  # noqa: S314 - our own writing
+        boxes.setdefault(told["sheet"], set()).add(root.get("viewBox"))
+    assert {sheet: len(seen) for sheet, seen in boxes.items()} == dict.fromkeys(boxes, 1)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import logging
 from importlib.resources import files
 from typing import TYPE_CHECKING
 
 from fastapi import FastAPI
 from starlette.exceptions import HTTPException
+from starlette.requests import Request
 from starlette.staticfiles import StaticFiles
 
 from littlefold.web.guard import Guard
@@ -15,11 +17,12 @@ from littlefold.web.patience import TooLongError
 from littlefold.web.rendering import render
 
 if TYPE_CHECKING:
-    from starlette.requests import Request
     from starlette.responses import Response
+    from starlette.types import ASGIApp, Receive, Scope, Send
 
     from littlefold.web.room import Room
 
+LOG = logging.getLogger(__name__)
 SENTENCES = {
     404: "There is no such page here. The link may be old, or a recipe may have been renamed.",
     405: "This page cannot be asked in that way.",
@@ -33,6 +36,7 @@ def make_app(room: Room) -> FastAPI:
         app.include_router(family(room))
     app.mount("/static", StaticFiles(directory=str(files("littlefold.web").joinpath("static"))), "static")
     _say_failures(app, room)
+    app.add_middleware(Failing, room=room)
     app.add_middleware(Guard)
     return app
 
@@ -48,10 +52,27 @@ def _say_failures(app: FastAPI, room: Room) -> None:
         sentence = "This recipe takes too long to draw, so the workroom stopped drawing it. Make it shorter or simpler."
         return render(room, "sentence.html", 503, sentence=sentence, typed=_typed(request))
 
-    @app.exception_handler(Exception)
-    def failed(request: Request, _: Exception) -> Response:
-        sentence = "This page could not be made. The fault is the workroom's, not yours."
-        return render(room, "sentence.html", 500, sentence=sentence, typed=_typed(request))
+
+class Failing:
+    """Answers with a sentence where a page fails by our own mistake, and writes the mistake into the log."""
+
+    def __init__(self, app: ASGIApp, room: Room) -> None:
+        self.app = app
+        self.room = room
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Answers one request."""
+        try:
+            await self.app(scope, receive, send)
+        except Exception:
+            if scope["type"] != "http":
+                raise
+            LOG.exception("%s %s", scope["method"], scope["path"])
+            sentence = "This page could not be made. The fault is the workroom's, not yours."
+            typed = _typed(Request(scope))
+            await render(self.room, "sentence.html", 500, sentence=sentence, typed=typed)(
+                scope, receive, send
+            )
 
 
 def _typed(request: Request) -> list[tuple[str, str]]:

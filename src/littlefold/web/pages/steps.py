@@ -11,14 +11,18 @@ from starlette.exceptions import HTTPException
 from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
 
 from littlefold.booklet.formula import step_formula
+from littlefold.booklet.scene import EDGE, scene
 from littlefold.booklet.step_picture import step_picture
 from littlefold.draft.sentence import full_sentence
+from littlefold.drawing import Label
+from littlefold.geometry import Point
 from littlefold.sheet.svg import write_svg
 from littlefold.web.at_door import NOT_FOUND, asked_in
 from littlefold.web.rendering import render
 
 if TYPE_CHECKING:
-    from littlefold.draft.model import Draft
+    from littlefold.draft.model import Draft, Step
+    from littlefold.drawing import Drawing
     from littlefold.web.asked import Asked
     from littlefold.web.room import Room
 
@@ -28,6 +32,8 @@ ROOM = (150.0, 104.0)
 """The picture of a step on a screen, width and height [mm]; letters keep their size, so they are large there."""
 SMALL = (62.0, 62.0)
 """The picture of a step among all steps [mm]."""
+DIMENSIONS = 4.0
+"""More room round the sheet, for dimensions that stand outside it [mm]."""
 _OWN_STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
 
 
@@ -69,7 +75,7 @@ def _told(draft: Draft, number: int, asked: Asked, picture: tuple[float, float])
     if not 1 <= number <= len(draft.steps):
         raise HTTPException(NOT_FOUND)
     step = draft.steps[number - 1]
-    drawing = step_picture(draft, number, asked.speech, picture)
+    drawing = _on_whole_sheet(step_picture(draft, number, asked.speech, picture), draft, step, picture)
     return {
         "number": number,
         "of": len(draft.steps),
@@ -81,3 +87,10 @@ def _told(draft: Draft, number: int, asked: Asked, picture: tuple[float, float])
         "line": step.line,
         "picture": _OWN_STYLE.sub("", write_svg(drawing), count=1),
     }
+
+
+def _on_whole_sheet(drawing: Drawing, draft: Draft, step: Step, picture: tuple[float, float]) -> Drawing:
+    """The picture with the size of the whole sheet, so that nothing moves from one step to the next."""
+    box = scene(draft, step.sheet, picture).bounds.grown(EDGE + DIMENSIONS)
+    corners = (Point(box.left, box.bottom), Point(box.right, box.top))
+    return drawing.with_marks(Label("", corner) for corner in corners)

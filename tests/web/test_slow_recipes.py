@@ -1,0 +1,53 @@
+from __future__ import annotations
+
+import time
+from typing import TYPE_CHECKING
+
+from littlefold.web.app import make_app
+from littlefold.web.patience import TooLongError, within
+from littlefold.web.room import Room
+from tests.web.conftest import HOME, TestClient
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from littlefold.pipeline import Outcome, Wish
+
+
+def endless(_: Wish) -> Outcome:
+    def work() -> Outcome:
+        while True:
+            time.sleep(0.001)
+
+    return within(0.2, work)
+
+
+def test_an_endless_recipe_is_cut_off_with_a_sentence_and_keeps_what_was_typed(tmp_path: Path) -> None:
+    client = TestClient(make_app(Room(tmp_path, fulfil=endless)), base_url=HOME)
+    for path in ("/table/bib", "/draw/bib.svg", "/steps/bib/1", "/print/bib", "/recipes/bib"):
+        answer = client.get(f"{path}?for-name=Mina")
+        assert answer.status_code == 503
+        assert "takes too long" in answer.text
+        assert "Mina" in answer.text
+
+
+def test_our_own_mistake_is_a_sentence_too(tmp_path: Path) -> None:
+    def broken(_: Wish) -> Outcome:
+        raise ZeroDivisionError
+
+    room = Room(tmp_path, fulfil=broken)
+    client = TestClient(make_app(room), base_url=HOME)
+    answer = client.get("/table/bib?for-name=Mina")
+    assert answer.status_code == 500
+    assert "not yours" in answer.text
+    assert "Mina" in answer.text
+    assert "default-src 'none'" in answer.headers["content-security-policy"]
+    assert "Traceback" not in answer.text
+
+
+def test_cut_off_work_is_no_success() -> None:
+    try:
+        within(0.05, lambda: time.sleep(5))
+    except TooLongError:
+        return
+    raise AssertionError("nobody was told")
