@@ -121,6 +121,7 @@ def test_fits_until_is_when_the_forecast_passes_the_limit() -> None:
     [
         (forecast(Measurements.of({"chest": 500}), 60), "age-unknown"),
         (forecast(child(48, "girl"), 47), "forecast-backwards"),
+        (forecast(Measurements.of({"stature": 1700}, age_months=240.0), 252), "grown-up"),
         (fits_until(child(48, "girl"), "nose", 47), "measurement-unknown"),
         (fits_until(Measurements.of({"chest": 500}), "chest", 520), "age-unknown"),
     ],

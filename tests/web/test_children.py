@@ -232,6 +232,19 @@ def test_a_day_that_cannot_be_looked_ahead_to_is_told(client: TestClient, on: st
     assert client.get("/child/growth.svg", params={"name": "Mina", "on": on}).status_code == 422
 
 
+def test_a_birth_date_of_long_ago_is_told_where_growth_would_be(client: TestClient) -> None:
+    client.post("/children", data={"name": "Oma", "born": "1950-01-01"})
+    client.post("/child/measure", data=SET | {"name": "Oma", "they-are-right": "yes"})
+    assert "Look at the birth date" in client.get("/child", params={"name": "Oma"}).text
+    assert client.get("/child/card.pdf", params={"name": "Oma"}).status_code == 422
+
+
+def test_a_link_of_endless_fields_is_cut_short(client: TestClient) -> None:
+    with_mina(client)
+    kept = client.post("/child/keep", data={"name": "Mina", "recipe": "bib", "query": "a=b&" * 1000})
+    assert kept.status_code == 303
+
+
 def test_notes_are_kept_and_an_empty_one_is_told(client: TestClient) -> None:
     with_mina(client)
     assert client.post("/child/note", data={"name": "Mina", "text": "no wool at the neck"}).status_code == 303

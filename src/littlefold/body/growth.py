@@ -73,12 +73,18 @@ class FitsUntil:
 
 
 def forecast(measurements: Measurements, at_age: float, model: BodyModel | None = None) -> Forecast | Problem:
-    """The child at a later age [months], or a problem where its age is not known or the later one lies behind."""
+    """The child at a later age [months], or a problem: its age is not known, past growing, or the later one is behind."""
     model = model or body_model()
     age = measurements.age_months
     if age is None:
         return Problem(
             "age-unknown", "Without a birth date nobody can say how the child will grow. Give one."
+        )
+    if age > OLDEST:
+        return Problem(
+            "grown-up",
+            f"At {age / 12:.0f} years nobody grows any more; the curves end at {OLDEST / 12:.0f}. Look at the birth date.",
+            numbers=(Number("age", age, "months"), Number("oldest", OLDEST, "months")),
         )
     if at_age < age:
         return Problem(

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import date
 from typing import TYPE_CHECKING
 from urllib.parse import urlencode
 
@@ -13,15 +12,14 @@ from littlefold.problem import Problem
 from littlefold.store import Card, cards_from_json, cards_to_json, readings_from_csv, readings_to_csv
 from littlefold.web.pages import children_card, children_drafts, children_growth, children_measure
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
+from littlefold.web.pages.children_head import new_card
 from littlefold.web.pages.children_said import on_list
 from littlefold.web.rendering import render
 
 if TYPE_CHECKING:
-    from littlefold.body.measurements import Sex
     from littlefold.web.room import Room
 
 SEE_OTHER = 303
-SEXES: dict[str, Sex | None] = {"": None, "girl": "girl", "boy": "boy"}
 KEPT_APART = {"content-disposition": 'attachment; filename="{}"', "cache-control": "no-store"}
 ENDINGS = {"json": "application/json", "csv": "text/csv"}
 
@@ -66,27 +64,6 @@ def _list(cards: Cards) -> APIRouter:
         return _page(cards, complaints=tuple(faults)) if faults else _see("taken-in")
 
     return router
-
-
-def new_card(typed: dict[str, str], today: date) -> Card | Problem:
-    """The head of a card as it was typed."""
-    day = read_birthday(typed["born"], today)
-    if isinstance(day, Problem):
-        return day
-    return Card(typed["name"].strip(), day, SEXES.get(typed["sex"]))
-
-
-def read_birthday(text: str, today: date) -> date | Problem | None:
-    """A birth date; None where none was typed."""
-    if not text.strip():
-        return None
-    try:
-        day = date.fromisoformat(text.strip())
-    except ValueError:
-        return Problem("day-not-understood", f"“{text[:40]}” is not a day. Write it like 2022-08-14.")
-    if day > today:
-        return Problem("birth-date-ahead", f"Born {day} is still to come. Look at the year.")
-    return day
 
 
 def _added(cards: Cards, *new: Card) -> tuple[Problem, ...]:

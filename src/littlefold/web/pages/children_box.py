@@ -55,7 +55,9 @@ class Cards:
     def card(self, name: str) -> Card | Problem:
         """The card of a child."""
         box = self.box()
-        return box if isinstance(box, Problem) else box.card(name)
+        return (
+            box if isinstance(box, Problem) else box.card(name.replace("\0", ""))
+        )  # no database holds such a sign
 
     def close(self) -> None:
         """Closes the box; it is opened again when a card is asked for."""

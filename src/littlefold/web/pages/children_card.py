@@ -13,8 +13,9 @@ from littlefold.body.plausible import examine
 from littlefold.problem import Problem
 from littlefold.sheet.furniture import spoken_date
 from littlefold.store import Card, Note, key_of
+from littlefold.web.pages import children_drafts, children_growth
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
-from littlefold.web.pages.children_growth import growth_words
+from littlefold.web.pages.children_head import new_card
 from littlefold.web.pages.children_said import age_on, doubt, draft_line, readings_old, sets_beside
 from littlefold.web.rendering import render
 
@@ -55,8 +56,6 @@ def _changing(router: APIRouter, cards: Cards) -> None:
 
     @router.post("/child/correct")
     def correct(name: Field = "", to: Field = "", born: Field = "", sex: Field = "") -> Response:
-        from littlefold.web.pages.children import new_card  # noqa: PLC0415 - the list joins the cards' own pages
-
         head = new_card({"name": to, "born": born, "sex": sex}, cards.room.today())
         if isinstance(head, Problem):
             return page(cards, name, complaint=head.message, head={"name": to, "born": born, "sex": sex})
@@ -85,6 +84,8 @@ def _erasing(router: APIRouter, cards: Cards) -> None:
         if key_of(written) != card.key:
             return _question(cards, card, again=True, written=written[:80])
         box.erase(card.name)
+        children_drafts.forget()
+        children_growth.forget()
         return RedirectResponse("/children?done=erased", SEE_OTHER)
 
 
@@ -102,7 +103,7 @@ def page(
     card = cards.card(name)
     if isinstance(card, Problem):
         return refusal(cards.room, card)
-    growth = growth_words(card, asked or {}, cards.room)
+    growth = children_growth.growth_words(card, asked or {}, cards.room)
     status = NOT_UNDERSTOOD if complaint else 200
     told = _told(cards, card) | {"growth": growth, "done": done, "complaint": complaint, "note": note}
     return render(cards.room, "child.html", status, **told, head=head or _head(card))

@@ -74,7 +74,7 @@ def _beginning(router: APIRouter, cards: Cards) -> None:
                 "recipe-unknown", f"There is no recipe “{recipe[:60]}” any more, so nothing was kept."
             )
             return refusal(room, unknown, {"name": name})
-        fields = dict(parse_qsl(query[:LONGEST_QUERY], max_num_fields=MOST_FIELDS))
+        fields = dict(parse_qsl(query[:LONGEST_QUERY])[:MOST_FIELDS])
         wish = understand(found, fields, room.preferences).wish
         draft = past_draft(wish, room.fulfil(wish), room.today())
         return _changed(cards, name, lambda card: card.with_draft(draft), len)
@@ -159,6 +159,11 @@ def _draft(cards: Cards, name: str, number: int) -> PastDraft | Problem:
 
 
 _pattern_again = lru_cache(maxsize=4)(pattern_again)
+
+
+def forget() -> None:
+    """Lets go of the patterns that are remembered; nothing of an erased child may stay."""
+    _pattern_again.cache_clear()
 
 
 def _sheets(cards: Cards, draft: PastDraft) -> tuple[Sheet, ...]:

@@ -87,6 +87,11 @@ def room_for(card: Card, on: str, today: date) -> RoomToGrow | Problem:
 _room = lru_cache(maxsize=32)(room_to_grow)
 
 
+def forget() -> None:
+    """Lets go of the forecasts that are remembered; nothing of an erased child may stay."""
+    _room.cache_clear()
+
+
 def _day(text: str) -> date | Problem | None:
     if not text.strip():
         return None

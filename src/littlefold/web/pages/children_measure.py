@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Annotated, Any
 from urllib.parse import urlencode
 
-from fastapi import APIRouter
+from fastapi import APIRouter, Depends
 from fastapi.responses import HTMLResponse, JSONResponse, RedirectResponse, Response
 from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
 
@@ -58,9 +58,8 @@ def routes(cards: Cards) -> APIRouter:
         return _page(cards, card, _fields(request.query_params), at)
 
     @router.post("/child/measure")
-    async def keep(request: Request) -> Response:
-        form = await request.form()
-        return _kept(cards, _fields({key: str(text) for key, text in form.items()}))
+    def keep(fields: Annotated[dict[str, str], Depends(_in_form)]) -> Response:
+        return _kept(cards, fields)
 
     @router.get("/child/measure/judged.json")
     def judged(request: Request, name: str = "") -> Response:
@@ -82,6 +81,12 @@ def routes(cards: Cards) -> APIRouter:
 def tape_svg(name: str) -> str:
     """The form with the tape of a measurement."""
     return _STYLE.sub(TAPE_STYLE, write_svg(tape_figure(name)), count=1)
+
+
+async def _in_form(request: Request) -> dict[str, str]:
+    """The fields of a form, whatever they are called."""
+    form = await request.form(max_files=0, max_fields=MOST_FIELDS)
+    return _fields({name: text for name, text in form.items() if isinstance(text, str)})
 
 
 def _fields(given: Mapping[str, str]) -> dict[str, str]:

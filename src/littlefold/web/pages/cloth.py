@@ -86,7 +86,7 @@ def _searching(router: APIRouter, room: Room, searches: Searches) -> None:
     @router.post("/cloth/{recipe}/search")
     def search(recipe: str, query: Field = "", seconds: Field = "", kind: Field = "lay") -> Response:
         recipe_named(room, recipe)
-        fields = dict(parse_qsl(query[:LONGEST_QUERY], max_num_fields=MOST_FIELDS))
+        fields = dict(parse_qsl(query[:LONGEST_QUERY])[:MOST_FIELDS])
         fields.pop("search", None)
         on = _laid(room, understand(recipe_named(room, recipe), fields, room.preferences), fields)
         limit = LONGEST_COMPARING if kind == "ways" else SECONDS.get(seconds, SECONDS["10"])
@@ -105,7 +105,7 @@ def _searching(router: APIRouter, room: Room, searches: Searches) -> None:
             raise HTTPException(NOT_FOUND)
         going.stop()
         going.wait(5.0)
-        return _to(recipe, dict(parse_qsl(query[:LONGEST_QUERY], max_num_fields=MOST_FIELDS)))
+        return _to(recipe, dict(parse_qsl(query[:LONGEST_QUERY])[:MOST_FIELDS]))
 
 
 def _to(recipe: str, fields: dict[str, str]) -> Response:

@@ -25,8 +25,8 @@ if TYPE_CHECKING:
 
 Json = dict[str, Any]
 
-SHOWN = 230.0
-"""The length of the drawing [mm]: its words keep their size, so they are read on a screen."""
+WIDE, TALL = 260.0, 150.0
+"""The room for the drawing [mm]: at this size its words, which keep theirs, are read on a screen."""
 LARGEST = 0.2
 _STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
 
@@ -34,14 +34,13 @@ _STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
 def lay_words(lay: Lay, units: Units) -> Json:
     """A lay as it is told and drawn."""
     cloth = lay.cloth
-    scale = min(SHOWN / max(lay.length, lay.spread.height), LARGEST)
+    scale = min(WIDE / lay.length, TALL / lay.spread.height, LARGEST)
     return {
         "to_buy": bought(cloth.length_to_buy(lay.cloth_length), units),
         "length": say_length(ceil(lay.cloth_length), units),
         "used": f"{lay.share_used:.0%}",
         "price": _money(cloth.cost(lay.cloth_length)),
         "drawing": _STYLE.sub("", write_svg(lay_drawing(lay), scale), count=1),
-        "tall": lay.spread.height > lay.length,
     }
 
 

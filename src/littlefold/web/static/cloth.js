@@ -11,11 +11,16 @@ async function ask() {
   const told = await answer.json();
   going.querySelector("progress").value = told.share;
   going.dataset.count = told.count;
-  if (told.html !== undefined) document.getElementById("found").innerHTML = told.html;
+  if (told.html !== undefined) show(told.html);
   if (!told.over) return setTimeout(ask, OFTEN);
   going.hidden = true;
   document.getElementById("setting-off").hidden = false;
   return 0;
+}
+
+function show(html) {
+  document.getElementById("found").innerHTML = html; // from our own template, which escapes all words
+  document.getElementById("told").textContent = document.querySelector(".to-buy")?.textContent ?? "";
 }
 
 if (going) ask();
