@@ -48,6 +48,8 @@ def test_chalk_points_lie_on_the_grain_of_the_placed_piece() -> None:
     assert len(chalk_table(found)) == len(found.placements)
     assert lower_edge(found) == "the fold"
     assert lower_edge(lay(Way.OPEN)) == "the lower edge"
+    two_folds = replace(found, spread=replace(found.spread, fold_high=True))
+    assert lower_edge(two_folds) == "the lower fold"
 
 
 def test_chalk_table_says_how_each_piece_is_cut() -> None:

@@ -38,7 +38,9 @@ def chalk_table(lay: Lay) -> tuple[ChalkRow, ...]:
 
 def lower_edge(lay: Lay) -> str:
     """What the distances across are measured from."""
-    return "the fold" if lay.spread.fold_low else "the lower edge"
+    if not lay.spread.fold_low:
+        return "the lower edge"
+    return "the lower fold" if lay.spread.fold_high else "the fold"
 
 
 def _row(lay: Lay, placement: Placement) -> ChalkRow:
