@@ -15,7 +15,15 @@ from littlefold.pipeline import Wish, fulfil, on_the_shelf
 from littlefold.recipe.shelf import shipped_names
 from littlefold.sheet.paper import Paper, read_paper
 
-NAMES = ["pattern.svg", "pages.pdf", "one-sheet.pdf", "printer-check.pdf", "instructions.pdf", "steps.pdf"]
+NAMES = [
+    "pattern.svg",
+    "quarter.svg",
+    "pages.pdf",
+    "one-sheet.pdf",
+    "printer-check.pdf",
+    "instructions.pdf",
+    "steps.pdf",
+]
 
 
 @pytest.mark.parametrize("share", [0.0, 1.0])

@@ -2,9 +2,17 @@
 
 from __future__ import annotations
 
-import pytest
+from typing import TYPE_CHECKING
 
+import pytest
+from pypdf import PdfReader
+from typer.testing import CliRunner
+
+from littlefold.cli.main import app
 from littlefold.recipe.shelf import shipped_names, shipped_text
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 COMMANDS = ("recipes", "check", "format", "draft")
 
@@ -110,3 +118,24 @@ def test_a_name_of_a_recipe_cannot_leave_the_folder(say, tmp_path):
     names = {path.name for path in (tmp_path / "out").iterdir()}
     assert names
     assert all(name.startswith("evil-") for name in names)
+
+
+def test_the_printer_check_says_which_setting_to_change() -> None:
+    """97 mm for 100 is what comes out when a Letter page is fitted to A4: 210 / 215.9 = 0.973."""
+    runner = CliRunner()
+    said = runner.invoke(app, ["printer", "97mm", "97mm"])
+    assert said.exit_code == 1
+    assert "97.0" in said.output
+    assert runner.invoke(app, ["printer", "10cm", "100 mm"]).exit_code == 0
+    assert runner.invoke(app, ["printer", "wide", "10cm"]).exit_code == 2
+
+
+def test_margin_and_overlap_are_the_makers(tmp_path: Path) -> None:
+    """A wider margin leaves less room, so no fewer pages; a margin that is no length is refused in words."""
+    runner = CliRunner()
+    for name, margin in (("narrow", "5mm"), ("wide", "30mm")):
+        done = runner.invoke(app, ["draft", "bib", "--margin", margin, "--out", str(tmp_path / name)])
+        assert done.exit_code == 0
+    pages = [len(PdfReader(tmp_path / name / "bib-pages.pdf").pages) for name in ("narrow", "wide")]
+    assert pages[0] <= pages[1]
+    assert runner.invoke(app, ["draft", "bib", "--margin", "wide", "--data"]).exit_code == 2

@@ -38,6 +38,9 @@ SHEETS = ("A2", "A1", "A0")
 """Its sheets, the smallest first."""
 
 
+QUARTER = 0.25
+"""The scale of a pupil's record book (drafts in 1/4 scale; Hand Sewing Lessons)."""
+
 NO_ADVICE = (
     "These sheets are a maker's help and no legal advice: the safety rules of the place where the garment is worn or "
     "sold decide."
@@ -68,6 +71,7 @@ def bundle(
     job = _Job(pattern, pieces_drawn(pattern, speech, made), cautions(pattern, problems), made)
     if job.pieces and not any(too_large(piece, paper) for piece in job.pieces):
         yield Sheet("pattern.svg", "Pattern, full size", job.drawing)
+        yield Sheet("quarter.svg", "Pattern, a quarter of the size", lambda: job.drawing(QUARTER))
         yield Sheet("pages.pdf", f"Pattern to join, {paper.name}", lambda: job.pages(paper))
         yield Sheet("one-sheet.pdf", "Pattern on one sheet", job.large_sheet)
     yield Sheet("printer-check.pdf", "Printer check", lambda: printer_check(paper, made))
@@ -116,9 +120,9 @@ class _Job:
         nickname = self.pattern.draft.measurements.nickname
         return ", ".join(filter(None, (self.pattern.draft.title, nickname)))
 
-    def drawing(self) -> bytes:
-        """All pieces beside each other as SVG."""
-        return write_svg(arrange(self.pieces, _copied_on(ROLLS[0]), self.title).drawing).encode()
+    def drawing(self, scale: float = 1.0) -> bytes:
+        """All pieces beside each other as SVG, at full size or reduced."""
+        return write_svg(arrange(self.pieces, _copied_on(ROLLS[0]), self.title).drawing, scale).encode()
 
     def pages(self, paper: Paper) -> bytes:
         """The pattern on pages to join, with a cover."""

@@ -12,7 +12,7 @@ from littlefold.body.chart import chart_row, read_size
 from littlefold.body.child import child_from_json, read_reading, unknown_measurement
 from littlefold.body.measurements import Measurements
 from littlefold.body.register import REGISTER
-from littlefold.body.tape import read_mark
+from littlefold.body.tape import read_length, read_mark
 from littlefold.booklet.recipes import measures_of, with_beginnings
 from littlefold.cli.ages import read_age
 from littlefold.cli.files import read_recipe, read_text
@@ -21,7 +21,7 @@ from littlefold.draft.choices import read_choices
 from littlefold.draft.sentence import Speech, languages
 from littlefold.pipeline import Wish, on_the_shelf, settings
 from littlefold.problem import Problem
-from littlefold.sheet.paper import read_paper
+from littlefold.sheet.paper import MARGIN, OVERLAP, read_paper
 
 if TYPE_CHECKING:
     from datetime import date
@@ -55,6 +55,8 @@ class Asked:
     draw_on: str | None = None
     age: str | None = None
     sex: Sex | None = None
+    margin: str | None = None
+    overlap: str | None = None
 
     @property
     def card(self) -> str | None:
@@ -81,7 +83,7 @@ def understand(asked: Asked, today: date) -> Understood | tuple[Problem, ...]:
     whole = with_beginnings(recipe, on_the_shelf)
     measurements, notes, refused = _body(asked, whole, today)
     choices, choice_problems = read_choices(whole, _pairs(asked.choose))
-    tape, paper = read_mark(asked.tape), read_paper(asked.paper)
+    tape, paper = read_mark(asked.tape), _paper(asked)
     circumstances, not_understood = surroundings(asked)
     problems = (
         *refused,
@@ -98,6 +100,17 @@ def understand(asked: Asked, today: date) -> Understood | tuple[Problem, ...]:
     wish = Wish(recipe, measurements, circumstances, settings(choices), mark, asked.language)
     units: Literal["cm", "in"] = "in" if asked.units == "in" else "cm"
     return Understood(wish, Speech(units, mark, asked.language), paper, notes)
+
+
+def _paper(asked: Asked) -> Paper | Problem:
+    """The paper, with the margin and overlap that were asked for."""
+    margin = MARGIN if asked.margin is None else read_length(asked.margin)
+    overlap = OVERLAP if asked.overlap is None else read_length(asked.overlap)
+    if isinstance(margin, Problem):
+        return Problem("option-not-understood", f"--margin {asked.margin}: {margin.message}")
+    if isinstance(overlap, Problem):
+        return Problem("option-not-understood", f"--overlap {asked.overlap}: {overlap.message}")
+    return read_paper(asked.paper, margin, overlap)
 
 
 def _body(

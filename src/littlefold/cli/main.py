@@ -114,6 +114,15 @@ def draft(
     paper: Annotated[
         str, typer.Option(metavar="PAPER", help="Paper to print on: a4, a3, letter, 210x297mm, roll 914mm.")
     ] = "a4",
+    margin: Annotated[
+        str | None,
+        typer.Option(
+            metavar="LENGTH", help="What the printer leaves bare on every side; 1 cm when not said."
+        ),
+    ] = None,
+    overlap: Annotated[
+        str | None, typer.Option(metavar="LENGTH", help="How far pages to join overlap; 1 cm when not said.")
+    ] = None,
     region: Annotated[str, typer.Option(metavar="eu|us", help="Whose safety rules are named first.")] = "eu",
     us_size: Annotated[
         str, typer.Option(metavar="SIZE", help="The US size on the label, such as 2T or 10.")
@@ -163,12 +172,30 @@ def draft(
         draw_on,
         age,
         read_sex(girl, boy),
+        margin,
+        overlap,
     )
     if sizes is not None:
         from littlefold.cli.size_run import draft_size_run
 
         raise typer.Exit(draft_size_run(asked, sizes, out, as_data=data))
     raise typer.Exit(draft_garment(asked, out, as_data=data))
+
+
+@app.command()
+def printer(
+    across: Annotated[
+        str, typer.Argument(help="What the 10 cm mark measures across the page, such as 97mm.")
+    ],
+    down: Annotated[str, typer.Argument(help="What it measures down the page.")],
+) -> None:
+    """Say which setting of the printer to change, from what the printer check measures.
+
+    Example:  littlefold printer 97mm 97mm
+    """
+    from littlefold.cli.printer import advise
+
+    raise typer.Exit(advise(across, down))
 
 
 @app.command()
