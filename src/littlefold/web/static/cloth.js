@@ -19,7 +19,8 @@ async function ask() {
 }
 
 function show(html) {
-  document.getElementById("found").innerHTML = html; // from our own template, which escapes all words
+  const fresh = new DOMParser().parseFromString(html, "text/html"); // from our own template, which escapes all words
+  document.getElementById("found").replaceChildren(...fresh.body.childNodes);
   document.getElementById("told").textContent = document.querySelector(".to-buy")?.textContent ?? "";
 }
 
