@@ -85,7 +85,7 @@ def fulfil(wish: Wish) -> Outcome:
     pattern = trace(draft)
     findings = check(pattern, replace(wish.circumstances, stretch=draft.stretch))
     remarks = _remarks(wish.recipe.text, wish.recipe.file)
-    problems = (*remarks, *doubts, *_serious(gaps), *draft.problems, *pattern.problems, *findings)
+    problems = (*remarks, *doubts, *_serious(gaps, draft), *draft.problems, *pattern.problems, *findings)
     return Outcome(wish.recipe, draft, pattern, _once(problems))
 
 
@@ -138,6 +138,11 @@ def settings(choices: Mapping[str, float | str]) -> tuple[tuple[str, float | str
     return tuple(sorted(choices.items()))
 
 
-def _serious(gaps: tuple[Problem, ...]) -> tuple[Problem, ...]:
-    """Of what completing the measurements remarks, all but notes; the checks name the estimates that were used."""
+def _serious(gaps: tuple[Problem, ...], draft: Draft) -> tuple[Problem, ...]:
+    """Of what completing the measurements remarks, all but notes; the checks name the estimates that were used.
+
+    A garment of one size asks for nothing, so nothing is missing.
+    """
+    if not draft.used:
+        return ()
     return tuple(problem for problem in gaps if problem.severity is not Severity.NOTE)
