@@ -139,10 +139,11 @@ def settings(choices: Mapping[str, float | str]) -> tuple[tuple[str, float | str
 
 
 def _serious(gaps: tuple[Problem, ...], draft: Draft) -> tuple[Problem, ...]:
-    """Of what completing the measurements remarks, all but notes; the checks name the estimates that were used.
+    """Of what completing the measurements remarks, what the draft suffers from.
 
-    A garment of one size asks for nothing, so nothing is missing.
+    A garment of one size, or one that has a number to fall back on, misses nothing; and the checks name the
+    estimates that were used.
     """
-    if not draft.used:
+    if not any(problem.code == "measurement-missing" for problem in draft.problems):
         return ()
     return tuple(problem for problem in gaps if problem.severity is not Severity.NOTE)

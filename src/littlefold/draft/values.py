@@ -24,10 +24,28 @@ if TYPE_CHECKING:
     from littlefold.recipe.recipe import Written
 
 
+MISSING = "measurement-missing"
+"""The code of the refusal of a draft whose measurement is not given and cannot be estimated."""
+
+
 def measure(line: Written, desk: Desk) -> None:
-    """Takes the measurements a recipe asks for from the child's."""
+    """Takes the measurements a recipe asks for from the child's; those that are missing are told together."""
+    missing: list[tree.Name] = []
     for wanted in line.statement.wanted:
-        _take(line, wanted.name, wanted.fallback, "", desk)
+        try:
+            _take(line, wanted.name, wanted.fallback, "", desk)
+        except Refusal as refusal:
+            if refusal.code != MISSING:
+                raise
+            desk.failed.add(wanted.name.text)
+            missing.append(wanted.name)
+    if missing:
+        names = ", ".join(name.text for name in missing)
+        raise Refusal(
+            MISSING,
+            f"needed and not given: {names}. Measure them, or give a height to estimate them.",
+            missing[0].spot,
+        )
 
 
 def own_measure(line: Written, desk: Desk) -> None:
@@ -45,9 +63,7 @@ def _take(line: Written, name: tree.Name, fallback: tree.Expr | None, how: str, 
         desk.measurements = desk.measurements.with_reading(name.text, reading)
     if reading is None:
         told = f" How to take it: {how}." if how else ""
-        raise Refusal(
-            "measurement-missing", f"the measurement {name} is needed and not given.{told}", name.spot
-        )
+        raise Refusal(MISSING, f"the measurement {name} is needed and not given.{told}", name.spot)
     if reading.mm <= 0:
         raise Refusal(
             "measurement-not-positive",
