@@ -25,7 +25,7 @@ from littlefold.body.register import REGISTER
 from littlefold.check import check
 from littlefold.draft.evaluate import evaluate
 from littlefold.pattern.trace import trace
-from littlefold.problem import Severity
+from littlefold.problem import Place, Problem, Severity
 from littlefold.recipe.analyse import analyse
 from littlefold.recipe.parse import parse
 from littlefold.recipe.shelf import shipped_text
@@ -38,7 +38,6 @@ if TYPE_CHECKING:
     from littlefold.check import Circumstances
     from littlefold.draft.model import Draft
     from littlefold.pattern.model import Pattern
-    from littlefold.problem import Problem
     from littlefold.recipe.recipe import Recipe
 
 
@@ -85,7 +84,8 @@ def fulfil(wish: Wish) -> Outcome:
     pattern = trace(draft)
     findings = check(pattern, replace(wish.circumstances, stretch=draft.stretch))
     remarks = _remarks(wish.recipe.text, wish.recipe.file)
-    problems = (*remarks, *doubts, *_serious(gaps, draft), *draft.problems, *pattern.problems, *findings)
+    drawn = (*draft.problems, *_nothing_drawn(draft), *pattern.problems)
+    problems = (*remarks, *doubts, *_serious(gaps, draft), *drawn, *findings)
     return Outcome(wish.recipe, draft, pattern, _once(problems))
 
 
@@ -136,6 +136,14 @@ class Workroom:
 def settings(choices: Mapping[str, float | str]) -> tuple[tuple[str, float | str], ...]:
     """Choices as a wish holds them: in the order of their names."""
     return tuple(sorted(choices.items()))
+
+
+def _nothing_drawn(draft: Draft) -> tuple[Problem, ...]:
+    """The problem of a recipe that draws nothing at all."""
+    if draft.points or draft.pieces:
+        return ()
+    message = f"{draft.recipe}: the recipe draws nothing. Begin with a line: drawing NAME."
+    return (Problem("nothing-drawn", message, place=Place(draft.recipe, 1, 1)),)
 
 
 def _serious(gaps: tuple[Problem, ...], draft: Draft) -> tuple[Problem, ...]:

@@ -45,3 +45,4 @@ function query() {
 const calmly = whenCalm(() => judge(query()), CALM);
 form.addEventListener("input", calmly);
 form.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "center" });
+if (query() !== form.dataset.judged) calmly(); // what was typed before this script stood ready
