@@ -14,7 +14,6 @@ from typing import TYPE_CHECKING
 from .arc import Arc
 from .bezier import Cubic
 from .circles import circle_meets_circle
-from .fair import turn_between
 from .line import Line
 from .on_line import parameter_on_arc, parameters_on_line
 from .tolerance import SAME_POINT, SOLVED, TOUCH
@@ -120,8 +119,6 @@ def _of_curves(first: Segment, second: Segment) -> tuple[Pair, ...]:
         if not a.may_meet(b):
             continue
         if a.slack <= STRAIGHT and b.slack <= STRAIGHT:
-            if a.leaves(b):
-                continue
             pair = _refined(first, second, a.middle, b.middle)
             if pair is not None and not _known(pair, found, first, second):
                 found.append(pair)
@@ -188,23 +185,6 @@ class _Piece:
             and (min(b.y, a.y)) - slack <= (max(d.y, c.y))
             and (min(d.y, c.y)) - slack <= (max(b.y, a.y))
         )
-
-    def leaves(self, other: _Piece) -> bool:
-        """Whether the two share an end and go apart from there, so that they meet nowhere else.
-
-        Each lies in a lens about its chord that opens by about four times its slack over its length; twice that is
-        allowed for.
-        """
-        for here, there in ((self.start, self.end), (self.end, self.start)):
-            for mine, further in ((other.start, other.end), (other.end, other.start)):
-                if here == mine:
-                    one, two = there - here, further - mine
-                    lengths = one.length, two.length
-                    if min(lengths) <= SAME_POINT:
-                        return False
-                    lens = 8 * (self.slack / lengths[0] + other.slack / lengths[1])
-                    return abs(turn_between(one, two)) > lens
-        return False
 
 
 def _bend(segment: Segment) -> float:
