@@ -41,9 +41,7 @@ from tests.geometry.shapes import (
     segments,
 )
 
-# The same examples wherever the test runs: among curves that nearly run in one another `meet` can lose a crossing
-# (known limit; found by a wandering run).
-some = settings(max_examples=60, deadline=None, derandomize=True)
+some = settings(max_examples=60, deadline=None)
 SQUARE = Path.line_through(Point(0, 0), Point(100, 0), Point(100, 100), Point(0, 100), Point(0, 0))
 
 
@@ -105,11 +103,18 @@ def test_paths_that_shapely_sees_cross_are_seen_to_meet(first: Segment, second: 
 @some
 @given(segments, segments, motions)
 def test_moving_both_moves_the_meetings(first: Segment, second: Segment, motion: Affine) -> None:
+    assume(not _run_beside(first, second))
     here = [m.point for m in meet(first, second)]
     there = [m.point for m in meet(first.transformed(motion), second.transformed(motion))]
     crossings = [p for p in here if _angle(first, second, p) > 0.01]
     for p in crossings:
         assert any(close(motion.apply(p), q, 1e-4) for q in there)
+
+
+def _run_beside(first: Segment, second: Segment) -> bool:
+    """Whether two segments nearly run in one another: there `meet` can lose a crossing, a known limit."""
+    places = [first.at(k / 20) for k in range(21)]
+    return sum(second.at(second.nearest(p)).distance(p) < 1 for p in places) >= 3
 
 
 def _angle(first: Segment, second: Segment, place: Point) -> float:
