@@ -13,6 +13,19 @@ import typer
 from typer.exceptions import TyperException
 
 from littlefold.cli.child_commands import child_app, read_sex
+from littlefold.cli.options import (  # noqa: TC001 - typer reads them from the signatures
+    Age,
+    Boy,
+    Child,
+    Choose,
+    Data,
+    Girl,
+    Measure,
+    RecipeName,
+    Region,
+    Size,
+    Tape,
+)
 
 NOT_UNDERSTOOD = 2
 INTERRUPTED = 130
@@ -27,8 +40,6 @@ app = typer.Typer(
 )
 app.add_typer(child_app)
 
-Data = Annotated[bool, typer.Option("--data", help="Print one JSON document instead of words.")]
-RecipeName = Annotated[str, typer.Argument(help="A shipped recipe by name, or a recipe file.")]
 RecipeFile = Annotated[Path, typer.Argument(help="A recipe file, or a shipped recipe by name.")]
 
 
@@ -73,19 +84,9 @@ def format_(
 def draft(
     recipe: RecipeName,
     *,
-    measure: Annotated[
-        list[str] | None,
-        typer.Option(metavar="NAME=LENGTH", help="A measurement, such as chest=56cm. Repeat for more."),
-    ] = None,
-    child: Annotated[
-        str | None,
-        typer.Option(
-            metavar="NAME", help='The card of a child; or a file FILE.json, or "sample", the built-in child.'
-        ),
-    ] = None,
-    size: Annotated[
-        str | None, typer.Option(metavar="SIZE", help="A chart size by stature: 56 to 152 in steps of 6.")
-    ] = None,
+    measure: Measure = None,
+    child: Child = None,
+    size: Size = None,
     sizes: Annotated[
         str | None,
         typer.Option(
@@ -93,23 +94,11 @@ def draft(
             help="A size run, 92..116, or your own chart, FILE.csv: each size, and all stacked.",
         ),
     ] = None,
-    age: Annotated[
-        str | None, typer.Option(metavar="AGE", help="When only the age is known: 4y, 18m, 4y6m.")
-    ] = None,
-    girl: Annotated[bool, typer.Option("--girl", help="With --age: growth curves of girls.")] = False,
-    boy: Annotated[bool, typer.Option("--boy", help="With --age: growth curves of boys.")] = False,
-    choose: Annotated[
-        list[str] | None,
-        typer.Option(
-            metavar="NAME=VALUE", help="A choice of the recipe, such as ease=12cm. Repeat for more."
-        ),
-    ] = None,
-    tape: Annotated[
-        str,
-        typer.Option(
-            metavar="MARK", help="Round what the pencil measures to the tape: 1/8in, 1/16in, 0.5cm, 1mm."
-        ),
-    ] = "exact",
+    age: Age = None,
+    girl: Girl = False,
+    boy: Boy = False,
+    choose: Choose = None,
+    tape: Tape = "exact",
     units: Annotated[str, typer.Option(metavar="cm|in", help="The units of the sheets.")] = "cm",
     paper: Annotated[
         str, typer.Option(metavar="PAPER", help="Paper to print on: a4, a3, letter, 210x297mm, roll 914mm.")
@@ -123,7 +112,7 @@ def draft(
     overlap: Annotated[
         str | None, typer.Option(metavar="LENGTH", help="How far pages to join overlap; 1 cm when not said.")
     ] = None,
-    region: Annotated[str, typer.Option(metavar="eu|us", help="Whose safety rules are named first.")] = "eu",
+    region: Region = "eu",
     us_size: Annotated[
         str, typer.Option(metavar="SIZE", help="The US size on the label, such as 2T or 10.")
     ] = "",
@@ -202,32 +191,15 @@ def printer(
 def cloth(
     recipe: RecipeName,
     *,
-    measure: Annotated[
-        list[str] | None,
-        typer.Option(metavar="NAME=LENGTH", help="A measurement, such as chest=56cm. Repeat for more."),
-    ] = None,
-    child: Annotated[
-        str | None,
-        typer.Option(metavar="NAME", help='The card of a child; or a file FILE.json, or "sample".'),
-    ] = None,
-    size: Annotated[
-        str | None, typer.Option(metavar="SIZE", help="A chart size by stature: 56 to 152 in steps of 6.")
-    ] = None,
-    age: Annotated[
-        str | None, typer.Option(metavar="AGE", help="When only the age is known: 4y, 18m, 4y6m.")
-    ] = None,
-    girl: Annotated[bool, typer.Option("--girl", help="With --age: growth curves of girls.")] = False,
-    boy: Annotated[bool, typer.Option("--boy", help="With --age: growth curves of boys.")] = False,
-    choose: Annotated[
-        list[str] | None,
-        typer.Option(
-            metavar="NAME=VALUE", help="A choice of the recipe, such as ease=12cm. Repeat for more."
-        ),
-    ] = None,
-    tape: Annotated[
-        str, typer.Option(metavar="MARK", help="Round the draft to the tape: 1/8in, 1/16in, 0.5cm, 1mm.")
-    ] = "exact",
-    region: Annotated[str, typer.Option(metavar="eu|us", help="Whose safety rules are named first.")] = "eu",
+    measure: Measure = None,
+    child: Child = None,
+    size: Size = None,
+    age: Age = None,
+    girl: Girl = False,
+    boy: Boy = False,
+    choose: Choose = None,
+    tape: Tape = "exact",
+    region: Region = "eu",
     width: Annotated[
         str, typer.Option(metavar="WIDTH", help="The whole width; of a tube, laid flat.")
     ] = "112cm",
