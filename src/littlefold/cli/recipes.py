@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from functools import lru_cache
+from typing import TYPE_CHECKING, Any
 
 from littlefold.booklet.recipes import recipe_record
 from littlefold.cli.words import print_document, to_person
@@ -10,25 +11,32 @@ from littlefold.recipe.parse import parse
 from littlefold.recipe.shelf import shipped_names, shipped_text
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from littlefold.recipe.recipe import Recipe
+
+Json = dict[str, Any]
 
 
 def list_recipes(*, as_data: bool) -> int:
     """Lists the shipped recipes; returns the exit status."""
-    shipped = {name: _shipped(name) for name in shipped_names()}
-    records = [recipe_record(recipe, shipped.get) for recipe in shipped.values()]
     if as_data:
-        print_document(records)
+        print_document(list(_records()))
         return 0
     console = to_person()
-    for record in records:
+    for record in _records():
         low, high = (round(bound / 10) for bound in record["suits_mm"])
         console.print(f"{record['name']:<14} {record['title']}  (stature {low} to {high} cm)")
         console.print(f"{'':<14} needs {', '.join(record['measures']) or 'no measurements'}", style="dim")
+        console.file.flush()  # whoever waits sees the first recipe while the others are being read
     return 0
 
 
-def _shipped(name: str) -> Recipe:
+def _records() -> Iterator[Json]:
+    return (recipe_record(recipe, _shipped) for recipe in map(_shipped, shipped_names()) if recipe)
+
+
+@lru_cache(maxsize=64)
+def _shipped(name: str) -> Recipe | None:
     text = shipped_text(name)
-    assert text is not None, "the shelf names only what it holds"  # noqa: S101 - our own mistake
-    return parse(text, name)
+    return None if text is None else parse(text, name)
