@@ -19,9 +19,11 @@ from littlefold.drawing.crop import boxed, crop_path
 from littlefold.geometry import Bounds, Line
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from littlefold.drawing import Drawing, Mark
     from littlefold.drawing.crop import Boxed
-    from littlefold.geometry import Path, Segment
+    from littlefold.geometry import Path, Point, Segment
     from littlefold.sheet.paper import Paper
 
 BLEED = 1.0
@@ -110,7 +112,8 @@ def fit_grid(drawing: Drawing, paper: Paper, shares: tuple[float, ...] = SHARES)
     piece.
     """
     box = (drawing.bounds() or Bounds(0.0, 0.0, 0.0, 0.0)).grown(BLEED)
-    places, marks = sample(drawing), boxed(drawing)
+    marks = boxed(drawing)
+    places = sample_boxed(marks)
     words = tuple(box for mark, box in marks if isinstance(mark, Label))
     grids = candidates(box, paper, shares)
     grid = min(grids, key=lambda grid: (len(touched(grid, places)), cut_words(grid, words)))
@@ -224,7 +227,12 @@ def _neighbours(cell: Cell) -> tuple[Cell, ...]:
 
 def sample(drawing: Drawing, spacing: float = SPACING) -> np.ndarray:
     """Points that stand for a drawing (n x 2) [mm], no more than `spacing` apart along its strokes."""
-    points = [place for mark, box in boxed(drawing) for place in _places(mark, box, spacing)]
+    return sample_boxed(boxed(drawing), spacing)
+
+
+def sample_boxed(marks: Iterable[Boxed], spacing: float = SPACING) -> np.ndarray:
+    """The same for marks whose boxes are known."""
+    points = [place for mark, box in marks for place in _places(mark, box, spacing)]
     return np.array(points or [(0.0, 0.0)])
 
 
@@ -241,10 +249,22 @@ def _along(path: Path, spacing: float) -> list[tuple[float, float]]:
 
 
 def _segment_places(segment: Segment, spacing: float) -> list[tuple[float, float]]:
-    length = segment.start.distance(segment.end) if isinstance(segment, Line) else segment.length()
-    count = min(MOST_PLACES, max(1, ceil(length / spacing)))
+    if isinstance(segment, Line):
+        return _line_places(segment.start, segment.end, spacing)
+    count = _count_places(segment.length(), spacing)
     points = [segment.at(k / count) for k in range(count + 1)]
     return [(point.x, point.y) for point in points]
+
+
+def _line_places(start: Point, end: Point, spacing: float) -> list[tuple[float, float]]:
+    """Most lines are straight, and there are thousands of places: these are reckoned without a point each."""
+    count = _count_places(start.distance(end), spacing)
+    across, up = (end.x - start.x) / count, (end.y - start.y) / count
+    return [(start.x + across * k, start.y + up * k) for k in range(count + 1)]
+
+
+def _count_places(length: float, spacing: float) -> int:
+    return min(MOST_PLACES, max(1, ceil(length / spacing)))
 
 
 def _steps(low: float, high: float) -> list[float]:

@@ -40,7 +40,9 @@ def occupied(places: np.ndarray) -> Occupied:
         return Occupied(0.0, 0.0, np.zeros((1, 1), dtype=int))
     left, bottom = places.min(axis=0)
     cells = np.floor((places - (left, bottom)) / CELL).astype(int)
-    counts = np.zeros(cells.max(axis=0) + 1, dtype=int)
-    np.add.at(counts, (cells[:, 0], cells[:, 1]), 1)
-    sums = np.pad(counts.cumsum(axis=0).cumsum(axis=1), ((1, 0), (1, 0)))
+    columns, rows = cells.max(axis=0) + 1
+    counts = np.bincount(cells[:, 0] * rows + cells[:, 1], minlength=columns * rows).reshape(columns, rows)
+    sums = np.zeros((columns + 1, rows + 1), dtype=np.int32)
+    counts.cumsum(axis=0, out=sums[1:, 1:])
+    sums.cumsum(axis=1, out=sums)
     return Occupied(float(left), float(bottom), sums)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from littlefold.geometry import Bounds
-from littlefold.sheet.occupied import OUTWARD, occupied
+from littlefold.sheet.occupied import OUTWARD, Occupied, occupied
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -35,20 +35,22 @@ INSIDE = 1.5
 # What a box that touches another box of the sheet costs: more than any drawing.
 TAKEN = 1e7
 
+NOWHERE = np.zeros((0, 2))
+
 
 @dataclass(frozen=True, slots=True)
 class Ground:
     """What a figure of the sheet should not be laid on.
 
     Attributes:
-        places: Points along the marks of the drawing (n x 2) [mm]; each one covered counts.
-        kept: Those on the lines by which people cut, fold and sew; they count much more.
+        drawn: The marks of the drawing; each point of them that is covered counts.
+        kept: The lines by which people cut, fold and sew; they count much more.
         outlines: Boxes of whole pieces; to lie in none of them is a little better.
         taken: Boxes of other figures of the sheet; never to be touched where that can be helped.
     """
 
-    places: np.ndarray
-    kept: np.ndarray = field(default_factory=lambda: np.zeros((0, 2)))
+    drawn: Occupied
+    kept: Occupied
     outlines: tuple[Bounds, ...] = ()
     taken: tuple[Bounds, ...] = ()
 
@@ -57,12 +59,21 @@ class Ground:
         return replace(self, taken=(*self.taken, *boxes))
 
 
+def ground(
+    places: np.ndarray,
+    kept: np.ndarray | None = None,
+    outlines: tuple[Bounds, ...] = (),
+    taken: tuple[Bounds, ...] = (),
+) -> Ground:
+    """The ground of points along the marks, and of those on lines that are followed (n x 2) [mm]."""
+    return Ground(occupied(places), occupied(NOWHERE if kept is None else kept), outlines, taken)
+
+
 def least_disturbing(width: float, height: float, room: Bounds, ground: Ground) -> Bounds:
     """The best place in a room for a box of a width and height [mm]."""
     boxes = _candidates(width, height, room)
-    drawn = occupied(ground.places)
-    covered = COVERED * drawn.within(boxes) + drawn.within(boxes + AIR * OUTWARD)
-    covered = covered + CROSSED * occupied(ground.kept).within(boxes)
+    covered = COVERED * ground.drawn.within(boxes) + ground.drawn.within(boxes + AIR * OUTWARD)
+    covered = covered + CROSSED * ground.kept.within(boxes)
     inside = INSIDE * (_clashes(boxes, ground.outlines) > 0)
     costs = covered + inside + TAKEN * _clashes(boxes, ground.taken) + AWAY * _depths(boxes, room)
     left, bottom, right, top = boxes[int(np.argmin(costs))]

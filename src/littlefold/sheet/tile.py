@@ -10,12 +10,12 @@ from littlefold.drawing.crop import boxed, crop_boxed
 from littlefold.geometry import Affine, Bounds, Point, Vector
 from littlefold.sheet.cover import cover
 from littlefold.sheet.furniture import furniture
-from littlefold.sheet.grid import BLEED, UPPER_LEFT, cell_name, fit_grid, sample, whole_cell
+from littlefold.sheet.grid import BLEED, UPPER_LEFT, cell_name, fit_grid, sample_boxed, whole_cell
 from littlefold.sheet.imprint import Imprint
 from littlefold.sheet.joining import BOAT, joining_marks
 from littlefold.sheet.page import Page
 from littlefold.sheet.paper import LEAST
-from littlefold.sheet.placing import Ground, places_in
+from littlefold.sheet.placing import ground, places_in
 from littlefold.sheet.words_whole import words_whole
 
 if TYPE_CHECKING:
@@ -69,7 +69,8 @@ def in_the_corner(
 def _pages(drawing: Drawing, grid: Grid, paper: Paper, imprint: Imprint) -> tuple[Page, ...]:
     marks = boxed(drawing)
     outlines = tuple(box for mark, box in marks if mark.meaning is Meaning.CUT)
-    job = _Job(grid, marks, sample(drawing), sample(drawing.only(*FOLLOWED)), outlines, paper, imprint)
+    followed = sample_boxed(one for one in marks if one[0].meaning in FOLLOWED)
+    job = _Job(grid, marks, sample_boxed(marks), followed, outlines, paper, imprint)
     return tuple(_page(cell, job) for cell in grid.printed)
 
 
@@ -106,8 +107,8 @@ def _page(cell: Cell, job: _Job) -> Page:
     joins = joining_marks(job.grid, cell, near)
     # Where the next page will lie on top, a line that is crossed is seen on that page.
     seen = places_in(job.grid.share(cell), job.followed)
-    ground = Ground(near, seen, job.outlines, tuple(mark_bounds(mark) for mark in joins))
-    extra = furniture(ground, window, name, job.imprint)
+    below = ground(near, seen, job.outlines, tuple(mark_bounds(mark) for mark in joins))
+    extra = furniture(below, window, name, job.imprint)
     corner = Point(window.left - margin, window.bottom - margin)
     home = Affine.translation(Vector(-corner.x, -corner.y))
     return Page(
