@@ -15,7 +15,7 @@ from littlefold.draft import constructions  # noqa: F401 - importing it fills th
 from littlefold.draft.constructions.measured import WAYS
 from littlefold.draft.directions import GOING
 from littlefold.draft.evaluate import evaluate
-from littlefold.draft.model import DraftLine, Guide
+from littlefold.draft.model import DraftLine
 from littlefold.draft.register import CONSTRUCTIONS
 from littlefold.draft.sentence import Speech, full_sentence, guide_sentence, languages, sentence, table
 from littlefold.draft.sides import WAYS as SIDES
@@ -177,13 +177,13 @@ def test_every_word_a_construction_may_give_is_in_the_table(language: str) -> No
 
 
 def guided(*depths: float) -> DraftLine:
-    guides = tuple(Guide(share, depth) for share, depth in zip((0.25, 0.5, 0.75), depths, strict=True))
-    straight = Path.line_through(Point(0, 0), Point(100, 0))
-    return DraftLine("s.hem", straight, "curve", "G", "F", 1, guides)
+    corners = [Point(share, depth) for share, depth in zip((25, 50, 75), depths, strict=True)]
+    bent = Path.line_through(Point(0, 0), *corners, Point(100, 0))
+    return DraftLine("s.hem", bent, "curve", "G", "F", 1)
 
 
 def test_guide_points_on_one_side_are_said_in_one_breath() -> None:
-    """Positive depths lie on the left of the way (model.Guide)."""
+    """Positive depths lie on the left of the way (guides.Guide)."""
     assert guide_sentence(guided(12, 18, 18.3), Speech()) == (
         "On the straight line from G to F, the curve lies 1.2, 1.8 and 1.8 cm to the left as you go, "
         "at 1/4, 1/2 and 3/4 of the way."

@@ -18,7 +18,6 @@ from littlefold.draft.arithmetic import evaluate as value_of
 from littlefold.draft.arithmetic import holds
 from littlefold.draft.attempt import attempt
 from littlefold.draft.desk import Branch, Desk
-from littlefold.draft.guides import with_guides
 from littlefold.draft.model import Draft
 from littlefold.draft.printed import compare_printed
 from littlefold.draft.refusal import Exhausted, Refusal
@@ -199,7 +198,7 @@ def _draft(recipe: Recipe, desk: Desk) -> Draft:
         amounts=tuple(desk.amounts),
         sheets=tuple(desk.sheets.values()),
         points=MappingProxyType(desk.points),
-        lines=MappingProxyType({name: with_guides(line) for name, line in desk.lines.items()}),
+        lines=MappingProxyType(desk.lines),
         steps=tuple(desk.steps),
         pieces=tuple(desk.pieces.values()),
         seams=tuple(desk.seams),

@@ -5,29 +5,34 @@ They give its depth from the straight line at a quarter, a half and three quarte
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from littlefold.draft.model import Guide
 from littlefold.geometry.intersection import meet_line
 from littlefold.geometry.tolerance import SAME_POINT
 
 if TYPE_CHECKING:
-    from littlefold.draft.model import DraftLine, LineKind
     from littlefold.geometry import Path
 
 SHARES = (0.25, 0.5, 0.75)
 
 
-def with_guides(line: DraftLine) -> DraftLine:
-    """A drawn line with its guide points."""
-    return replace(line, guides=guides(line.path, line.kind))
+@dataclass(frozen=True, slots=True)
+class Guide:
+    """A point that helps a hand to draw a curve.
+
+    At the fraction `at` of the straight line from end to end, the curve lies `depth` [mm] from that straight line;
+    positive is to the left of the way from the start to the end.
+    """
+
+    at: float
+    depth: float
 
 
-def guides(path: Path, kind: LineKind) -> tuple[Guide, ...]:
-    """The guide points of a curve; none for a straight line, nor for a closed one, which the compass draws."""
+def guides(path: Path) -> tuple[Guide, ...]:
+    """The guide points of a curve; none for a closed one, which the compass draws."""
     chord = path.end - path.start
-    if kind == "line" or chord.length <= SAME_POINT:
+    if chord.length <= SAME_POINT:
         return ()
     across = chord.unit().turned_left()
     found = []

@@ -10,6 +10,8 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import TYPE_CHECKING, Literal
 
+from littlefold.draft.guides import Guide, guides
+
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
@@ -18,18 +20,6 @@ if TYPE_CHECKING:
     from littlefold.problem import Place, Problem
 
 LineKind = Literal["line", "arc", "curve"]
-
-
-@dataclass(frozen=True, slots=True)
-class Guide:
-    """A point that helps a hand to draw a curve.
-
-    At the fraction `at` of the straight line from end to end, the curve lies `depth` [mm] from that straight line;
-    positive is to the left of the way from the start to the end.
-    """
-
-    at: float
-    depth: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,8 +44,12 @@ class DraftLine:
     start: str
     end: str
     step: int
-    guides: tuple[Guide, ...] = ()
     folds: tuple[tuple[float, float], ...] = ()
+
+    @property
+    def guides(self) -> tuple[Guide, ...]:
+        """Points by which a hand plots it; worked out when asked for, since few lines are plotted."""
+        return () if self.kind == "line" else guides(self.path)
 
     @property
     def folded(self) -> float:
