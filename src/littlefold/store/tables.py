@@ -86,3 +86,38 @@ draft_reading = _part_of(
     "draft", "draft_reading", _words("name"), _length("mm"), _words("origin"), _length("spread")
 )
 fitting = _part_of("draft", "fitting", Column("day", Date, nullable=False), _words("showed"))
+
+sewing_class = Table(
+    "sewing_class",
+    ROWS,
+    Column("id", Integer, primary_key=True),
+    Column("key", String, nullable=False, unique=True),
+    _words("name"),
+    _words("recipe"),
+    Column("sample", String),  # as given, or changed; nothing where it is the maker's own
+)
+
+
+def _of_class(name: str, *columns: Column[Any]) -> Table:
+    """A table whose rows belong to one class, in the order of `nth`."""
+    return Table(
+        name,
+        ROWS,
+        Column("sewing_class", Integer, ForeignKey("sewing_class.id", ondelete="CASCADE"), primary_key=True),
+        Column("nth", Integer, primary_key=True),
+        *columns,
+    )
+
+
+pupil = _of_class(
+    "pupil", Column("child", Integer, ForeignKey("child.id", ondelete="CASCADE"), nullable=False)
+)
+class_choice = _of_class("class_choice", _words("name"), _words("word"))
+
+sample_child = Table(
+    "sample_child",
+    ROWS,
+    Column("child", Integer, ForeignKey("child.id", ondelete="CASCADE"), primary_key=True),
+    _words("state"),
+)
+mark = Table("mark", ROWS, Column("name", String, primary_key=True), _words("word"))
