@@ -6,8 +6,6 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from littlefold.problem import Severity
-
 if TYPE_CHECKING:
     from littlefold.draft.model import Draft
 
@@ -65,27 +63,91 @@ def test_a_change_of_what_is_not_there(drafted: Draft) -> None:
     assert "back.top" not in drafted.lines
 
 
-def test_outlines_are_not_repeated_and_this_is_told(drafted: Draft) -> None:
+def test_outlines_are_repeated_under_the_new_sheets_name(drafted: Draft) -> None:
     """
     line last from C to A
     outline flag edges top, side, last
     redraw body as back
-    """
-    (problem,) = drafted.problems
-    assert problem.code == "outlines-not-redrawn"
-    assert problem.severity is Severity.NOTE
-    assert "its outlines (flag) are not" in problem.message
-
-
-def test_outlines_stated_anew_are_not_told(drafted: Draft) -> None:
-    """
-    line last from C to A
-    outline flag edges top, side, last
-    redraw body as back
-    outline back_flag edges top, side, last
+    with point B right of A by 3 cm
+    without R
     """
     assert not drafted.problems
-    assert "back_flag.top" in drafted.lines
+    # C stays below B: a triangle with legs of 3 and 4 cm.
+    assert drafted.lines["back_flag.last"].path.length() == pytest.approx(50)
+    assert drafted.lines["flag.last"].path.length() == pytest.approx(52**0.5 * 10)
+
+
+def test_an_outline_of_the_sheets_own_name_is_the_new_sheets(drafted: Draft) -> None:
+    """
+    line last from C to A
+    outline body edges top, side, last
+    redraw body as back
+    with point B right of A by 3 cm
+    without R
+    piece back "Back" from back cut 1
+    edges top seam 1 cm, side seam 1 cm, last seam 1 cm
+    grain along C-B
+    """
+    assert not drafted.problems
+    assert [edge.path.length() for edge in drafted.pieces[0].edges] == pytest.approx([50, 40, 30])
+
+
+def test_what_was_cut_from_an_outline_is_cut_again(drafted: Draft) -> None:
+    """
+    point D below A by 4 cm
+    line foot from D to C
+    line middle from A to D
+    point P from A towards D by 1 cm
+    point Q level with P and plumb with B
+    line cut from P to Q
+    outline body_whole edges middle, foot, side, top
+    split body_whole along body.cut into body_yoke nearer A and body_skirt
+    gathers in body_skirt across foot as pocket by ratio 2
+    redraw body as back
+    with point P from A towards D by 3 cm
+    without pocket, R
+    amount front_depth = length of body_yoke.middle
+    amount back_depth = length of back_yoke.middle
+    """
+    assert not drafted.problems
+    amounts = {amount.name: amount.value for amount in drafted.amounts}
+    assert amounts == pytest.approx({"front_depth": 10, "back_depth": 30})
+    assert {sheet.name for sheet in drafted.sheets} >= {"pocket", "back_skirt"}
+    assert "back_pocket" not in {sheet.name for sheet in drafted.sheets}
+
+
+def test_an_outline_goes_with_the_line_that_is_left_out(drafted: Draft) -> None:
+    """
+    line last from C to A
+    outline flag edges top, side, last
+    gathers in flag across top as full by ratio 2
+    redraw body as back
+    without last
+    """
+    assert not drafted.problems
+    assert {sheet.name for sheet in drafted.sheets} == {"other", "body", "flag", "full", "back"}
+
+
+def test_an_outline_can_be_changed(drafted: Draft) -> None:
+    """
+    line last from C to A
+    outline flag edges top, side, last
+    redraw body as back
+    with outline flag edges A-B as upper, side, last
+    """
+    assert not drafted.problems
+    assert "back_flag.upper" in drafted.lines
+    assert "flag.upper" not in drafted.lines
+
+
+def test_a_name_of_the_sheets_own_is_one_of_the_new_sheets(drafted: Draft) -> None:
+    """
+    point S below A by length of body.top
+    redraw body as back
+    with point B right of A by 7 cm
+    """
+    assert not drafted.problems
+    assert drafted.points["back.S"].at.y == pytest.approx(-70)
 
 
 def test_a_sheet_redrawn_from_a_redrawn_one(drafted: Draft) -> None:

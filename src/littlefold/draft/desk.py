@@ -115,9 +115,6 @@ class Desk:
     points: dict[str, DraftPoint] = field(default_factory=dict)
     lines: dict[str, DraftLine] = field(default_factory=dict)
     outlines: dict[str, tuple[str, ...]] = field(default_factory=dict)
-    outlined: dict[str, list[str]] = field(default_factory=dict)
-    """The outlines stated on each sheet, by its name."""
-    redrawn: list[Written] = field(default_factory=list)
     runs: dict[str, tuple[tree.Name, ...]] = field(default_factory=dict)
     steps: list[Step] = field(default_factory=list)
     pieces: dict[str, DraftPiece] = field(default_factory=dict)
@@ -157,7 +154,6 @@ class Desk:
         copy.options, copy.tables, copy.runs = self.options, self.tables, dict(self.runs)
         copy.sheets, copy.sheet = dict(self.sheets), self.sheet
         copy.points, copy.lines, copy.outlines = dict(self.points), dict(self.lines), dict(self.outlines)
-        copy.outlined = {sheet: list(names) for sheet, names in self.outlined.items()}
         copy.steps, copy.pieces, copy.seams = list(self.steps), dict(self.pieces), list(self.seams)
         copy.history = {sheet: list(written) for sheet, written in self.history.items()}
         copy.stated_edges, copy.allowances = dict(self.stated_edges), self.allowances

@@ -65,7 +65,6 @@ def evaluate(
     try:
         player.play_all(recipe.written, desk)
         stating.end_piece(desk)
-        sheets.tell_of_outlines(desk)
     except Exhausted as exhausted:
         desk.problems.append(
             Problem(exhausted.code, f"{recipe.file}: {exhausted.message}", place=Place(recipe.file, 1, 1))

@@ -10,18 +10,19 @@ from littlefold.draft.attempt import attempt
 from littlefold.draft.drawn import NewLine, NewPoint, named, pencil, word
 from littlefold.draft.model import DraftSheet, Said
 from littlefold.draft.refusal import Refusal
+from littlefold.draft.renamed import CUTTING, made_by, renamed
 from littlefold.draft.steps import put, write_step
 from littlefold.geometry import Affine, Point
-from littlefold.problem import Number, Problem, Severity
+from littlefold.problem import Number
 from littlefold.recipe import tree
 from littlefold.recipe.faults.fault import did_you_mean
 from littlefold.recipe.recipe import Written
+from littlefold.recipe.walk import every
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping, Sequence
+    from collections.abc import Callable, Iterator, Mapping, Sequence
 
     from littlefold.draft.desk import Desk
-    from littlefold.problem import Place
 
     Play = Callable[[Sequence[Written], int, Desk], None]
 
@@ -70,7 +71,11 @@ def with_changes(lines: Sequence[Written]) -> tuple[Written, ...]:
 
 
 def redraw(line: Written, desk: Desk, play: Play) -> None:
-    """Draws the steps of a sheet again on a new one, the named ones changed or left out."""
+    """Draws the steps of a sheet again on a new one, the named ones changed or left out.
+
+    What cutting its outlines made (`front`, `front_yoke`, `pocket`) is made again under the new sheet's name
+    (`back`, `back_yoke`, `back_pocket`).
+    """
     step: tree.Redraw = line.statement.redraw
     if step.original.text not in desk.history:
         raise desk.missing("drawing", step.original, desk.sheets)
@@ -80,16 +85,15 @@ def redraw(line: Written, desk: Desk, play: Play) -> None:
     for change in line.statement.changes:
         attempt(change, desk, lambda change=change: _changes_something(change, known, step))  # type: ignore[misc]
     instead, left_out = _changes(line.statement.changes)
-    anew = [_instead(original, instead) for original in steps if left_out.isdisjoint(_needed(original))]
+    anew = renamed([_instead(original, instead) for original in _kept(steps, left_out)], step)
     for index in range(len(anew)):
         play(anew, index, desk)
-    desk.redrawn.append(line)
 
 
 def _changes_something(change: Written, known: set[str], step: tree.Redraw) -> None:
     """Refuses a change of what the sheet has not."""
     statement = change.statement
-    names = statement.names if isinstance(statement, tree.Without) else (statement.step.name,)
+    names = statement.names if isinstance(statement, tree.Without) else made_by(statement.step)
     for name in names:
         if name.text not in known:
             raise Refusal(
@@ -100,32 +104,34 @@ def _changes_something(change: Written, known: set[str], step: tree.Redraw) -> N
             )
 
 
+def _kept(steps: Sequence[Written], left_out: set[str]) -> Iterator[Written]:
+    """The steps that are drawn again; a run or outline goes with what it is made of."""
+    gone = set(left_out)
+    for original in steps:
+        if gone.isdisjoint(_needed(original)):
+            yield original
+        elif isinstance(original.statement, (tree.Run, *CUTTING)):
+            gone.update(_made(original))
+
+
 def _needed(line: Written) -> tuple[str, ...]:
-    """What has to be there for a step to be drawn again: what it makes, and all parts of a run."""
-    parts = line.statement.parts if isinstance(line.statement, tree.Run) else ()
-    return (*_made(line), *(part.text for part in parts))
+    """What has to be there for a step to be drawn again: what it makes, all parts of a run, all lines of a cut."""
+    statement = line.statement
+    match statement:
+        case tree.Run():
+            parts = [part.text for part in statement.parts]
+        case tree.Outline():
+            parts = [name.text for edge in statement.edges for name in every(tree.Name, edge.line)]
+        case _ if isinstance(statement, CUTTING):
+            parts = [name.text for name in every(tree.Name, statement)]
+        case _:
+            parts = []
+    return (*_made(line), *parts)
 
 
 def _instead(original: Written, instead: Mapping[str, Written]) -> Written:
     """The step that is drawn in place of another; itself, where none is."""
     return next((instead[name] for name in _made(original) if name in instead), original)
-
-
-def tell_of_outlines(desk: Desk) -> None:
-    """Outlines are not made again, since their names would be taken twice; told where none is stated anew."""
-    for line in desk.redrawn:
-        step: tree.Redraw = line.statement.redraw
-        made = desk.outlined.get(step.original.text, ())
-        if made and step.name.text not in desk.outlined:
-            desk.problems.append(_outlines_left(line.place(step.original.spot), step, made))
-
-
-def _outlines_left(place: Place, step: tree.Redraw, made: Sequence[str]) -> Problem:
-    words = (
-        f"{place.file}, line {place.line}, column {place.column}: points and lines of {step.original} are drawn again, "
-        f"its outlines ({', '.join(made)}) are not. Where {step.name} needs one, state it below: outline NAME edges ..."
-    )
-    return Problem("outlines-not-redrawn", words, Severity.NOTE, place)
 
 
 def _changes(changes: Sequence[Written]) -> tuple[dict[str, Written], set[str]]:
@@ -135,8 +141,8 @@ def _changes(changes: Sequence[Written]) -> tuple[dict[str, Written], set[str]]:
         if isinstance(change.statement, tree.Without):
             left_out.update(name.text for name in change.statement.names)
         else:
-            inner = change.statement.step
-            instead[inner.name.text] = Written(change.line, inner, change.file)
+            anew = Written(change.line, change.statement.step, change.file)
+            instead.update(dict.fromkeys(_made(anew), anew))
     return instead, left_out
 
 
@@ -151,7 +157,7 @@ def _is_of_the_sheet(statement: Any) -> bool:
     if isinstance(statement, tree.Run):
         return all("." not in part.text for part in statement.parts)
     is_drawn = getattr(statement, "clauses", None) is not None and not isinstance(statement, tree.Amount)
-    return is_drawn or isinstance(statement, (tree.TraceLines, tree.LayPart))
+    return is_drawn or isinstance(statement, (tree.TraceLines, tree.LayPart, *CUTTING))
 
 
 def _made(line: Written) -> tuple[str, ...]:
@@ -161,7 +167,7 @@ def _made(line: Written) -> tuple[str, ...]:
         return tuple(name.text.rpartition(".")[2] for name in statement.lines)
     if isinstance(statement, tree.LayPart):
         return (str(statement.name or statement.part),)
-    return (str(statement.name),)
+    return tuple(name.text for name in made_by(statement))
 
 
 def trace_lines(line: Written, desk: Desk) -> None:

@@ -41,7 +41,7 @@ FORMS: dict[str, tuple[str, ...]] = {
     "drawing": ('drawing body "Paper folded lengthwise, the fold on your left"',),
     "continue": ("continue body",),
     "redraw": ('redraw body as back "On a new sheet"',),
-    "with": ("with point G below A by 3 cm",),
+    "with": ("with point G below A by 3 cm", "with outline front edges A-B, hemline, side, neckline"),
     "without": ("without K",),
     "trace": ("trace front.armhole, front.neckline",),
     "lay": (

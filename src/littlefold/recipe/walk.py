@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, is_dataclass
+from dataclasses import fields, is_dataclass, replace
 from typing import TYPE_CHECKING, Any, TypeVar
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
 T = TypeVar("T")
 
@@ -22,3 +22,17 @@ def every(kind: type[T], node: Any) -> Iterator[T]:
             waiting.extend(reversed(part))
         elif is_dataclass(part):
             waiting.extend(getattr(part, field.name) for field in reversed(fields(part)))
+
+
+def replaced(node: Any, kind: type[T], swap: Callable[[T], T]) -> Any:
+    """A statement or a part of one with all parts of a kind changed; the same value where nothing is."""
+    if isinstance(node, kind):
+        return swap(node)
+    if isinstance(node, tuple):
+        parts = tuple(replaced(part, kind, swap) for part in node)
+        return node if all(one is other for one, other in zip(node, parts, strict=True)) else parts
+    if not is_dataclass(node):
+        return node
+    inside = {field.name: getattr(node, field.name) for field in fields(node)}
+    changed = {name: replaced(part, kind, swap) for name, part in inside.items()}
+    return replace(node, **changed) if any(changed[name] is not inside[name] for name in inside) else node  # type: ignore[type-var]

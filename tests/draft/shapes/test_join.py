@@ -56,7 +56,6 @@ def test_halves_drawn_alike_are_turned_over(drafted):
     outline back edges middle, hem, side, shoulder, neck
     redraw back as front
     with point N below A by 6 cm
-    outline front edges middle, hem, side, shoulder, neck
     join back and front at shoulder as laid
     """
     assert not drafted.problems

@@ -31,7 +31,6 @@ def outline(line: Written, desk: Desk) -> None:
         _register(step, shape, desk)
     else:
         lay_down(step.name, shape, desk)
-    desk.outlined.setdefault(desk.sheet, []).append(step.name.text)
     words = {"name": named(step.name), "edges": named(", ".join(shape.names))}
     tell(line, step.name, "shape.outline", shape, words, desk)
 
