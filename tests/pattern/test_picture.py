@@ -179,4 +179,19 @@ def test_a_closed_inside_line_and_a_grain_of_no_length_do_no_harm():
     drawn = piece("any", [edge("all", straight((0, 0), (200, 0), (100, 200), (0, 0)))])
     drawn = replace(drawn, grain=(point(1, 1), point(1, 1)), inside=(Inside("hole", "opening", ring),))
     _, _, drawing = one(drawn)
-    assert any(isinstance(m, Label) and m.text == "opening" for m in drawing.marks)
+    assert any(isinstance(m, Label) and m.text == "opening: hole" for m in drawing.marks)
+
+
+@pytest.mark.parametrize(
+    ("name", "length", "words"),
+    [
+        ("back_opening", 60, "placket: back opening"),
+        ("back_opening", 15, "placket"),  # no room for both
+        ("A-P", 60, "placket"),  # points are lettered on the draft, not on the piece
+        ("placket", 60, "placket"),
+    ],
+)
+def test_a_line_inside_is_named(name, length, words):
+    line = Inside(name, "placket", straight((60, 150), (60, 150 - length)))
+    _, _, drawing = one(replace(front(), inside=(line,)))
+    assert [m.text for m in drawing.marks if isinstance(m, Label) and m.meaning is Meaning.INSIDE] == [words]

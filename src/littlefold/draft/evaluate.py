@@ -24,6 +24,8 @@ from littlefold.draft.refusal import Exhausted, Refusal
 from littlefold.draft.suits import stature_range
 from littlefold.problem import Place, Problem
 from littlefold.recipe import tree
+from littlefold.recipe.faults.fault import did_you_mean
+from littlefold.recipe.shelf import shipped_names
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
@@ -133,7 +135,12 @@ class _Player:
             )
         other = self.shelf(step.recipe)
         if other is None:
-            raise Refusal("recipe-not-known", f'there is no recipe "{step.recipe}" on the shelf.')
+            known = shipped_names()
+            raise Refusal(
+                "recipe-not-known",
+                f'there is no recipe "{step.recipe}" on the shelf.{did_you_mean(step.recipe, known)} '
+                f"There are: {', '.join(known)}.",
+            )
         self.opened.append(step.recipe)
         for setting in step.choosing or ():
             self._set(setting, desk)

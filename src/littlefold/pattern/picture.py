@@ -130,9 +130,18 @@ def _inside(piece: Piece, words: Wording) -> Iterator[Mark]:
     for inside in piece.inside:
         name = f"{piece.name}.{inside.name}"
         yield Stroke(inside.path, Meaning.INSIDE, name)
-        said = words.insides.get(inside.kind, inside.kind)
+        said = _inside_words(inside, words)
         if said:
             yield _named(inside, said, name)
+
+
+def _inside_words(inside: Inside, words: Wording) -> str:
+    """What a line inside is, and its own name where the recipe gave it one and the line has room for both."""
+    kind = words.insides.get(inside.kind, inside.kind)
+    named = inside.name.replace("_", " ")
+    says_no_more = "-" in named or named.startswith(inside.kind) or not kind
+    both = f"{kind}: {named}"
+    return kind if says_no_more or text_width(both, SMALL_WORDS) > inside.path.length() else both
 
 
 def _named(inside: Inside, said: str, name: str) -> Label:
