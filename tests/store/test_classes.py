@@ -12,7 +12,7 @@ from littlefold.problem import Problem
 from littlefold.store import Card, ClassBook, Note, SewingClass
 from littlefold.store.backup import back_up
 from littlefold.store.sample import is_new, lay_out, sample_in, take_away
-from tests.store.boxes import NOW, opened
+from tests.store.boxes import opened
 from tests.store.children import JO, MINA
 
 if TYPE_CHECKING:
@@ -51,7 +51,7 @@ def test_a_renamed_child_stays_in_the_class(box: CardBox) -> None:
     [
         (replace(MONDAY, name=" "), "class-name"),
         (replace(MONDAY, recipe=""), "class-recipe"),
-        (replace(MONDAY, pupils=("Nobody",)), "child-not-known"),
+        (replace(MONDAY, name="Other", pupils=("Nobody",)), "child-not-known"),
         (replace(MONDAY, name="MONDAY class"), "class-twice"),
         (replace(MONDAY, name="Other", choices=(("ease", "1\0"),)), "class-words"),
     ],
@@ -128,7 +128,7 @@ def test_looking_without_changing_leaves_the_sample_as_given(box: CardBox) -> No
 def test_erasing_a_child_leaves_the_classes_in_the_backups(box: CardBox) -> None:
     box.add(MINA, JO)
     ClassBook(box.engine).add(MONDAY)
-    made = back_up(box.engine, box.address, "0003", NOW)
+    made = back_up(box.engine, box.address, "0003")
     box.erase(MINA.name)
     if made.suffix == ".json":
         text = made.read_text("utf-8")

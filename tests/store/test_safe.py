@@ -13,12 +13,13 @@ from pathlib import Path
 
 import pytest
 from alembic import command
+from alembic.script import ScriptDirectory
 from sqlalchemy import event, text
 
 from littlefold.problem import Problem
 from littlefold.store import Address, BoxUnavailable, CardBox, Note, address_of, open_box
 from littlefold.store.engine import connect, writing
-from littlefold.store.opening import MIGRATIONS, _steps
+from littlefold.store.opening import MIGRATIONS, steps_in
 from tests.store.boxes import NOW, opened
 from tests.store.children import JO, MINA
 
@@ -45,7 +46,7 @@ def _address(environ: dict[str, str]) -> Address:
 def _old_box(environ: dict[str, str]) -> Address:
     """A box as the first version kept it, with Jo in it."""
     address, engine = _address(environ), connect(_address(environ).url)
-    steps = _steps(MIGRATIONS)
+    steps = steps_in(MIGRATIONS)
     with writing(engine) as connection:
         steps.attributes["connection"] = connection
         command.upgrade(steps, "0001")
@@ -107,14 +108,16 @@ def test_a_newer_box_is_refused_and_left_alone(environ: dict[str, str]) -> None:
 
 def test_a_migration_that_fails_changes_nothing(environ: dict[str, str], tmp_path: Path) -> None:
     opened(environ).close()
+    newest = ScriptDirectory.from_config(steps_in(MIGRATIONS)).get_current_head()
     broken = tmp_path / "broken"
     shutil.copytree(MIGRATIONS, broken, ignore=shutil.ignore_patterns("__pycache__"))
-    (broken / "versions" / "0003_broken.py").write_text(
-        "from alembic import op\nimport sqlalchemy as sa\nrevision = '0003'\ndown_revision = '0002'\n"
+    (broken / "versions" / "broken.py").write_text(
+        "from alembic import op\nimport sqlalchemy as sa\n"
+        "revision = 'broken'\ndown_revision = 'NEWEST'\n"
         "def upgrade():\n"
         "    op.create_table('half', sa.Column('a', sa.Integer))\n"
         "    op.execute('DROP TABLE note')\n"
-        "    op.execute('INSERT INTO nowhere VALUES (1)')\n"
+        "    op.execute('INSERT INTO nowhere VALUES (1)')\n".replace("NEWEST", newest or "")
     )
     refused = open_box(_address(environ), NOW, broken)
     assert isinstance(refused, Problem)

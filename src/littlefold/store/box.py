@@ -64,7 +64,7 @@ class CardBox:
         with writing(self.engine) as connection:
             faults = _twice(cards) or _there_already(connection, cards)
             for card in () if faults else cards:
-                _insert(connection, card)
+                put_in(connection, card)
         return faults
 
     def change(self, name: str, revise: Callable[[Card], Card | Problem]) -> Card | tuple[Problem, ...]:
@@ -113,15 +113,20 @@ def _row(connection: Connection, key: str) -> Row[Any] | None:
     return connection.execute(select(tables.child).filter_by(key=key)).one_or_none()
 
 
-def _insert(connection: Connection, card: Card) -> None:
+def put_in(connection: Connection, card: Card) -> int:
+    """Writes a new card within a transaction; the number of its row."""
     added = connection.execute(insert(tables.child), _child(card)).inserted_primary_key
     assert added is not None, "every child gets a number"  # noqa: S101 - our own mistake
-    write_parts(connection, added[0], Card(card.name), card)
+    number: int = added[0]
+    write_parts(connection, number, Card(card.name), card)
+    return number
 
 
 def _update(connection: Connection, child: int, old: Card, new: Card) -> None:
     if _child(old) != _child(new):
         connection.execute(update(tables.child).filter_by(id=child), _child(new))
+    if old != new:  # what came as a sample and was changed is the maker's own from now on
+        connection.execute(update(tables.sample_child).filter_by(child=child), {"state": "changed"})
     write_parts(connection, child, old, new)
 
 

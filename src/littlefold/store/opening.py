@@ -37,7 +37,7 @@ def open_box(address: Address, now: datetime, migrations: Path = MIGRATIONS) -> 
     engine = connect(address.url)
     try:
         _make_room(address)
-        outcome = _brought_up_to_date(engine, address, now, _steps(migrations))
+        outcome = _brought_up_to_date(engine, address, now, steps_in(migrations))
     except (BoxUnavailable, DBAPIError, OSError) as fault:
         engine.dispose()
         return _not_opened(address, fault)
@@ -47,7 +47,8 @@ def open_box(address: Address, now: datetime, migrations: Path = MIGRATIONS) -> 
     return CardBox(engine, address, () if outcome is None else (outcome,))
 
 
-def _steps(migrations: Path) -> Config:
+def steps_in(migrations: Path) -> Config:
+    """How Alembic is told where the steps are."""
     steps = Config()
     steps.set_main_option("script_location", str(migrations).replace("%", "%%"))
     steps.set_main_option("path_separator", "os")
@@ -70,7 +71,7 @@ def _brought_up_to_date(engine: Engine, address: Address, now: datetime, steps: 
         return None
     if found is not None and found not in {step.revision for step in script.walk_revisions()}:
         return _newer(address)
-    made = None if found is None else back_up(engine, address, found, now)
+    made = None if found is None else back_up(engine, address, f"{found}-{now:%Y%m%d-%H%M%S}")
     with writing(engine) as connection:
         if _version(connection) == found:  # else another program did it meanwhile
             steps.attributes["connection"] = connection

@@ -11,6 +11,7 @@ from contextlib import closing
 from typing import TYPE_CHECKING, Any
 
 from littlefold.problem import Problem, Severity
+from littlefold.store.card import key_of
 from littlefold.store.engine import PATIENCE
 
 if TYPE_CHECKING:
@@ -34,7 +35,7 @@ def leave_no_trace(engine: Engine, address: Address, key: str) -> Problem | None
     for backup in sorted(address.backups.glob("cards-*.sqlite")):
         _erase_from_file(backup, key)
     for backup in sorted(address.backups.glob("cards-*.json")):
-        _erase_from_rows(backup, key)
+        _erase_from_json(backup, key)
     return None if swept else _not_swept()
 
 
@@ -67,11 +68,20 @@ def _erase_from_file(backup: Path, key: str) -> None:
     _sweep(backup)
 
 
-def _erase_from_rows(backup: Path, key: str) -> None:
-    rows: dict[str, list[dict[str, Any]]] = json.loads(backup.read_text("utf-8"))
+def _erase_from_json(backup: Path, key: str) -> None:
+    """Out of a file of cards, or out of a server's rows."""
+    document: dict[str, Any] = json.loads(backup.read_text("utf-8"))
+    left = _without_card(document, key) if "format" in document else _without_rows(document, key)
+    backup.write_text(json.dumps(left, ensure_ascii=False), encoding="utf-8")
+
+
+def _without_card(document: dict[str, Any], key: str) -> dict[str, Any]:
+    return document | {"cards": [card for card in document["cards"] if key_of(card["name"]) != key]}
+
+
+def _without_rows(rows: dict[str, list[dict[str, Any]]], key: str) -> dict[str, Any]:
     children = {row["id"] for row in rows["child"] if row["key"] == key}
-    left = {
-        table: [row for row in each if row.get("child", row.get("id")) not in children]
+    return {
+        table: [row for row in each if row.get("id" if table == "child" else "child") not in children]
         for table, each in rows.items()
     }
-    backup.write_text(json.dumps(left, ensure_ascii=False), encoding="utf-8")
