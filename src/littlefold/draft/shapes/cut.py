@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.draft.outline import CORNER, snapped
 from littlefold.draft.refusal import Refusal
-from littlefold.draft.shapes.shape import Shape, ShapeEdge, holds, tidied
+from littlefold.draft.shapes.shape import Shape, ShapeEdge, tidied
 from littlefold.geometry.intersection import meet
 from littlefold.problem import Number
 
@@ -91,7 +91,7 @@ def _not_across(called: tuple[str, str], count: int, spot: Spot) -> Refusal:
 def _between(shape: Shape, path: Path, places: list[_Place], called: tuple[str, str], spot: Spot) -> Crossing:
     whole = path.length()
     low, high = (min(max(place.along, 0.0), whole) for place in places)
-    if high - low <= CORNER or not _is_inside(shape, path.at_length((low + high) / 2)):
+    if high - low <= CORNER or not shape.region.holds_inside(path.at_length((low + high) / 2)):
         raise Refusal(
             "line-outside",
             f"{called[0]} runs outside {called[1]} between its edges. Draw it through the inside.",
@@ -102,11 +102,6 @@ def _between(shape: Shape, path: Path, places: list[_Place], called: tuple[str, 
     if first.ring > last.ring:
         first, last, inside = last, first, inside.reversed()
     return Crossing(first.ring, last.ring, inside)
-
-
-def _is_inside(shape: Shape, place: Point) -> bool:
-    """Whether a point lies inside an outline and not on it."""
-    return holds(shape, place) and shape.outline.distance(place) > CORNER
 
 
 def meetings(shape: Shape, path: Path) -> list[_Place]:
@@ -164,4 +159,4 @@ def joined_up(edges: Sequence[ShapeEdge]) -> tuple[ShapeEdge, ...]:
 
 def distance_to(shape: Shape, place: Point) -> float:
     """How far a point lies from a part; nothing inside it [mm]."""
-    return 0.0 if holds(shape, place) else shape.outline.distance(place)
+    return 0.0 if shape.region.holds(place) else shape.outline.distance(place)

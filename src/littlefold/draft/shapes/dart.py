@@ -23,7 +23,7 @@ from littlefold.draft.shapes.cut import joined_up, meetings
 from littlefold.draft.shapes.laid_down import lay_down, tell
 from littlefold.draft.shapes.opened import carried, smooth_bridge
 from littlefold.draft.shapes.register import shape_act
-from littlefold.draft.shapes.shape import Shape, ShapeEdge, holds, moved, tidied
+from littlefold.draft.shapes.shape import Shape, ShapeEdge, moved, tidied
 from littlefold.draft.shapes.taken import line_named, noting, outline_taken, point_named, short
 from littlefold.geometry import Affine, Path, turn_between
 from littlefold.problem import Number
@@ -101,7 +101,7 @@ def _dart(step: tree.CloseDart, shape: Shape, desk: Desk) -> _Dart:
             step.dart.spot,
             (Number("first leg", legs[0]), Number("second leg", legs[1]), Number("allowed", SEAM_TOLERANCE)),
         )
-    if min(legs) <= CORNER or a.distance(b) <= CORNER or not holds(shape, tip):
+    if min(legs) <= CORNER or a.distance(b) <= CORNER or not shape.region.holds(tip):
         raise Refusal(
             "dart-without-room",
             f"{step.dart} is no dart of {step.outline}: its tip has to lie inside, away from both ends.",

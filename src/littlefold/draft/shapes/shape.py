@@ -12,14 +12,14 @@ from itertools import accumulate
 from typing import TYPE_CHECKING
 
 from littlefold.draft.outline import CORNER
+from littlefold.draft.shapes.region import Region
 from littlefold.geometry import Path
 from littlefold.geometry.tolerance import SAME_POINT
-from littlefold.geometry.winding import winding_number
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from littlefold.geometry import Affine, Bounds, Point
+    from littlefold.geometry import Affine, Point
 
 Fold = tuple[float, float]
 """A stretch of an edge that is folded away when it is sewn: from and to [mm along the edge]."""
@@ -88,6 +88,11 @@ class Shape:
         return Path.joined(*(edge.path for edge in self.edges))
 
     @property
+    def region(self) -> Region:
+        """What it goes round, to be asked what lies in it."""
+        return Region.within(self.outline)
+
+    @property
     def size(self) -> int:
         """Of how many segments and lines it is made: what an operation on it costs."""
         return len(self.lines) + sum(len(edge.path.segments) for edge in self.edges)
@@ -134,11 +139,10 @@ class Shape:
 
     def holding(self, marks: Marks) -> Shape:
         """This outline with those points that lie on or in it, and those lines that lie wholly in it."""
-        inside = _inside(self)
-        taken = set(self.names)
-        points = {name: place for name, place in marks.points.items() if inside.holds(place)}
+        region, taken = self.region, set(self.names)
+        points = {name: place for name, place in marks.points.items() if region.holds(place)}
         lines = {
-            name: path for name, path in marks.lines.items() if name not in taken and inside.holds_line(path)
+            name: path for name, path in marks.lines.items() if name not in taken and region.holds_line(path)
         }
         return Shape(self.edges, points, lines)
 
@@ -160,49 +164,6 @@ def moved(marks: Marks, affine: Affine) -> Marks:
         {name: affine.apply(place) for name, place in marks.points.items()},
         {name: path.transformed(affine) for name, path in marks.lines.items()},
     )
-
-
-# A line lies in an outline if so many of its points do, both ends among them.
-LOOKED_AT = 9
-
-
-@dataclass(frozen=True, slots=True)
-class _Inside:
-    """Tells whether points and lines lie on or in a closed path."""
-
-    path: Path
-    polygon: tuple[Point, ...]
-    box: Bounds
-
-    def holds(self, place: Point) -> bool:
-        if not self.box.contains(place):
-            return False
-        return winding_number(self.polygon, place) != 0 or self.gap(place) <= CORNER
-
-    def holds_line(self, line: Path) -> bool:
-        """Whether a line lies inside, and not along the path itself."""
-        if not all(self.box.contains(end) for end in (line.start, line.end)):
-            return False
-        places = _along(line)
-        return all(map(self.holds, places)) and any(self.gap(place) > CORNER for place in places[1:-1])
-
-    def gap(self, place: Point) -> float:
-        return self.path.distance(place)
-
-
-def _inside(shape: Shape) -> _Inside:
-    outline = shape.outline
-    return _Inside(outline, outline.flatten(), outline.bounds().grown(CORNER))
-
-
-def _along(path: Path) -> tuple[Point, ...]:
-    whole = path.length()
-    return tuple(path.at_length(whole * k / (LOOKED_AT - 1)) for k in range(LOOKED_AT))
-
-
-def holds(shape: Shape, place: Point) -> bool:
-    """Whether a point lies on or in an outline."""
-    return _inside(shape).holds(place)
 
 
 def same_place(one: Point, other: Point) -> bool:

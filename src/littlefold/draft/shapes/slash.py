@@ -19,7 +19,6 @@ from littlefold.draft.shapes.cut import crossing
 from littlefold.draft.shapes.laid_down import lay_down, tell
 from littlefold.draft.shapes.opened import halved, motion, put_together, smooth_bridge
 from littlefold.draft.shapes.register import shape_act
-from littlefold.draft.shapes.shape import holds
 from littlefold.draft.shapes.taken import line_named, noting, outline_taken, short
 from littlefold.geometry.intersection import meet
 from littlefold.problem import Number
@@ -114,7 +113,7 @@ class _Move:
 
     def __call__(self, path: Path) -> Path:
         middle = path.at_length(path.length() / 2)
-        return path.transformed(self.going) if holds(self.part, middle) else path
+        return path.transformed(self.going) if self.part.region.holds(middle) else path
 
 
 def _opened(

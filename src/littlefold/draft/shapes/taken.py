@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.draft.outline import closed, counter_clockwise, snapped
 from littlefold.draft.refusal import Missing
-from littlefold.draft.shapes.shape import Marks, Shape, ShapeEdge, holds
+from littlefold.draft.shapes.shape import Marks, Shape, ShapeEdge
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -94,10 +94,10 @@ def point_named(name: tree.Name, outline: tree.Name, desk: Desk) -> Point:
 
 def noting(shape: Shape, refs: Sequence[tree.LineRef], outline: tree.Name, desk: Desk) -> Shape:
     """The outline with those points that a statement names, or at which its lines end, so that they go along."""
-    points = dict(shape.points)
+    points, region = dict(shape.points), shape.region
     for ref in refs:
         for name, place in _ends(ref, outline, desk):
-            if name and name not in points and holds(shape, place):
+            if name and name not in points and region.holds(place):
                 points[name] = place
     return replace(shape, points=points)
 
