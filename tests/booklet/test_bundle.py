@@ -22,6 +22,7 @@ NAMES = [
     "one-sheet.pdf",
     "printer-check.pdf",
     "instructions.pdf",
+    "drawings.pdf",
     "steps.pdf",
 ]
 

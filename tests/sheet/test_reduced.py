@@ -8,9 +8,9 @@ from hypothesis import strategies as st
 from littlefold.drawing import Drawing, Label, Meaning, Stroke, label_bounds, text_block
 from littlefold.geometry import Path, Point
 from littlefold.sheet.paper import read_paper
-from littlefold.sheet.reduced import READABLE, reduced, reduced_page, scale_bar
+from littlefold.sheet.reduced import READABLE, picture_page, picture_room, scale_bar, shrunk
 from littlefold.sheet.words_apart import words_apart
-from tests.sheet.shapes import MADE, half_top, two_pieces
+from tests.sheet.shapes import MADE, half_top
 
 NO_LINES = np.zeros((0, 2))
 
@@ -26,22 +26,20 @@ def stroke(drawing, name):
 
 @pytest.mark.parametrize("divisor", [1, 4, 5])
 def test_lines_are_reduced_exactly(divisor):
-    full, small = stroke(half_top(), "front.cut"), stroke(reduced(half_top(), divisor), "front.cut")
+    full, small = stroke(half_top(), "front.cut"), stroke(shrunk(half_top(), divisor), "front.cut")
     assert small.path.length() * divisor == pytest.approx(full.path.length(), rel=1e-9)
 
 
 @pytest.mark.parametrize(("divisor", "stands_for"), [(1, 100), (4, 100), (5, 100), (10, 200), (50, 1000)])
 def test_the_scale_bar_is_as_long_as_it_says(divisor, stands_for):
-    small = reduced(half_top(), divisor)
-    level = stroke(small, "scale.bar").path.bounds().width
-    assert level * divisor == pytest.approx(stands_for)
-    (said,) = words(small, "scale.words")
+    bar, said = scale_bar(shrunk(half_top(), divisor), divisor)
+    assert bar.path.bounds().width * divisor == pytest.approx(stands_for)
     assert said.text == f"{stands_for // 10} cm    scale 1 : {divisor}"
 
 
 @pytest.mark.parametrize("divisor", [2, 4, 5, 10])
 def test_words_stay_readable_and_keep_off_each_other(divisor):
-    found = words(reduced(half_top(), divisor))
+    found = words(shrunk(half_top(), divisor))
     assert all(label.height >= READABLE for label in found)
     for one, other in combinations(found, 2):
         if one.name != other.name or one.name == "":
@@ -50,7 +48,7 @@ def test_words_stay_readable_and_keep_off_each_other(divisor):
 
 def test_no_word_of_a_piece_is_lost_at_a_quarter():
     before = {label.text for label in words(half_top())}
-    after = {label.text for label in words(reduced(half_top(), 4))}
+    after = {label.text for label in words(shrunk(half_top(), 4))}
     assert before <= after
 
 
@@ -61,7 +59,7 @@ def test_letters_are_kept_even_where_there_is_no_room():
 
 def test_lines_of_a_block_stay_together_and_in_order():
     block = text_block(("one", "two", "three"), Point(0, 0), name="piece.words")
-    close = reduced(Drawing(block), 10)
+    close = shrunk(Drawing(block), 10)
     found = [label for label in words(close) if label.name == "piece.words"]
     assert [label.text for label in found] == ["one", "two", "three"]
     gaps = {round(a.at.y - b.at.y, 6) for a, b in pairwise(found)}
@@ -77,19 +75,15 @@ def test_words_that_may_go_never_overlap(places):
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter", "a3 landscape", "roll 300mm"])
-def test_a_reduced_drawing_fits_its_page(paper):
-    page = reduced_page(two_pieces(), read_paper(paper), MADE)
-    box = page.drawing.bounds()
-    assert page.window.left <= box.left
-    assert box.right <= page.window.right
-    assert page.window.bottom <= box.bottom
-    assert box.top <= page.window.top
-
-
-def test_a_small_drawing_is_not_reduced():
-    small = Drawing((Stroke(Path.line_through(Point(0, 0), Point(100, 0)), Meaning.CUT, "line"),))
-    page = reduced_page(small, read_paper("a4"), MADE)
-    assert stroke(page.drawing, "line").path.length() == pytest.approx(100.0)
+def test_a_picture_stands_within_its_page_below_the_caption(paper):
+    sheet = read_paper(paper)
+    room = picture_room(sheet)
+    edge = Stroke(Path.line_through(Point(7, 9), Point(7 + room.width, 9 + room.height)), Meaning.CUT, "line")
+    page = picture_page(Drawing((edge,)), sheet, MADE, "A top")
+    box = stroke(page.drawing, "line").path.bounds()
+    assert (box.left, box.bottom) == pytest.approx((room.left, room.bottom))
+    assert room.right <= page.width - sheet.margin + 1e-9
+    assert min(label.at.y for label in words(page.drawing)) > room.top
 
 
 def test_the_scale_bar_speaks_the_inches_of_the_maker():

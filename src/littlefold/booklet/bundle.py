@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from littlefold.booklet.instructions import instruction_sheet
+from littlefold.booklet.reduced_pages import reduced_pages
 from littlefold.booklet.step_pages import step_pages
 from littlefold.pattern.block import Labelling
 from littlefold.pattern.picture import draw_pattern
@@ -57,7 +58,13 @@ class Sheet:
 
 
 def bundle(
-    pattern: Pattern, problems: tuple[Problem, ...], speech: Speech, paper: Paper, made: date
+    pattern: Pattern,
+    problems: tuple[Problem, ...],
+    speech: Speech,
+    paper: Paper,
+    made: date,
+    *,
+    least: float = 1.0,
 ) -> Iterator[Sheet]:
     """The sheets of a draft, those that can be made of it.
 
@@ -67,6 +74,7 @@ def bundle(
         speech: Units, tape and language of the sheets.
         paper: The paper the maker prints on.
         made: The date that every sheet carries.
+        least: The reduced drawings are at no larger scale than 1 : least.
     """
     job = _Job(pattern, pieces_drawn(pattern, speech, made), cautions(pattern, problems), made)
     if job.pieces and not any(too_large(piece, paper) for piece in job.pieces):
@@ -79,6 +87,11 @@ def bundle(
         "instructions.pdf", "Instructions", lambda: instruction_sheet(pattern, problems, speech, paper, made)
     )
     if pattern.draft.steps:
+        yield Sheet(
+            "drawings.pdf",
+            "Drawings, reduced, with dimensions",
+            lambda: reduced_pages(pattern.draft, speech, paper, made, job.title, least=least),
+        )
         yield Sheet(
             "steps.pdf",
             "Step cards, four on a page",

@@ -32,6 +32,7 @@ def draft_picture(
     room: tuple[float, float] = ROOM,
     *,
     until: int | None = None,
+    least: float = 1.0,
 ) -> Drawing:
     """A sheet of a draft with all that was drawn on it, at the largest scale a pupil can multiply by that fits.
 
@@ -41,10 +42,11 @@ def draft_picture(
         speech: How dimensions are said.
         room: Width and height that the drawing should keep within [mm].
         until: The last step that is shown; all are if it is None.
+        least: No larger scale than 1 : least is taken.
     """
     last = len(draft.steps) if until is None else until
     fitted = scene(draft, sheet, room, until=last)
-    divisor = next((known for known in DIVISORS if known >= fitted.divisor - 1e-9), DIVISORS[-1])
+    divisor = next((known for known in DIVISORS if known >= max(fitted.divisor - 1e-9, least)), DIVISORS[-1])
     where = scene(draft, sheet, room, until=last, divisor=divisor)
     marks = (*fold_marks(where), *_lines(where, last), *_points(where, last))
     drawing = settled((*marks, *_dimensions(where, last, speech)), sheet)

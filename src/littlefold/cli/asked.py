@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from importlib.resources import files
 from pathlib import Path
+from types import MappingProxyType
 from typing import TYPE_CHECKING, Literal
 
 from littlefold.body.by_age import body_of_age
@@ -24,6 +25,7 @@ from littlefold.problem import Problem
 from littlefold.sheet.paper import MARGIN, OVERLAP, read_paper
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
     from datetime import date
 
     from littlefold.body.measurements import Sex
@@ -32,6 +34,9 @@ if TYPE_CHECKING:
     from littlefold.sheet.paper import Paper
 
 _Found = tuple["Measurements", tuple["Problem", ...], tuple["Problem", ...]]
+
+REDUCED: Mapping[str, float] = MappingProxyType({"page": 1.0, "1:4": 4.0, "1:5": 5.0})
+"""Scales of the reduced drawings: as large as a page holds, or one of the two usual in class."""
 
 UNITS: tuple[Literal["cm"], Literal["in"]] = ("cm", "in")
 
@@ -57,6 +62,7 @@ class Asked:
     sex: Sex | None = None
     margin: str | None = None
     overlap: str | None = None
+    reduced: str = "page"
 
     @property
     def card(self) -> str | None:
@@ -73,6 +79,7 @@ class Understood:
     speech: Speech
     paper: Paper
     problems: tuple[Problem, ...]
+    least: float = 1.0
 
 
 def understand(asked: Asked, today: date) -> Understood | tuple[Problem, ...]:
@@ -92,6 +99,7 @@ def understand(asked: Asked, today: date) -> Understood | tuple[Problem, ...]:
         *(one for one in (tape, paper) if isinstance(one, Problem)),
         *_not_one_of("--units", asked.units, UNITS),
         *_not_one_of("--language", asked.language, languages()),
+        *_not_one_of("--reduced", asked.reduced, tuple(REDUCED)),
         *not_understood,
     )
     if problems or isinstance(tape, Problem) or isinstance(paper, Problem):
@@ -99,7 +107,7 @@ def understand(asked: Asked, today: date) -> Understood | tuple[Problem, ...]:
     mark: TapeMark | None = tape if tape.mm else None
     wish = Wish(recipe, measurements, circumstances, settings(choices), mark, asked.language)
     units: Literal["cm", "in"] = "in" if asked.units == "in" else "cm"
-    return Understood(wish, Speech(units, mark, asked.language), paper, notes)
+    return Understood(wish, Speech(units, mark, asked.language), paper, notes, REDUCED[asked.reduced])
 
 
 def _paper(asked: Asked) -> Paper | Problem:

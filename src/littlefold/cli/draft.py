@@ -61,7 +61,10 @@ def _write(
 
     told = aside()
     front = plain_name(outcome.recipe.name)
-    for sheet in bundle(outcome.pattern, problems, understood.speech, understood.paper, today):
+    made = bundle(
+        outcome.pattern, problems, understood.speech, understood.paper, today, least=understood.least
+    )
+    for sheet in made:
         path = folder / f"{front}-{sheet.name}"
         told.print(f"{sheet.title}: {path}")
         fault = write_whole(path, sheet.make())

@@ -22,6 +22,7 @@ from littlefold.cli.options import (  # noqa: TC001 - typer reads them from the 
     Girl,
     Measure,
     RecipeName,
+    Reduced,
     Region,
     Size,
     Tape,
@@ -125,6 +126,7 @@ def draft(
     language: Annotated[
         str, typer.Option(metavar="en|de", help="The language of the steps, and of translated recipe words.")
     ] = "en",
+    reduced: Reduced = "page",
     out: Annotated[
         Path | None,
         typer.Option(metavar="DIR", help="Where the sheets go; the folder `sheets` when not said."),
@@ -163,6 +165,7 @@ def draft(
         read_sex(girl, boy),
         margin,
         overlap,
+        reduced,
     )
     if sizes is not None:
         from littlefold.cli.size_run import draft_size_run
@@ -339,21 +342,50 @@ def print_chart(
 @app.command()
 def serve(
     *,
-    port: Annotated[int, typer.Option(min=1, max=65535, help="The port on this machine.")] = 8765,
+    port: Annotated[
+        int | None,
+        typer.Option(
+            min=1, max=65535, help="The port on this machine; 8765, or the next that is free, when not said."
+        ),
+    ] = None,
     folder: Annotated[
         Path | None,
         typer.Option(
             metavar="DIR", help="Where your own recipes and settings lie; a usual place when not said."
         ),
     ] = None,
+    share: Annotated[
+        bool,
+        typer.Option(
+            "--share", help="Let others on the network of this room come in, with one of two passphrases."
+        ),
+    ] = False,
+    new_passphrases: Annotated[
+        bool, typer.Option("--new-passphrases", help="With --share: set other passphrases.")
+    ] = False,
+    passphrases: Annotated[
+        Path | None,
+        typer.Option(
+            metavar="FILE",
+            envvar="LITTLEFOLD_PASSPHRASES",
+            help="With --share, for scripts: a file that only you can read, the teacher's passphrase on its first "
+            "line and the class's on its second.",
+        ),
+    ] = None,
 ) -> None:
-    """Open the workroom in the browser: draft live, step by step, and print.  Only this machine can reach it.
+    """Open the workroom in the browser: draft live, step by step, and print.
 
-    Example:  littlefold serve --port 8765
+    Only this machine can reach it, unless it is shared: then two passphrases are asked for, the teacher's, which
+    opens everything, and the class's, which opens garments, drafting and steps, never the children's cards.
+
+    Examples:  littlefold serve --port 8765
+               littlefold serve --share
     """
+    from littlefold.cli.serve import Sharing
     from littlefold.cli.serve import serve as serve_workroom
 
-    raise typer.Exit(serve_workroom(port, folder))
+    sharing = Sharing(passphrases, new_passphrases) if share else None
+    raise typer.Exit(serve_workroom(port, folder, sharing))
 
 
 def run() -> None:

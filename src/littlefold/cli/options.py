@@ -34,4 +34,10 @@ Tape = Annotated[
         metavar="MARK", help="Round what the pencil measures to the tape: 1/8in, 1/16in, 0.5cm, 1mm."
     ),
 ]
+Reduced = Annotated[
+    str,
+    typer.Option(
+        metavar="1:4|1:5|page", help="The scale of the reduced drawings; page: as large as one page holds."
+    ),
+]
 Region = Annotated[str, typer.Option(metavar="eu|us", help="Whose safety rules are named first.")]

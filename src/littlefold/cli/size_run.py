@@ -128,7 +128,7 @@ def _write(
     for label, outcome in outcomes.items():
         size = plain_name(label)
         fault = fault or _write_all(
-            bundle(outcome.pattern, outcome.problems, speech, paper, today),
+            bundle(outcome.pattern, outcome.problems, speech, paper, today, least=understood.least),
             folder / f"size-{size}",
             f"{front}-{size}",
         )

@@ -7,7 +7,7 @@ from littlefold.sheet.paper import Paper, read_paper
 from littlefold.sheet.pdf import typeset, write_pdf
 from littlefold.sheet.printer_advice import printer_advice
 from littlefold.sheet.printer_check import printer_check_page
-from littlefold.sheet.reduced import reduced, reduced_page
+from littlefold.sheet.reduced import picture_page, shrunk
 from littlefold.sheet.replay import drawing_as_data, looks_as_data
 from littlefold.sheet.svg import write_svg
 from littlefold.sheet.tile import tile
@@ -21,11 +21,11 @@ __all__ = [
     "drawing_as_data",
     "looks_as_data",
     "one_sheet",
+    "picture_page",
     "printer_advice",
     "printer_check_page",
     "read_paper",
-    "reduced",
-    "reduced_page",
+    "shrunk",
     "tile",
     "too_large",
     "typeset",

@@ -42,12 +42,6 @@ BELOW = 7.0
 """How far the scale bar stands below the drawing [mm]."""
 
 
-def reduced(drawing: Drawing, divisor: float) -> Drawing:
-    """The drawing at 1 : divisor, with a scale bar below it."""
-    picture = shrunk(drawing, divisor)
-    return picture.with_marks(scale_bar(picture, divisor))
-
-
 def shrunk(drawing: Drawing, divisor: float) -> Drawing:
     """The drawing at 1 : divisor.
 
@@ -93,30 +87,23 @@ def scale_bar(picture: Drawing, divisor: float, unit: Unit = "cm", scale: str = 
     )
 
 
-def reduced_page(drawing: Drawing, paper: Paper, made: date, title: str = "") -> Page:
-    """The drawing on one page at the largest scale of `DIVISORS` that fits, with title and date."""
-    sheet = paper if paper.height is not None else _square(paper)
+def picture_room(paper: Paper) -> Bounds:
+    """Where a reduced drawing may stand on a page: within the margins, below the caption."""
+    sheet = _sheet(paper)
     room = Bounds(0.0, 0.0, sheet.width, sheet.longest).grown(-sheet.margin)
-    below = Bounds(room.left, room.bottom, room.right, room.top - CAPTION[1])
-    picture = _largest(drawing, below)
-    caption = caption_marks(Point(room.left, below.top + 2.0), "", title or drawing.title, made)
-    whole = Drawing((*_centred(picture, below).marks, *caption), drawing.title)
-    return Page(sheet.width, sheet.longest, whole, room, name="reduced")
+    return Bounds(room.left, room.bottom, room.right, room.top - CAPTION[1])
 
 
-def _square(paper: Paper) -> Paper:
-    return replace(paper, height=paper.width)
+def picture_page(picture: Drawing, paper: Paper, made: date, title: str = "") -> Page:
+    """A drawing that is small enough in the middle of a page, with title and date; a roll is cut off square."""
+    sheet, room = _sheet(paper), picture_room(paper)
+    caption = caption_marks(Point(room.left, room.top + 2.0), "", title or picture.title, made)
+    whole = Drawing((*_centred(picture, room).marks, *caption), picture.title)
+    return Page(sheet.width, sheet.longest, whole, name="reduced")
 
 
-def _largest(drawing: Drawing, room: Bounds) -> Drawing:
-    """The first scale that fits, words included; the smallest there is if none does."""
-    pictures = (reduced(drawing, divisor) for divisor in DIVISORS)
-    fitting = (picture for picture in pictures if _fits(picture.bounds(), room))
-    return next(fitting, reduced(drawing, DIVISORS[-1]))
-
-
-def _fits(box: Bounds | None, room: Bounds) -> bool:
-    return box is None or (box.width <= room.width and box.height <= room.height)
+def _sheet(paper: Paper) -> Paper:
+    return paper if paper.height is not None else replace(paper, height=paper.width)
 
 
 def _centred(picture: Drawing, room: Bounds) -> Drawing:
