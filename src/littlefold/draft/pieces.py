@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from itertools import pairwise
-from math import hypot
 from typing import TYPE_CHECKING
 
+from littlefold.draft.grain import grain_arrow
 from littlefold.draft.model import Cutting, DraftEdge, DraftNotch, DraftPiece, EdgeKind, Inside
 from littlefold.draft.outline import closed, counter_clockwise, snapped, stitch_lines
 from littlefold.draft.refusal import Refusal
-from littlefold.geometry import Path, Point, Vector
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
     from typing import Literal
 
+    from littlefold.geometry import Path, Point, Vector
     from littlefold.problem import Place
     from littlefold.recipe.recipe import Written
     from littlefold.recipe.tree import Spot
@@ -120,105 +118,10 @@ def finished(
         stated.cutting,
         stated.cloth,
         edges,
-        _grain(stated, edges),
+        grain_arrow((edge.path for edge in edges), stated.grain),
         notches,
         tuple(stated.inside),
         tuple(stated.marks),
         stated.place,
         stated.made_as,
     )
-
-
-# The grain arrow takes up this share of the room it has, about its middle.
-GRAIN_SHARE = 0.6
-
-# Longer arrows would only be in the way of words [mm].
-LONGEST_GRAIN = 240.0
-
-# Where the arrow is tried, as shares of the piece's width from side to side.  Off the middle first: it leaves
-# the larger part for words.
-GRAIN_PLACES = (0.3, 0.7, 0.35, 0.65, 0.25, 0.75, 0.4, 0.6, 0.2, 0.8, 0.45, 0.55, 0.5)
-
-# A place is good when the arrow has this share of the longest room found ...
-GOOD_ENOUGH = 0.75
-
-# ... and keeps this far from the outline on both sides [mm]: further than any bracket, allowance or word there.
-GRAIN_CLEAR = 20.0
-
-# The arrow is sought among chords that lie within this of the outline [mm]: much less than its distance from it.
-GRAIN_CHORDS = 0.1
-
-
-def _grain(stated: StatedPiece, edges: tuple[DraftEdge, ...]) -> tuple[Point, Point]:
-    """The grain arrow, inside the piece, along the direction stated; upright where none is."""
-    outline = Path.joined(*(edge.path for edge in edges))
-    way = stated.grain.unit() if stated.grain else Vector(0, 1)
-    if way.y < 0 or (way.y == 0 and way.x < 0):
-        way = -way
-    ring = outline.flatten(GRAIN_CHORDS)
-    arrows = [arrow for share in GRAIN_PLACES if (arrow := _arrow(outline, ring, way, share)) is not None]
-    longest = max(start.distance(end) for start, end in arrows)
-    long = [arrow for arrow in arrows if arrow[0].distance(arrow[1]) >= GOOD_ENOUGH * longest]
-    return _clearest(long, ring)
-
-
-def _clearest(arrows: list[tuple[Point, Point]], ring: Sequence[Point]) -> tuple[Point, Point]:
-    """The first arrow that keeps `GRAIN_CLEAR` from the outline, or the one that keeps furthest from it."""
-    best, furthest = arrows[0], -1.0
-    for arrow in arrows:
-        clear = _clearance(arrow, ring)
-        if clear > furthest:
-            best, furthest = arrow, clear
-        if clear >= GRAIN_CLEAR:
-            break
-    return best
-
-
-def _arrow(outline: Path, ring: Sequence[Point], way: Vector, share: float) -> tuple[Point, Point] | None:
-    """The arrow about the middle of the longest stretch at a share of the width."""
-    room = _room(outline, ring, way, share)
-    if room is None:
-        return None
-    through, low, high = room
-    middle, half = (low + high) / 2, min((high - low) * GRAIN_SHARE, LONGEST_GRAIN) / 2
-    return (through + way * (middle - half), through + way * (middle + half))
-
-
-def _clearance(arrow: tuple[Point, Point], ring: Sequence[Point]) -> float:
-    """How near an outline, given by the corners of its chords, comes to an arrow that does not meet it [mm]."""
-    ends = (_beside(end, start, stop) for end in arrow for start, stop in pairwise(ring))
-    return min(*ends, *(_beside(corner, *arrow) for corner in ring))
-
-
-def _beside(point: Point, start: Point, end: Point) -> float:
-    """How far a point lies from a straight line between two others [mm]."""
-    x, y, dx, dy = point.x - start.x, point.y - start.y, end.x - start.x, end.y - start.y
-    square = dx * dx + dy * dy
-    along = min(1.0, max(0.0, (x * dx + y * dy) / square)) if square > 0 else 0.0
-    return hypot(x - along * dx, y - along * dy)
-
-
-def _room(
-    outline: Path, ring: Sequence[Point], way: Vector, share: float
-) -> tuple[Point, float, float] | None:
-    """The longest stretch inside an outline along a direction, at a share of its width: a point and two lengths."""
-    box = outline.bounds()
-    across = way.turned_right()
-    corners = [Point(x, y) - box.centre for x in (box.left, box.right) for y in (box.bottom, box.top)]
-    reach = max(abs(corner.dot(across)) for corner in corners)
-    through = box.centre + across * (reach * (2 * share - 1))
-    marks = sorted(_marks(ring, through, way))
-    stretches = list(zip(marks[::2], marks[1::2], strict=False))
-    if not stretches:
-        return None
-    low, high = max(stretches, key=lambda stretch: stretch[1] - stretch[0])
-    return (through, low, high)
-
-
-def _marks(ring: Sequence[Point], through: Point, way: Vector) -> Iterator[float]:
-    """Where chords cross a line through a point, as the way along the line [mm]; a corner on it counts once."""
-    turned = way.turned_left()
-    sides = [(point.x - through.x) * turned.x + (point.y - through.y) * turned.y for point in ring]
-    for (start, end), (one, other) in zip(pairwise(ring), pairwise(sides), strict=True):
-        if (one < 0) != (other < 0):
-            yield (start.towards(end, one / (one - other)) - through).dot(way)

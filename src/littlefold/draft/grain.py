@@ -1,0 +1,140 @@
+r"""The grain arrow: where in a piece it lies, along the direction stated.
+
+  .-----------.     Everything is looked at in the frame of the grain: `across` counts to its right, `along` with
+ /      |      \    it.  The arrow is tried at several shares of the width and takes up the middle of the longest
+.       |       .   stretch there; of those that are long enough, one clear of the outline is taken.
+'-------+-------'
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from dataclasses import dataclass
+from itertools import pairwise
+from math import hypot
+from typing import TYPE_CHECKING
+
+from littlefold.geometry import Point, Vector
+from littlefold.geometry.tolerance import SAME_POINT
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+    from littlefold.geometry import Path
+
+# The arrow takes up this share of the room it has, about its middle.
+TAKEN = 0.6
+
+# Longer arrows would only be in the way of words [mm].
+LONGEST = 240.0
+
+# Where the arrow is tried, as shares of the piece's width from side to side.  Off the middle first: it leaves
+# the larger part for words.
+PLACES = (0.3, 0.7, 0.35, 0.65, 0.25, 0.75, 0.4, 0.6, 0.2, 0.8, 0.45, 0.55, 0.5)
+
+# A place is good when the arrow has this share of the longest room found ...
+GOOD_ENOUGH = 0.75
+
+# ... and keeps this far from the outline on both sides [mm]: further than any bracket, allowance or word there.
+CLEAR = 20.0
+
+# The arrow is sought among chords that lie within this of the outline [mm]: much less than its distance from it.
+CHORDS = 0.1
+
+Spot = tuple[float, float]
+"""A place in the frame of the grain: across it and along it [mm]."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Arrow:
+    """How far across it lies, and from where to where along the grain it runs [mm]."""
+
+    across: float
+    low: float
+    high: float
+
+
+def grain_arrow(outline: Iterable[Path], way: Vector | None) -> tuple[Point, Point]:
+    """The grain arrow inside an outline.
+
+    Args:
+        outline: Its edges, head to tail.
+        way: The direction of the grain, of any length; upright where none is stated.
+
+    Returns:
+        Both ends; the arrow points up, or to the right where it lies level.
+    """
+    along = _upward(way.unit()) if way else Vector(0, 1)
+    across = along.turned_right()
+    ring = [
+        (point.x * across.x + point.y * across.y, point.x * along.x + point.y * along.y)
+        for path in outline
+        for point in path.flatten(CHORDS)
+    ]
+    best = _clearest(_long_enough(list(_arrows(ring))), ring)
+    side = Point(0, 0) + across * best.across
+    return side + along * best.low, side + along * best.high
+
+
+def _upward(way: Vector) -> Vector:
+    return -way if way.y < 0 or (way.y == 0 and way.x < 0) else way
+
+
+def _arrows(ring: Sequence[Spot]) -> Iterator[_Arrow]:
+    """The arrow about the middle of the longest stretch at each of the places, in their order."""
+    left, right = min(ring)[0], max(ring)[0]
+    across = {share: left + share * (right - left) for share in PLACES}
+    stretches = dict(zip(sorted(PLACES), _stretches(ring, sorted(across.values())), strict=True))
+    for share in PLACES:
+        if stretches[share]:
+            low, high = max(stretches[share], key=lambda stretch: stretch[1] - stretch[0])
+            half = min((high - low) * TAKEN, LONGEST) / 2
+            yield _Arrow(across[share], (low + high) / 2 - half, (low + high) / 2 + half)
+
+
+def _stretches(ring: Sequence[Spot], levels: Sequence[float]) -> Iterator[list[Spot]]:
+    """The stretches inside a ring along lines so far across, rising: from where to where along."""
+    marks: list[list[float]] = [[] for _ in levels]
+    for (across, along), (next_across, next_along) in pairwise(ring):
+        one, other = bisect_left(levels, across), bisect_left(levels, next_across)
+        for k in range(min(one, other), max(one, other)):
+            share = (levels[k] - across) / (next_across - across)
+            marks[k].append(along + (next_along - along) * share)
+    for found in marks:
+        found.sort()
+        yield list(zip(found[::2], found[1::2], strict=False))
+
+
+def _long_enough(arrows: list[_Arrow]) -> list[_Arrow]:
+    longest = max(arrow.high - arrow.low for arrow in arrows)
+    return [arrow for arrow in arrows if arrow.high - arrow.low >= GOOD_ENOUGH * longest]
+
+
+def _clearest(arrows: list[_Arrow], ring: Sequence[Spot]) -> _Arrow:
+    """The first arrow that keeps `CLEAR` from the outline, or the one that keeps furthest from it."""
+    best, furthest = arrows[0], -1.0
+    for arrow in arrows:
+        clear = _clearance(arrow, ring)
+        if clear > furthest + SAME_POINT:  # in a strip all are alike, but for rounding
+            best, furthest = arrow, clear
+        if clear >= CLEAR:
+            break
+    return best
+
+
+def _clearance(arrow: _Arrow, ring: Sequence[Spot]) -> float:
+    """How near an outline, given by the corners of its chords, comes to an arrow that does not meet it [mm]."""
+    low, high, middle = arrow.low, arrow.high, arrow.across
+    nearest = min(hypot(across - middle, max(low - along, 0.0, along - high)) for across, along in ring)
+    for start, end in pairwise(ring):
+        if max(start[0], end[0]) > middle - nearest and min(start[0], end[0]) < middle + nearest:
+            nearest = min(nearest, _beside((middle, low), start, end), _beside((middle, high), start, end))
+    return nearest
+
+
+def _beside(spot: Spot, start: Spot, end: Spot) -> float:
+    """How far a place lies from a straight line between two others [mm]."""
+    x, y, dx, dy = spot[0] - start[0], spot[1] - start[1], end[0] - start[0], end[1] - start[1]
+    square = dx * dx + dy * dy
+    along = min(1.0, max(0.0, (x * dx + y * dy) / square)) if square > 0 else 0.0
+    return hypot(x - along * dx, y - along * dy)
