@@ -10,6 +10,7 @@ import pytest
 from pypdf import PdfReader
 
 from littlefold.body.tape import EIGHTH
+from littlefold.booklet.formula import worked_out
 from littlefold.booklet.instructions import instruction_sheet, sheet_data
 from littlefold.draft.sentence import Speech, sentence
 from littlefold.problem import Problem, Severity
@@ -192,3 +193,8 @@ def test_a_measurement_of_the_recipes_own_says_how_it_is_taken() -> None:
     pattern, problems = of_text(text)
     rows = sheet_data(pattern, problems, Speech(), A4, MADE)["measurements"]
     assert [(row["title"], row["how"]) for row in rows] == [("strap", "over the shoulder to the hip")]
+
+
+@pytest.mark.parametrize("name", ["chest", "größe", "Ärmel", "गला", "คอเสื้อ"])
+def test_a_name_in_any_script_gets_its_number(name):
+    assert worked_out(f"{name} / 4 + 1 cm", {name: "56 cm"}, "15 cm").endswith("56 cm / 4 + 1 cm = 15 cm")

@@ -13,7 +13,9 @@ if TYPE_CHECKING:
     from littlefold.draft.model import Amount, Draft, Step
     from littlefold.draft.sentence import Speech
 
-_NAME = re.compile(r"[A-Za-z_]\w*(?:\.\w+)*")
+# A letter of a name in any script, or a sign that stands on one; a formula has nothing else beyond Latin.
+_LETTER = r"(?:\w|[^\x00-\u02ff\s])"
+_NAME = re.compile(rf"(?!\d){_LETTER}(?:\.?{_LETTER})*")
 # Between formula and result; a formula that is a length itself needs neither.
 EQUALS = " = "
 # A distance that the tape moved by more than this is said twice [mm].
@@ -55,7 +57,7 @@ def worked_out(formula: str, values: Mapping[str, str], result: str) -> str:
 
 
 def _steps_of(formula: str, values: Mapping[str, str]) -> tuple[str, ...]:
-    whole = re.sub(r"length of ([\w.]+)", lambda found: values.get(found[0], found[0]), formula)
+    whole = re.sub(rf"length of {_NAME.pattern}", lambda found: values.get(found[0], found[0]), formula)
     filled = _NAME.sub(lambda found: values.get(found[0], found[0]), whole)
     return tuple(dict.fromkeys((spoken(formula), spoken(filled))))
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from typing import Any
+from unicodedata import normalize
 
 from lark import Token, Transformer, Tree, v_args
 
@@ -62,7 +63,7 @@ class Builder(Transformer[Token, Any]):
         return self.word(token).replace("on the fold", "on fold")
 
     def NAME(self, token: Token) -> tree.Name:  # noqa: N802, D102
-        return tree.Name(str(token), _spot(token))
+        return tree.Name(_one_spelling(token), _spot(token))
 
     def NUMBER(self, token: Token) -> tree.Numeral:  # noqa: N802, D102
         text = " ".join(token.split())
@@ -96,11 +97,16 @@ def _spot(token: Token) -> tree.Spot:
     return (token.line or 1, token.column or 1)
 
 
+def _one_spelling(name: str) -> str:
+    """A name as all keyboards would write it: a letter and its accent are one sign, not two."""
+    return normalize("NFC", name)
+
+
 def _parts(token: Token) -> list[tree.Name]:
     line, column = _spot(token)
     names = []
     for text in token.split("-"):
-        names.append(tree.Name(text, (line, column)))
+        names.append(tree.Name(_one_spelling(text), (line, column)))
         column += len(text) + 1
     return names
 

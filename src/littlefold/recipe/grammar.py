@@ -17,7 +17,7 @@ from typing import Any
 from lark import Lark
 from lark import __version__ as lark_version
 from lark.grammar import Rule
-from lark.lexer import TerminalDef
+from lark.lexer import PatternStr, TerminalDef
 
 from littlefold.recipe.build import Builder
 
@@ -27,9 +27,22 @@ def grammar() -> Lark:
     """The grammar, which gives the value of `recipe.tree` for a statement; made ready once a program."""
     text = _resource("grammar.lark")
     tables = json.loads(_resource("grammar.json"))
-    if tables["made_from"] != fingerprint(text):
-        return worked_out(text, Builder())
-    return _taken_up(tables["data"], tables["memo"])
+    current = tables["made_from"] == fingerprint(text)
+    read = _taken_up(tables["data"], tables["memo"]) if current else worked_out(text, Builder())
+    return _in_whole_words(read)
+
+
+def _in_whole_words(read: Lark) -> Lark:
+    """The grammar, its words no longer found within others: `bye` is not `by` and the name `e`.
+
+    The library takes a word for one wherever its letters stand; each is given the border after it.
+    """
+    for terminal in read.terminals:
+        pattern = terminal.pattern
+        if isinstance(pattern, PatternStr) and pattern.value.isalpha():
+            bordered = rf"{pattern.value}\b"
+            pattern.to_regexp = lambda bordered=bordered: bordered  # type: ignore[method-assign,misc]
+    return read
 
 
 def fingerprint(grammar_text: str) -> str:
