@@ -143,6 +143,11 @@ class Desk:
     branches: list[Branch] = field(default_factory=list)
 
     @property
+    def is_trial(self) -> bool:
+        """Whether what is drawn is thrown away again, so that no steps and amounts are written down."""
+        return self.trials_within > 0
+
+    @property
     def is_active(self) -> bool:
         """Whether the conditions in force all hold."""
         return all(branch.holds for branch in self.branches)
@@ -154,7 +159,7 @@ class Desk:
         copy.options, copy.tables, copy.runs = self.options, self.tables, dict(self.runs)
         copy.sheets, copy.sheet = dict(self.sheets), self.sheet
         copy.points, copy.lines, copy.outlines = dict(self.points), dict(self.lines), dict(self.outlines)
-        copy.steps, copy.pieces, copy.seams = list(self.steps), dict(self.pieces), list(self.seams)
+        copy.steps, copy.pieces, copy.seams = self.steps, dict(self.pieces), list(self.seams)
         copy.history = {sheet: list(written) for sheet, written in self.history.items()}
         copy.stated_edges, copy.allowances = dict(self.stated_edges), self.allowances
         copy.failed, copy.sought, copy.trials_within = set(self.failed), self.sought, self.trials_within + 1
@@ -275,19 +280,8 @@ class Desk:
         """The refusal of a name that is not there (yet)."""
         if self.qualified(name.text) in self.failed or name.text in self.failed:
             return Missing(FOLLOWS, f"{name} could not be made.", name.spot)
-        names = [self._short(full) for full in known]
-        close = get_close_matches(name.text, names, n=1)
-        hint = f' Did you mean "{close[0]}"?' if close else ""
-        listed = ", ".join(names[:24]) or "none"
-        return Missing(
-            "name-not-known",
-            f'there is no {kind} "{name}" yet. So far: {listed}.{hint} Make {name} before you use it.',
-            name.spot,
-        )
-
-    def _short(self, full: str) -> str:
-        front = f"{self.sheet}."
-        return full.removeprefix(front) if self.sheet else full
+        front = f"{self.sheet}." if self.sheet else ""
+        return Missing("name-not-known", lambda: _not_there(kind, name, known, front), name.spot)
 
     def _apart(self, ref: tree.LineRef, places: list[Point]) -> None:
         for one, other in itertools.pairwise(places):
@@ -297,3 +291,12 @@ class Desk:
                     f"two points of {ref} lie in the same place, so it has no direction. Move one of them.",
                     ref.spot,
                 )
+
+
+def _not_there(kind: str, name: tree.Name, known: Iterable[str], front: str) -> str:
+    """What is said of a name that is not there: those that are, without the sheet in front, and the likest."""
+    names = [full.removeprefix(front) for full in known]
+    close = get_close_matches(name.text, names, n=1)
+    hint = f' Did you mean "{close[0]}"?' if close else ""
+    listed = ", ".join(names[:24]) or "none"
+    return f'there is no {kind} "{name}" yet. So far: {listed}.{hint} Make {name} before you use it.'

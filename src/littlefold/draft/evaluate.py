@@ -106,6 +106,11 @@ class _Player:
             return
         if not desk.is_active or not _wanted(statement, desk):
             return
+        act = ACTS.get(type(statement))
+        if act is not None:
+            sheets.remember(line, desk)
+            act(line, desk)
+            return
         match statement:
             case tree.ChoiceLength():
                 values.choice_length(line, desk, self.choices)
@@ -120,10 +125,6 @@ class _Player:
                 self._begin_with(statement, desk)
             case tree.Check() | tree.NotionLine() | tree.Work() | tree.Opening():
                 desk.later.append(line)
-            case _:
-                if type(statement) in ACTS:
-                    sheets.remember(line, desk)
-                    ACTS[type(statement)](line, desk)
 
     def _begin_with(self, step: tree.BeginWith, desk: Desk) -> None:
         """Plays the drawings of another recipe."""

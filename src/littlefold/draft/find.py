@@ -111,10 +111,17 @@ class _Trial:
         )
         self.needed: int | None = None
         self.last: Refusal | None = None
+        self.known: dict[float, float] = {}
         self.sort = Dimension.LENGTH  # what both sides of the goal measure
 
     def gap(self, value: float) -> float:
-        """Left side minus right side of the goal."""
+        """Left side minus right side of the goal; each value is tried once."""
+        if value not in self.known:
+            self.known[value] = self._tried(value)
+        return self.known[value]
+
+    def _tried(self, value: float) -> float:
+        """The gap of the draft for a value."""
         self.desk.budget.spend(self.step.name, 1 + (len(self.desk.points) + len(self.desk.lines)) // LAID_OUT)
         desk = self.desk.trial()
         desk.values[desk.qualified(self.step.name.text)] = Quantity(value, self.dimension)

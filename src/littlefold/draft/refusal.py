@@ -10,6 +10,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from littlefold.problem import Number
     from littlefold.recipe.tree import Spot
 
@@ -18,13 +20,24 @@ class Refusal(Exception):
     """What is wrong with a statement: a code, a sentence, the spot in the statement, the numbers compared."""
 
     def __init__(
-        self, code: str, message: str, spot: Spot = (1, 1), numbers: tuple[Number, ...] = ()
+        self,
+        code: str,
+        message: str | Callable[[], str],
+        spot: Spot = (1, 1),
+        numbers: tuple[Number, ...] = (),
     ) -> None:
-        super().__init__(message)
+        super().__init__(code)
         self.code = code
-        self.message = message
         self.spot = spot
         self.numbers = numbers
+        self._message = message
+
+    @property
+    def message(self) -> str:
+        """The sentence; one given as a function is made when it is told, since a name may be looked up elsewhere."""
+        if not isinstance(self._message, str):
+            self._message = self._message()
+        return self._message
 
 
 class Exhausted(Refusal):

@@ -56,6 +56,8 @@ def put(name: str, drawn: Drawn, desk: Desk) -> None:
 
 def write_step(line: Written, name: str, kind: str, drawn: Drawn, desk: Desk) -> None:
     """Writes down a step."""
+    if desk.is_trial:
+        return
     statement, distance = line.statement, drawn.distance
     clauses = getattr(statement, "clauses", None) or tree.Clauses()
     desk.steps.append(

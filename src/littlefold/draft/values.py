@@ -226,6 +226,8 @@ def enter(  # noqa: PLR0917
     """Puts a value under a name, once."""
     _free(name, desk)
     desk.values[name.text] = value
+    if desk.is_trial:
+        return
     said = value if isinstance(value, str) else value.value
     unit_name = "" if isinstance(value, str) else UNIT_NAMES[value.dimension]
     desk.amounts.append(Amount(name.text, said, unit_name, formula, title, source, line.line))
