@@ -1,5 +1,5 @@
 # Two commands do all the set-up:  make run  and  make test.  Each builds .venv when it is missing or out of date.
-# Without a terminal (in a script) `make run` stops after drafting, as with ONCE=1.
+# `make run` leaves the workroom open until Ctrl and C; `make run ONCE=1` stops after drafting.
 PYTHON ?= python3
 BIN    := .venv/bin
 ONCE   ?=
@@ -12,7 +12,7 @@ help:           ## what there is to make
 run: .venv/product    ## draft the sample child's top, say where the sheets are, then open the workroom (ONCE=1: only draft)
 	$(BIN)/littlefold draft casing-top --child sample --out sheets
 	@echo "The sheets are in the folder sheets; print casing-top-printer-check.pdf first."
-	@if [ -z "$(ONCE)" ] && [ -t 1 ]; then exec $(BIN)/littlefold serve; \
+	@if [ -z "$(ONCE)" ]; then exec $(BIN)/littlefold serve; \
 	 else echo "To open the workroom in the browser: $(BIN)/littlefold serve"; fi
 
 test: .venv/tests     ## all tests; Debian's Chromium and PostgreSQL are installed for some of them where that can be done

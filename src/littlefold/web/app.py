@@ -1,80 +1,82 @@
-"""The workroom as an application: its pages, its door, and what is said when a page fails."""
+"""The workroom as an application: for the maker alone, or shared behind a door."""
 
 from __future__ import annotations
 
-import logging
+import time
+from contextlib import asynccontextmanager
+from dataclasses import replace
 from importlib.resources import files
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from fastapi import FastAPI
-from starlette.exceptions import HTTPException
-from starlette.requests import Request
 from starlette.staticfiles import StaticFiles
 
+from littlefold.web.door import Door, Doorkeeper
+from littlefold.web.failing import Failing, say_failures
 from littlefold.web.guard import Guard
-from littlefold.web.pages import FAMILIES
-from littlefold.web.patience import TooLongError
-from littlefold.web.rendering import render
+from littlefold.web.pages import FAMILIES, FOR_PUPILS
+from littlefold.web.pages.door import door_routes
+from littlefold.web.sessions import Sessions
+from littlefold.web.tries import Tries
+from littlefold.web.visitor import Visitor
 
 if TYPE_CHECKING:
-    from starlette.responses import Response
-    from starlette.types import ASGIApp, Receive, Scope, Send
+    from collections.abc import AsyncIterator, Callable, Iterable
+
+    from fastapi import APIRouter
+    from starlette.types import ASGIApp
 
     from littlefold.web.room import Room
 
-LOG = logging.getLogger(__name__)
-SENTENCES = {
-    404: "There is no such page here. The link may be old, or a recipe may have been renamed.",
-    405: "This page cannot be asked in that way.",
-}
-
 
 def make_app(room: Room) -> FastAPI:
-    """The application of one workroom."""
-    app = FastAPI(title="Littlefold workroom", docs_url=None, redoc_url=None)
-    for family in FAMILIES:
-        app.include_router(family(room))
-    app.mount("/static", StaticFiles(directory=str(files("littlefold.web").joinpath("static"))), "static")
-    _say_failures(app, room)
-    app.add_middleware(Failing, room=room)
+    """The application of one workroom, for the machine on which it stands."""
+    app = _with_pages(room, (family(room) for family in FAMILIES))
     app.add_middleware(Guard)
     return app
 
 
-def _say_failures(app: FastAPI, room: Room) -> None:
-    @app.exception_handler(HTTPException)
-    def refused(request: Request, fault: HTTPException) -> Response:
-        sentence = SENTENCES.get(fault.status_code, str(fault.detail))
-        return render(room, "sentence.html", fault.status_code, sentence=sentence, typed=_typed(request))
+def make_shared(
+    room: Room,
+    names: frozenset[str] = frozenset(),
+    clock: Callable[[], float] = time.time,
+    stopwatch: Callable[[], float] = time.monotonic,
+) -> ASGIApp:
+    """The application of a workroom that is shared on the room's network, behind a door.
 
-    @app.exception_handler(TooLongError)
-    def too_long(request: Request, _: TooLongError) -> Response:
-        sentence = "This recipe takes too long to draw, so the workroom stopped drawing it. Make it shorter or simpler."
-        return render(room, "sentence.html", 503, sentence=sentence, typed=_typed(request))
+    The class has an application of its own, which has no other pages than those it may open.
 
-
-class Failing:
-    """Answers with a sentence where a page fails by our own mistake, and writes the mistake into the log."""
-
-    def __init__(self, app: ASGIApp, room: Room) -> None:
-        self.app = app
-        self.room = room
-
-    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
-        """Answers one request."""
-        try:
-            await self.app(scope, receive, send)
-        except Exception:
-            if scope["type"] != "http":
-                raise
-            LOG.exception("%s %s", scope["method"], scope["path"])
-            sentence = "This page could not be made. The fault is the workroom's, not yours."
-            typed = _typed(Request(scope))
-            await render(self.room, "sentence.html", 500, sentence=sentence, typed=typed)(
-                scope, receive, send
-            )
+    Args:
+        room: The workroom.
+        names: By which names this machine is called; its addresses need no naming.
+        clock: The time of day, for sessions [s].
+        stopwatch: A clock that only goes forward, for tries [s].
+    """
+    for_pupils = replace(room, visitor=Visitor.PUPIL)
+    pupils = _with_pages(for_pupils, (family(for_pupils) for family in FOR_PUPILS))
+    for_teacher = replace(room, visitor=Visitor.TEACHER)
+    teacher = _with_pages(for_teacher, (family(for_teacher) for family in FAMILIES), beside=pupils)
+    keeper = Doorkeeper(replace(room, visitor=Visitor.NOBODY), Sessions(clock), Tries(stopwatch))
+    outside = _with_pages(keeper.room, (door_routes(keeper),))
+    return Guard(Door(keeper, outside=outside, teacher=teacher, pupils=pupils), names=names, is_shared=True)
 
 
-def _typed(request: Request) -> list[tuple[str, str]]:
-    """What stood in the link, so that nothing typed is lost."""
-    return [(name, value) for name, value in request.query_params.items() if value]
+def _with_pages(room: Room, families: Iterable[APIRouter], beside: FastAPI | None = None) -> FastAPI:
+    """An application of some families of pages; it opens and closes with one beside it."""
+    opening = None if beside is None else _together(beside)
+    app = FastAPI(title="Littlefold workroom", docs_url=None, redoc_url=None, lifespan=opening)
+    app.mount("/static", StaticFiles(directory=str(files("littlefold.web").joinpath("static"))), "static")
+    for family in families:
+        app.include_router(family)
+    say_failures(app, room)
+    app.add_middleware(Failing, room=room)
+    return app
+
+
+def _together(beside: FastAPI) -> Any:
+    @asynccontextmanager
+    async def opening(_: FastAPI) -> AsyncIterator[None]:
+        async with beside.router.lifespan_context(beside):
+            yield
+
+    return opening

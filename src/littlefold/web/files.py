@@ -8,12 +8,12 @@ from tempfile import NamedTemporaryFile
 
 
 def write_whole(path: Path, content: bytes) -> None:
-    """Writes a file whole.
+    """Writes a file whole; nobody but its owner can read it.
 
     Raises:
         OSError: It cannot be written.
     """
-    with NamedTemporaryFile(dir=path.parent, delete=False) as beside:
+    with NamedTemporaryFile(dir=path.parent, delete=False) as beside:  # made for its owner alone, mode 600
         beside.write(content)
         beside.flush()
         os.fsync(beside.fileno())

@@ -1,7 +1,8 @@
 """What stands at the door of every request: who may ask, from where, and what a page may load.
 
 Only requests that name this machine are answered (a page elsewhere could else reach the workroom by a name of its
-own that leads here).  What changes something is refused when it comes from another site, by the headers that
+own that leads here): loopback, and where the workroom is shared the address at which the request came in, and the
+names that the machine has.  What changes something is refused when it comes from another site, by the headers that
 browsers set themselves and pages cannot: Sec-Fetch-Site, or Origin where that is missing.
 """
 
@@ -32,26 +33,38 @@ DRAWING_RULES: Final = "default-src 'none'; style-src 'unsafe-inline'; frame-anc
 class Guard:
     """Lets a request through to the pages, or refuses it; sets the headers of what goes out."""
 
-    def __init__(self, app: ASGIApp) -> None:
+    def __init__(self, app: ASGIApp, *, names: frozenset[str] = frozenset(), is_shared: bool = False) -> None:
         self.app = app
+        self.names = HOSTS | names
+        self.is_shared = is_shared
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answers one request."""
         if scope["type"] != "http":
             await self.app(scope, receive, send)
             return
-        refused = _refusal(scope["method"], Headers(scope=scope))
+        refused = _refusal(scope["method"], Headers(scope=scope), self._names(scope))
         if refused is not None:
             await PlainTextResponse(refused[1], refused[0])(scope, receive, send)
             return
         await self.app(scope, receive, _with_rules(send))
 
+    def _names(self, scope: Scope) -> frozenset[str]:
+        """What a request may call this machine."""
+        came_in_at = scope.get("server")
+        if not self.is_shared or came_in_at is None:
+            return self.names
+        return self.names | {came_in_at[0], f"[{came_in_at[0]}]"}
 
-def _refusal(method: str, headers: Headers) -> tuple[int, str] | None:
+
+def _refusal(method: str, headers: Headers, names: frozenset[str]) -> tuple[int, str] | None:
     """Status and sentence of a refusal; None where the request may pass."""
     host = headers.get("host", "")
-    if host_name(host) not in HOSTS:
-        return 421, "The workroom answers only to 127.0.0.1 and localhost."
+    if host_name(host) not in names:
+        return (
+            421,
+            "The workroom answers only to 127.0.0.1, localhost, and where it is shared to its own addresses.",
+        )
     if method in HARMLESS:
         return None
     if not _from_here(host, headers):

@@ -30,4 +30,5 @@ def render(room: Room, template: str, status: int = 200, **values: Any) -> HTMLR
 
 def words(room: Room, template: str, **values: Any) -> str:
     """The HTML of a template."""
-    return _templates().get_template(template).render(light=room.preferences.light, **values)
+    light, visitor = room.preferences.light, room.visitor.value
+    return _templates().get_template(template).render(light=light, visitor=visitor, **values)

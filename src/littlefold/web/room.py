@@ -8,9 +8,11 @@ from typing import TYPE_CHECKING
 
 from littlefold.pipeline import Workroom, on_the_shelf
 from littlefold.recipe.shelf import shipped_names
+from littlefold.web.box_keeper import BoxKeeper
 from littlefold.web.own_recipes import OwnRecipes
 from littlefold.web.patience import PATIENCE, within
 from littlefold.web.preferences import Preferences, read_preferences
+from littlefold.web.visitor import Visitor
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -40,12 +42,18 @@ class Room:
         fulfil: How a wish becomes an outcome; tests put a slow one here.
         today: The date for sheets.
         engine: What helps to lay pieces on cloth; None where nothing does.
+        visitor: For whom the pages are.
+        with_sample: Whether a new card box begins with the sample.
+        keeper: Keeps the card box open.
     """
 
     folder: Path
     fulfil: Callable[[Wish], Outcome] = field(default_factory=patient_pipeline)
     today: Callable[[], date] = _today
     engine: Engine | None = None
+    visitor: Visitor = Visitor.MAKER
+    with_sample: bool = False
+    keeper: BoxKeeper = field(default_factory=BoxKeeper, compare=False)
 
     @property
     def own(self) -> OwnRecipes:

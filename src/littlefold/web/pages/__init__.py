@@ -9,6 +9,7 @@ from littlefold.web.pages import (
     cloth,
     compare,
     drawings,
+    first,
     garments,
     home,
     printing,
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
 
 FAMILIES: tuple[Callable[[Room], APIRouter], ...] = (
     home.routes,
+    first.routes,
     garments.routes,
     drawings.routes,
     table.routes,
@@ -40,3 +42,17 @@ FAMILIES: tuple[Callable[[Room], APIRouter], ...] = (
     settings.routes,
     compare.routes,
 )
+
+FOR_PUPILS: tuple[Callable[[Room], APIRouter], ...] = (
+    home.routes,
+    first.routes,
+    garments.routes,
+    drawings.routes,
+    table.routes,
+    steps.routes,
+    printing.routes,
+    cloth.routes,
+    recipes.routes,
+    compare.routes,
+)
+"""What the class's passphrase opens: garments, drafting and what comes of it; no card, no settings, no writing."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from typing import TYPE_CHECKING, Annotated, Any
+from urllib.parse import urlencode
 
 from fastapi import APIRouter, Form
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
@@ -16,6 +17,7 @@ from littlefold.web.at_door import NOT_FOUND, asked_in, recipe_named
 from littlefold.web.preferences import keep_preferences
 from littlefold.web.print_job import Job, files_of, job_for, remembering, seen
 from littlefold.web.rendering import render
+from littlefold.web.visitor import Visitor
 
 if TYPE_CHECKING:
     from littlefold.sheet.page import Page
@@ -80,8 +82,10 @@ def _choose(room: Room, recipe: str, paper: str, query: str) -> Response:
     if isinstance(chosen, Problem):
         typed = [("paper", paper[:60])]
         return render(room, "sentence.html", NOT_UNDERSTOOD, sentence=chosen.message, typed=typed)
-    keep_preferences(room.folder, replace(room.preferences, paper=paper[:60]))
     kept = "".join(letter for letter in query[:LONGEST] if letter.isprintable())
+    if room.visitor is Visitor.PUPIL:  # a pupil's paper is for her own sheets
+        return RedirectResponse(f"/print/{recipe}?{kept}&{urlencode({'on-paper': paper[:60]})}", 303)
+    keep_preferences(room.folder, replace(room.preferences, paper=paper[:60]))
     return RedirectResponse(f"/print/{recipe}?{kept}", 303)
 
 
