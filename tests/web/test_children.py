@@ -11,7 +11,7 @@ from urllib.parse import parse_qs, quote, urlencode, urlsplit
 import pytest
 
 from littlefold.web.asked import understand
-from littlefold.web.pages.children_drafts import exact_words
+from littlefold.web.pages.children_begin import exact_words
 from tests.web.test_hostile_names import HOSTILE, harmless
 
 if TYPE_CHECKING:

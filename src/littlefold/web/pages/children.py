@@ -10,7 +10,14 @@ from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
 from littlefold.problem import Problem
 from littlefold.store import Card, cards_from_json, cards_to_json, readings_from_csv, readings_to_csv
-from littlefold.web.pages import children_card, children_drafts, children_growth, children_measure
+from littlefold.web.pages import (
+    children_card,
+    children_drafts,
+    children_growth,
+    children_measure,
+    classes,
+    sample,
+)
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
 from littlefold.web.pages.children_head import new_card
 from littlefold.web.pages.children_said import on_list
@@ -29,7 +36,7 @@ def routes(room: Room) -> APIRouter:
     cards = Cards(room)
     router = APIRouter(lifespan=cards.while_open)
     router.include_router(_list(cards))
-    for family in (children_card, children_measure, children_growth, children_drafts):
+    for family in (children_card, children_measure, children_growth, children_drafts, classes, sample):
         router.include_router(family.routes(cards))
     return router
 

@@ -17,6 +17,7 @@ from littlefold.web.pages import children_drafts, children_growth
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
 from littlefold.web.pages.children_head import new_card
 from littlefold.web.pages.children_said import age_on, doubt, draft_line, readings_old, sets_beside
+from littlefold.web.recent import forget_child
 from littlefold.web.rendering import render
 
 if TYPE_CHECKING:
@@ -86,6 +87,7 @@ def _erasing(router: APIRouter, cards: Cards) -> None:
         box.erase(card.name)
         children_drafts.forget()
         children_growth.forget()
+        forget_child(cards.room.folder, card.name)
         return RedirectResponse("/children?done=erased", SEE_OTHER)
 
 

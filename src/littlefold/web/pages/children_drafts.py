@@ -9,9 +9,7 @@ from urllib.parse import parse_qsl, urlencode
 from fastapi import APIRouter
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
-from littlefold.body.by_age import body_of_age
-from littlefold.body.chart import size_for
-from littlefold.body.tape import read_length, say_length
+from littlefold.body.tape import read_length
 from littlefold.booklet.bundle import bundle
 from littlefold.draft.sentence import Speech
 from littlefold.problem import Problem
@@ -19,27 +17,19 @@ from littlefold.sheet.paper import read_paper
 from littlefold.store import Card, Fitting, PastDraft
 from littlefold.store.reprint import past_draft, pattern_again
 from littlefold.web.asked import MOST_FIELDS, understand
-from littlefold.web.garment import garment
+from littlefold.web.pages.children_begin import offer
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
-from littlefold.web.pages.children_needs import measured_for
-from littlefold.web.pages.children_said import draft_line, title_of
+from littlefold.web.pages.children_said import draft_line
 from littlefold.web.rendering import render
 
 if TYPE_CHECKING:
-    from datetime import date
-
     from littlefold.booklet.bundle import Sheet
-    from littlefold.recipe.recipe import Recipe
-    from littlefold.web.preferences import Units
 
 Json = dict[str, Any]
 
 SEE_OTHER = 303
 LONGEST_QUERY = 6000
 LONGEST_WORDS = 10_000
-SIXTEENTH = 25.4 / 16
-ON_MARK = 0.01
-"""A length this near to a sixteenth of an inch was read from a tape in inches [mm]."""
 KINDS = {"pdf": "application/pdf", "svg": "image/svg+xml"}
 
 
@@ -59,7 +49,8 @@ def _beginning(router: APIRouter, cards: Cards) -> None:
         card = cards.card(name)
         if isinstance(card, Problem):
             return refusal(room, card)
-        found = [_offer(card, recipe, cards) for recipe in room.recipes()]
+        units = room.preferences.units
+        found = [offer(card, recipe, room.today(), units) for recipe in room.recipes()]
         told: Json = {
             "fitting": [one for one in found if one["suits"]],
             "others": [one for one in found if not one["suits"]],
@@ -108,43 +99,6 @@ def _again(router: APIRouter, cards: Cards) -> None:
             return refusal(cards.room, Problem("draft-not-known", f"This draft has no sheet “{file[:60]}”."))
         headers = {"content-disposition": f'inline; filename="draft-{number}-{sheet.name}"'}
         return Response(sheet.make(), media_type=KINDS[file.rpartition(".")[2]], headers=headers)
-
-
-def _offer(card: Card, recipe: Recipe, cards: Cards) -> Json:
-    """A garment with the link that begins it with the child's own readings."""
-    newest = card.latest()
-    known = dict(newest.readings) if newest else {}
-    told = garment(recipe)
-    tall = known.get("stature", 0.0) / 10
-    return told | {
-        "heights": told["suits"],
-        "suits": not tall or told["low_cm"] <= tall <= told["high_cm"],
-        "query": query_for(card, measured_for(recipe), cards.room.today(), cards.room.preferences.units),
-        "missing": [title_of(name).lower() for name in measured_for(recipe) if name not in known],
-    }
-
-
-def query_for(card: Card, measures: tuple[str, ...], today: date, units: Units) -> str:
-    """The part of a link that begins a draft with the readings of a card; what is missing comes from her size."""
-    newest = card.latest()
-    known = dict(newest.readings) if newest else {}
-    fields = {"for-name": card.name, "for-size": _size(card, known, today)}
-    fields |= {name: exact_words(known[name], units) for name in measures if name in known}
-    return urlencode({name: text for name, text in fields.items() if text})
-
-
-def exact_words(mm: float, units: Units) -> str:
-    """A length as it was read from the tape, so that the same number comes back."""
-    steps = mm / SIXTEENTH
-    on_mark = units == "in" and abs(steps - round(steps)) * SIXTEENTH <= ON_MARK
-    return say_length(mm, "in" if on_mark else "cm")
-
-
-def _size(card: Card, known: dict[str, float], today: date) -> str:
-    if "stature" in known:
-        return str(size_for(known["stature"]))
-    age = card.age(today)
-    return "" if age is None else str(size_for(body_of_age(age, card.sex).mm("stature")))
 
 
 def _draft(cards: Cards, name: str, number: int) -> PastDraft | Problem:
