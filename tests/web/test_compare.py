@@ -29,3 +29,9 @@ def test_the_form_is_answered_by_a_link(client: TestClient) -> None:
 def test_two_recipes_over_each_other(client: TestClient) -> None:
     assert client.get("/compare/bodice?or-recipe=sleeve").status_code == 200
     assert client.get("/compare/bodice?or-recipe=none").status_code == 404
+
+
+def test_a_choice_of_two_words_is_laid_over(client: TestClient) -> None:
+    answer = client.get("/compare/casing-top?what=below_waist&value=20+cm")
+    assert answer.headers["location"].endswith("?or-below_waist=20+cm")
+    assert "Length below the waist: 20 cm" in client.get(answer.headers["location"]).text

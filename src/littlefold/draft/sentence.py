@@ -58,6 +58,7 @@ class Speech:
         return said.replace(".", words["decimal"])
 
 
+@lru_cache(maxsize=1)
 def languages() -> tuple[str, ...]:
     """The languages that have a table of sentences."""
     found = files("littlefold.draft").joinpath("sentences").iterdir()

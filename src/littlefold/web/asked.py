@@ -15,13 +15,15 @@ from urllib.parse import urlencode
 
 from littlefold.body.chart import SIZES, chart_row, size_for
 from littlefold.body.measurements import Measurements, Reading
+from littlefold.body.register import REGISTER
 from littlefold.body.tape import MARKS, MM_PER, read_length
 from littlefold.booklet.recipes import measures_of, with_beginnings
 from littlefold.check import Circumstances
 from littlefold.draft.choices import choices_of, dimension_of, read_choices
 from littlefold.draft.quantity import Dimension
-from littlefold.draft.sentence import Speech
+from littlefold.draft.sentence import Speech, languages
 from littlefold.draft.suits import stature_range
+from littlefold.draft.usual import own_allowances
 from littlefold.pipeline import Wish, on_the_shelf, settings
 from littlefold.problem import Problem
 from littlefold.recipe import tree
@@ -34,7 +36,11 @@ if TYPE_CHECKING:
     from littlefold.web.preferences import Preferences
 
 MOST_FIELDS: Final = 120
+FORM_FIELDS: Final = frozenset({"for-name", "for-size", "on-sheet", "bare-numbers"})
+"""Words of our own that the form of the table has fields for."""
 LONGEST_VALUE: Final = 200
+OLDEST: Final = 240
+"""Months; a link that says more does not mean a child."""
 USUAL_STATURE: Final = 1040.0
 """The child that a recipe is first shown for, where the recipe suits her [mm]."""
 
@@ -66,17 +72,20 @@ class Asked:
         """The recipe that is drafted."""
         return self.wish.recipe
 
-    def query(self, **changed: str) -> str:
+    @property
+    def unasked(self) -> tuple[tuple[str, str], ...]:
+        """What was written of which the recipe's own form knows nothing; a form has to carry it along."""
+        known = {*self.measures, *(name for name, _ in _choices(with_beginnings(self.recipe, on_the_shelf)))}
+        return tuple((name, text) for name, text in self.typed if name not in known | FORM_FIELDS)
+
+    def query(self, changed: Mapping[str, str] | None = None, **words: str) -> str:
         """The part of a link after the question mark; a changed value of nothing leaves its field out.
 
-        Words with a hyphen are given with an underscore: `on_sheet="back"`.
+        Words of our own, which have a hyphen, may be given with an underscore: `on_sheet="back"`.
         """
-        fields = dict(self.typed) | {_field(name): value for name, value in changed.items()}
+        own = {name.replace("_", "-"): value for name, value in words.items()}
+        fields = dict(self.typed) | own | dict(changed or {})
         return urlencode([(name, value) for name, value in fields.items() if value])
-
-
-def _field(word: str) -> str:
-    return word.replace("_", "-")
 
 
 def understand(recipe: Recipe, fields: Mapping[str, str], preferences: Preferences) -> Asked:
@@ -84,22 +93,23 @@ def understand(recipe: Recipe, fields: Mapping[str, str], preferences: Preferenc
     given = {name: text.strip()[:LONGEST_VALUE] for name, text in list(fields.items())[:MOST_FIELDS]}
     whole = with_beginnings(recipe, on_the_shelf)
     measures = tuple(dict.fromkeys(name for one in whole for name in measures_of(one)))
-    unit, bare = _units(given, preferences), _bare(given)
-    body, refused = _body(given, measures, bare)
+    unit, bare, language = _units(given, preferences), _bare(given), _language(given, preferences)
+    body, refused = _body(given, _measured(given, measures, whole), bare)
     size = _size(given, recipe)
     if size is not None:
         body = _over(chart_row(size), body, given.get("for-name", ""))
     wanted = {name: _with_unit(given[name], one, bare) for name, one in _choices(whole) if given.get(name)}
     choices, wrong = read_choices(whole, wanted)
+    chosen = choices | own_allowances(preferences.allowances)
     tape = MARKS.get(given.get("on-tape", preferences.tape))
     mark = tape if tape is not None and tape.mm else None
-    wish = Wish(recipe, body, Circumstances(region=preferences.region), settings(choices), mark)
+    wish = Wish(recipe, body, Circumstances(region=preferences.region), settings(chosen), mark, language)
     not_choices = [(_about(problem, wanted), problem) for problem in wrong]
     typed = {name: text for name, text in given.items() if text and name != "bare-numbers"}
-    settled = _settled(typed, bare, _lengths(measures, whole))
+    settled = _settled(typed, bare, _lengths(_measured(given, measures, whole), whole))
     return Asked(
         wish,
-        Speech(unit, mark),
+        Speech(unit, mark, language),
         size,
         given.get("on-sheet", ""),
         settled,
@@ -111,6 +121,26 @@ def understand(recipe: Recipe, fields: Mapping[str, str], preferences: Preferenc
 def _units(given: Mapping[str, str], preferences: Preferences) -> Literal["cm", "in"]:
     said = given.get("in-units", preferences.units)
     return "in" if said == "in" else "cm"
+
+
+def _language(given: Mapping[str, str], preferences: Preferences) -> str:
+    """The language in which steps are said; English where it has no table of sentences."""
+    said = given.get("in-language", preferences.language)
+    return said if said in languages() else "en"
+
+
+def _measured(
+    given: Mapping[str, str], measures: tuple[str, ...], whole: tuple[Recipe, ...]
+) -> tuple[str, ...]:
+    """What the recipe asks for, and what else was measured: checks look at more than the draft does."""
+    own = {*measures, *(name for name, _ in _choices(whole))}
+    return (*measures, *(name for name in given if name in REGISTER and name not in own))
+
+
+def _age(given: Mapping[str, str]) -> float | None:
+    """The child's age, which links say in whole months."""
+    said = given.get("for-age", "")
+    return float(said) if said.isascii() and said.isdigit() and int(said) <= OLDEST else None
 
 
 def _bare(given: Mapping[str, str]) -> Unit:
@@ -153,7 +183,7 @@ def _is_bare(text: str) -> bool:
 def _body(
     given: Mapping[str, str], measures: tuple[str, ...], bare: Unit
 ) -> tuple[Measurements, tuple[tuple[str, Problem], ...]]:
-    body, refused = Measurements(nickname=given.get("for-name", "")), []
+    body, refused = Measurements(age_months=_age(given), nickname=given.get("for-name", "")), []
     for name in measures:
         if given.get(name):
             found = read_length(given[name], bare)
@@ -181,7 +211,7 @@ def _over(chart: Measurements, given: Measurements, name: str) -> Measurements:
     """A size of the chart with the child's own readings in place of the chart's."""
     for known, reading in given.readings:
         chart = chart.with_reading(known, reading)
-    return replace(chart, nickname=name or chart.nickname)
+    return replace(chart, nickname=name or chart.nickname, age_months=given.age_months)
 
 
 def _choices(whole: tuple[Recipe, ...]) -> list[tuple[str, tree.ChoiceLength | tree.ChoiceOption]]:

@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
-from xml.sax.saxutils import quoteattr
 
-from littlefold.drawing import plain
-from littlefold.sheet.svg import outline_commands
 from littlefold.web.anchors import MOVED
-from littlefold.web.table_drawing import ORIGIN, draw_sheet
+from littlefold.web.piece_marks import mark
+from littlefold.web.table_drawing import draw_sheet
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -24,9 +22,7 @@ def drawn_over(shown: Shown, other: Outcome) -> str:
     """A sheet of one draft with the lines of the same sheet of another over it, dashed."""
     front = f"{shown.sheet}."
     lines = (
-        f'<path class="was" d="{outline_commands(line.path, ORIGIN)}" data-name={quoteattr(plain(name))}/>'
-        for name, line in other.draft.lines.items()
-        if name.startswith(front)
+        mark(line.path, "was", name) for name, line in other.draft.lines.items() if name.startswith(front)
     )
     return draw_sheet(shown).replace("</svg>", f'<g class="other">{"".join(lines)}</g></svg>')
 

@@ -4,19 +4,24 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from littlefold.body.tape import say_length
 from littlefold.booklet.formula import step_formula
 from littlefold.booklet.needs import cloth_rows, notion_rows, number_rows
 from littlefold.booklet.wording import wording
 from littlefold.draft.sentence import full_sentence
 from littlefold.problem import Severity
+from littlefold.web.cures import trouble_of
+from littlefold.web.finished import finished
+from littlefold.web.readings import said_choice
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from littlefold.draft.model import DraftEdge, Step
     from littlefold.pattern.model import Piece, Seam
     from littlefold.pipeline import Outcome
     from littlefold.web.asked import Asked
+    from littlefold.web.cures import Cure, Trouble
     from littlefold.web.places import Standing
 
 Json = dict[str, Any]
@@ -71,8 +76,10 @@ def _edge_words(edge: DraftEdge, asked: Asked) -> str:
     return f"{edge.kind.value}, {asked.speech.length(edge.allowance)} of cloth beyond it"
 
 
-def findings(placed: tuple[Standing, ...]) -> list[Json]:
-    """The findings in words, the gravest first."""
+def findings(
+    placed: tuple[Standing, ...], cured: Mapping[Trouble, tuple[Cure, ...]], asked: Asked
+) -> list[Json]:
+    """The findings in words, the gravest first, each with the choices that cure it where they were sought."""
     weight = list(HEADINGS)
     ordered = sorted(placed, key=lambda one: weight.index(one.problem.severity))
     return [
@@ -84,9 +91,29 @@ def findings(placed: tuple[Standing, ...]) -> list[Json]:
             "rule": one.problem.rule,
             "sheet": one.sheet if one.at is not None else "",
             "line": one.problem.place.line,
+            "cures": [_cure(cure, asked) for cure in cured.get(trouble_of(one.problem), ())],
         }
         for one in ordered
     ]
+
+
+def _cure(cure: Cure, asked: Asked) -> Json:
+    """A cure as data and as a link: the choice, what is to be written in its field, and how that is said."""
+    text = _typed(cure, asked)
+    return {
+        "choice": cure.slip.name,
+        "value": text,
+        "title": cure.slip.title,
+        "said": said_choice(cure.value, cure.slip.unit, asked),
+        "query": asked.query({cure.slip.name: text}),
+    }
+
+
+def _typed(cure: Cure, asked: Asked) -> str:
+    """The value of a cure as a maker would write it into the field of its choice."""
+    if isinstance(cure.value, str):
+        return cure.value
+    return say_length(cure.value, asked.speech.units) if cure.slip.unit == "mm" else f"{cure.value:g}"
 
 
 def back_of_sheet(outcome: Outcome, asked: Asked) -> Json:
@@ -94,6 +121,7 @@ def back_of_sheet(outcome: Outcome, asked: Asked) -> Json:
     words = wording(asked.speech.language)
     draft, pattern = outcome.draft, outcome.pattern
     return {
+        "finished": finished(pattern, asked.speech),
         "numbers": list(number_rows(draft, asked.speech)),
         "seams": [_seam(seam, asked) for seam in pattern.seams],
         "notions": list(notion_rows(draft, words, asked.speech)),

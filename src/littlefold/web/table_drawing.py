@@ -13,21 +13,19 @@ from xml.sax.saxutils import escape, quoteattr
 
 from littlefold.booklet.measures import MEASURED_FROM
 from littlefold.drawing import plain
-from littlefold.geometry import Bounds, Path, Point
-from littlefold.pattern import notch
-from littlefold.pattern.allowance import is_folded, width
+from littlefold.geometry import Bounds, Path
 from littlefold.sheet.svg import outline_commands
 from littlefold.web.lettering import sides
+from littlefold.web.piece_marks import ORIGIN, cutting, group, mark, number, stitching, whole
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
     from littlefold.draft.model import Draft, Step
     from littlefold.pattern.model import Piece
     from littlefold.pipeline import Outcome
     from littlefold.web.places import Standing
 
-ORIGIN = Point(0.0, 0.0)
 EMPTY = Bounds(0.0, -100.0, 100.0, 0.0)
 """What is shown of a sheet on which nothing stands [mm]."""
 BARE = 0.07
@@ -67,16 +65,16 @@ class Shown:
 def draw_sheet(shown: Shown, standing: tuple[Standing, ...] = ()) -> str:
     """The sheet as an SVG element; `standing` are the findings, each at its place."""
     box = _paper(shown.bounds())
-    view = f"{_n(box.left)} {_n(-box.top)} {_n(box.width)} {_n(box.height)}"
+    view = f"{number(box.left)} {number(-box.top)} {number(box.width)} {number(box.height)}"
     title = escape(plain(f"{shown.draft.title}: {shown.sheet}"))
     groups = (
-        _group("unfolded", _unfolded(shown)),
-        _group("allowances", _allowances(shown)),
-        _group("stitching", _stitching(shown)),
-        _group("helping", _helping(shown)),
-        _group("draft", _lines(shown)),
-        _group("points", _points(shown)),
-        _group("findings", _findings(shown, standing)),
+        group("unfolded", _each(shown, whole)),
+        group("allowances", _each(shown, cutting)),
+        group("stitching", _each(shown, stitching)),
+        group("helping", _helping(shown)),
+        group("draft", _lines(shown)),
+        group("points", _points(shown)),
+        group("findings", _findings(shown, standing)),
     )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="sheet-drawing" viewBox="{view}" role="img">'
@@ -88,34 +86,8 @@ def _paper(box: Bounds) -> Bounds:
     return box.grown(max(LEAST_BARE, BARE * max(box.width, box.height)))
 
 
-def _group(name: str, marks: Iterator[str]) -> str:
-    return f'<g class="{name}">{"".join(marks)}</g>'
-
-
-def _unfolded(shown: Shown) -> Iterator[str]:
-    for piece in shown.pieces():
-        if piece.cutting.on_fold:
-            yield _path(piece.unfolded.cut, "whole", f"{piece.name}.whole")
-
-
-def _allowances(shown: Shown) -> Iterator[str]:
-    for piece in shown.pieces():
-        yield _path(piece.outline.cut, "cut", f"{piece.name}.cut")
-        yield from (_path(path, "turn", f"{piece.name}.turn") for path in piece.turns)
-        for placed in piece.notches:
-            marks = notch.marks(placed, piece.edge(placed.edge))
-            yield from (_path(path, "notch", f"{piece.name}.{placed.edge}.notch") for path in marks)
-
-
-def _stitching(shown: Shown) -> Iterator[str]:
-    for piece in shown.pieces():
-        for edge in piece.edges:
-            if width(edge) > 0 and not is_folded(edge):
-                yield _path(edge.path, "stitch", f"{piece.name}.{edge.name}")
-        yield from (_path(one.path, "inside", f"{piece.name}.{one.name}") for one in piece.inside)
-        start, end = piece.grain
-        if start.distance(end) > 1.0:
-            yield _path(Path.line_through(start, end), "grain", f"{piece.name}.grain")
+def _each(shown: Shown, marks: Callable[[Piece], Iterator[str]]) -> Iterator[str]:
+    return (one for piece in shown.pieces() for one in marks(piece))
 
 
 def _helping(shown: Shown) -> Iterator[str]:
@@ -129,7 +101,7 @@ def _way(shown: Shown, step: Step) -> Iterator[str]:
     points = shown.draft.points
     start, made = points.get(f"{shown.sheet}.{base}") or points.get(base), points.get(step.name)
     if start is not None and made is not None and start.at.distance(made.at) > 0:
-        yield _path(Path.line_through(start.at, made.at), "way", step.name)
+        yield mark(Path.line_through(start.at, made.at), "way", step.name)
 
 
 def _lines(shown: Shown) -> Iterator[str]:
@@ -147,7 +119,7 @@ def _points(shown: Shown) -> Iterator[str]:
     lettered = _lettered(shown)
     for name, point in shown.draft.points.items():
         if name.startswith(front):
-            x, y, called = _n(point.at.x), _n(-point.at.y), quoteattr(plain(name))
+            x, y, called = number(point.at.x), number(-point.at.y), quoteattr(plain(name))
             yield f'<circle class="point" cx="{x}" cy="{y}" r="1" data-name={called}/>'
             if name in lettered:
                 said = escape(plain(name.removeprefix(front)))
@@ -171,18 +143,10 @@ def _findings(shown: Shown, standing: tuple[Standing, ...]) -> Iterator[str]:
     for one in standing:
         if one.sheet != shown.sheet or one.at is None:
             continue
-        x, y = _n(one.at.x), _n(-one.at.y)
+        x, y = number(one.at.x), number(-one.at.y)
         if one.along is not None:
-            yield _path(one.along, f"glow {one.problem.severity}", f"finding-{one.number}")
+            yield mark(one.along, f"glow {one.problem.severity}", f"finding-{one.number}")
         yield (
             f'<g class="pin {one.problem.severity}" data-finding="{one.number}">'
             f'<circle cx="{x}" cy="{y}" r="3"/><text x="{x}" y="{y}">{one.number}</text></g>'
         )
-
-
-def _path(path: Path, sort: str, name: str) -> str:
-    return f'<path class="{sort}" d="{outline_commands(path, ORIGIN)}" data-name={quoteattr(plain(name))}/>'
-
-
-def _n(number: float) -> str:
-    return f"{number:.2f}".rstrip("0").rstrip(".")

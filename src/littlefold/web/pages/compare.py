@@ -11,6 +11,7 @@ from fastapi import APIRouter
 from fastapi.responses import RedirectResponse, Response
 from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
 
+from littlefold.web.all_pieces import ALL
 from littlefold.web.asked import understand
 from littlefold.web.at_door import recipe_named
 from littlefold.web.comparison import differences, drawn_over
@@ -32,11 +33,11 @@ def routes(room: Room) -> APIRouter:
 
     @router.get("/compare/{recipe}")
     def compare(recipe: str, request: Request) -> Response:
-        fields = dict(request.query_params)
+        fields = {name: said for name, said in request.query_params.items() if said != ALL}
         what, value = fields.pop("what", ""), fields.pop("value", "")
         if what:  # the form: answered by the link that means the same
             asked = understand(recipe_named(room, recipe), fields, room.preferences)
-            return RedirectResponse(f"/compare/{recipe}?{asked.query(**{f'{OR}{what}': value})}", 303)
+            return RedirectResponse(f"/compare/{recipe}?{asked.query({f'{OR}{what}': value})}", 303)
         return render(room, "compare.html", **_page(room, recipe, fields))
 
     return router

@@ -3,27 +3,25 @@
 import "./draft-drawing.js";
 import { newest, whenCalm } from "./newest.js";
 import { remembering } from "./moves.js";
-import { pinned } from "./pins.js";
+import { pinning } from "./pinning.js";
 import { sayLength } from "./say.js";
 import { taping } from "./tape.js";
-import { joinSliders, queryOf } from "./wish.js";
+import { apply, joinSliders, queryOf } from "./wish.js";
 import { telling } from "./telling.js";
 
 const CALM = 180; // ms after the last change before words are fetched
-const WIDE = 900; // px of paper from which slips are pinned to it
-const TAKEN = { left: 96, right: 62 }; // px of the lower corners where words are told and the closed findings lie
-const SVG = "http://www.w3.org/2000/svg";
 
 const form = document.getElementById("wish");
+const keep = document.getElementById("keep");
 const drawing = form.querySelector("draft-drawing");
 const anchors = JSON.parse(document.getElementById("anchors").textContent);
-const slips = form.querySelector(".slips");
 const recipe = encodeURIComponent(form.dataset.recipe);
 const say = (mm) => sayLength(mm, form.dataset.units);
 const taped = { say: (words) => told.say(words), length: say, chosen: () => told.chosen() };
 taping(drawing, document.getElementById("with-tape"), taped);
 const told = telling(form, drawing, { turnTo });
 remembering(drawing, document.getElementById("what-moves"), say);
+const slips = pinning(form.querySelector(".slips"), drawing, (name) => anchors[name]?.[currentSheet()]);
 
 const redraw = newest(async (query) => {
   try {
@@ -39,9 +37,22 @@ const redraw = newest(async (query) => {
 });
 
 const retell = newest(async (query) => {
-  const answer = await fetch(`/table/${recipe}/told.json?${query}`).catch(() => null);
-  if (answer?.ok) told.take(await answer.json());
+  const fresh = await answered("told", query);
+  if (!fresh) return;
+  told.take(fresh);
+  if (fresh.in_trouble) heal(query);
 });
+
+/** Which choices would cure what was found: sought when nothing else is asked for. */
+const heal = newest(async (query) => {
+  const fresh = await answered("cures", query);
+  if (fresh && query === queryOf(form)) told.find(fresh.findings);
+});
+
+async function answered(what, query) {
+  const answer = await fetch(`/table/${recipe}/${what}.json?${query}`).catch(() => null);
+  return answer?.ok ? answer.json() : null;
+}
 
 const settle = whenCalm((query) => {
   history.replaceState(null, "", `?${query}`);
@@ -55,9 +66,11 @@ function changed() {
   settle(query);
 }
 
-/** Links to the same draft elsewhere say what is on the table now. */
+/** Links to the same draft elsewhere, and the card it may be kept on, say what is on the table now. */
 function carry(query) {
   for (const link of document.querySelectorAll("a[data-carry]")) link.href = `${link.dataset.carry}?${query}`;
+  keep.elements.namedItem("query").value = query;
+  keep.elements.namedItem("name").value = form.elements.namedItem("for-name").value;
 }
 
 function turnTo(sheet) {
@@ -76,45 +89,9 @@ function currentSheet() {
   return form.querySelector(".corners a[aria-current]")?.dataset.sheet ?? "";
 }
 
-function pin() {
-  const isWide = drawing.clientWidth >= WIDE;
-  slips.classList.toggle("pinned", isWide);
-  threads.replaceChildren();
-  if (!isWide) return;
-  const found = [...slips.querySelectorAll(".slip")].map((slip) => ({
-    slip,
-    name: slip.dataset.slip,
-    width: slip.offsetWidth,
-    height: slip.offsetHeight,
-    at: placeOf(slip.dataset.slip),
-  }));
-  const places = pinned(found, drawing.drawn(), { ...drawing.room, taken: TAKEN });
-  for (const one of found) {
-    const place = places.get(one.name);
-    one.slip.style.translate = `${Math.round(place.x)}px ${Math.round(place.y)}px`;
-    if (one.at) threads.append(thread(one, place));
-  }
+function isPlain(event) {
+  return !(event.ctrlKey || event.metaKey || event.shiftKey);
 }
-
-function placeOf(name) {
-  const place = anchors[name]?.[currentSheet()];
-  return place ? drawing.seenAt(...place) : null;
-}
-
-function thread(one, place) {
-  const isLeft = place.x + one.width / 2 < one.at.x;
-  const from = { x: isLeft ? place.x + one.width - 10 : place.x + 10, y: place.y + 10 };
-  const line = document.createElementNS(SVG, "path");
-  const bend = (from.x + one.at.x) / 2;
-  line.setAttribute("d", `M${from.x} ${from.y}Q${bend} ${from.y + 14} ${one.at.x} ${one.at.y}`);
-  line.dataset.thread = one.name;
-  return line;
-}
-
-const threads = document.createElementNS(SVG, "svg");
-threads.classList.add("threads");
-threads.setAttribute("aria-hidden", "true");
-slips.before(threads);
 
 joinSliders(form, changed);
 form.addEventListener("input", ({ target }) => target.name && changed());
@@ -122,29 +99,20 @@ form.addEventListener("submit", (event) => {
   event.preventDefault();
   changed();
 });
-form.querySelector(".corners").addEventListener("click", (event) => {
-  const link = event.target.closest("a[data-sheet]");
-  if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
+form.addEventListener("click", (event) => {
+  const corner = event.target.closest(".corners a[data-sheet]");
+  const cure = event.target.closest("a[data-choice]");
+  if (!(corner || cure) || !isPlain(event)) return;
   event.preventDefault();
-  turnTo(link.dataset.sheet);
+  if (corner) turnTo(corner.dataset.sheet);
+  else if (apply(form, cure.dataset.choice, cure.dataset.value)) told.say(`${cure.textContent}: done.`);
 });
-for (const event of ["focusin", "pointerover"]) {
-  slips.addEventListener(event, ({ target }) => {
-    const name = target.closest(".slip")?.dataset.slip;
-    for (const line of threads.children) line.classList.toggle("lit", line.dataset.thread === name);
-  });
-}
-drawing.addEventListener("seen", pin);
-Object.defineProperty(drawing, "bare", { get: bareEdges });
-
-/** Paper left free round the drawing: beside it for the slips where they are pinned, a little everywhere. */
-function bareEdges() {
-  const isWide = drawing.clientWidth >= WIDE;
-  const beside = isWide ? Math.min(290, drawing.clientWidth / 4) : 12;
-  return { left: beside, right: beside, top: 8, bottom: 8 };
-}
+keep.addEventListener("submit", () => carry(queryOf(form)));
+drawing.addEventListener("seen", slips.lay);
+Object.defineProperty(drawing, "bare", { get: slips.bare });
 
 document.documentElement.classList.add("with-script");
+slips.lay();
 drawing.whole();
 if ([...form.elements].some(isTouched)) changed(); // typed before this script had come
 else retell(queryOf(form));

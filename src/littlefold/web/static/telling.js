@@ -73,12 +73,19 @@ export function telling(form, drawing, { turnTo }) {
   /** Takes in what the server tells of the draft on the table. */
   function take(fresh) {
     elements = fresh.elements;
-    put("findings", fresh.findings);
+    find(fresh.findings);
     put("back-words", fresh.back);
-    form.querySelector(".findings-slip .count").textContent = document.querySelectorAll("#findings li").length;
     for (const [name, reading] of Object.entries(fresh.readings)) show(name, reading, fresh.refused[name]);
     for (const field of form.querySelectorAll(".slip input[name]")) complain(field, fresh.refused[field.name]);
     if (held) tell(held);
+  }
+
+  /** Lists what was found, keeping the one that is lit. */
+  function find(html) {
+    const lit = document.querySelector("#findings li.lit .number")?.textContent;
+    put("findings", html);
+    form.querySelector(".findings-slip .count").textContent = document.querySelectorAll("#findings li").length;
+    if (lit) light(lit);
   }
 
   function show(name, reading, refused) {
@@ -94,7 +101,7 @@ export function telling(form, drawing, { turnTo }) {
     if (!field.value) slider.value = reading.mm;
   }
 
-  return { say, take, chosen: () => held };
+  return { say, take, find, chosen: () => held };
 }
 
 function complain(field, refused) {

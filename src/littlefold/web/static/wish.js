@@ -34,6 +34,18 @@ export function joinSliders(form, changed) {
   form.addEventListener("keydown", (event) => step(form, event, changed));
 }
 
+/** Sets a choice as if the maker had: its field or its option. */
+export function apply(form, choice, value) {
+  const field = form.elements.namedItem(choice);
+  if (!field) return false;
+  const input = field instanceof RadioNodeList ? [...field].find((one) => one.value === value) : field;
+  if (!input) return false;
+  if (input.type === "radio") input.checked = true;
+  else input.value = value;
+  input.dispatchEvent(new Event("input", { bubbles: true }));
+  return true;
+}
+
 function said(form, field, value) {
   if (field.classList.contains("length")) return sayLength(value, form.dataset.units);
   return plain(value, 2);
