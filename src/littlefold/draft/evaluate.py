@@ -22,6 +22,7 @@ from littlefold.draft.model import Draft
 from littlefold.draft.printed import compare_printed
 from littlefold.draft.refusal import Exhausted, Refusal
 from littlefold.draft.suits import stature_range
+from littlefold.draft.usual import usual_allowances
 from littlefold.problem import Place, Problem
 from littlefold.recipe import tree
 from littlefold.recipe.faults.fault import did_you_mean
@@ -54,7 +55,8 @@ def evaluate(
     Args:
         recipe: As parsed.
         measurements: The child's, completed as far as they can be.
-        choices: Values of choices by name: lengths [mm], angles [rad], numbers, names of options.
+        choices: Values of choices by name: lengths [mm], angles [rad], numbers, names of options; and the maker's own
+            allowances, see `draft.usual`.
         tape: The mark of the tape to which distances are rounded; None draws exactly.
         shelf: Gives a recipe by name, for recipes that begin with another's draft.
         language: The language of the maker; the recipe's own words are in it where they are translated.
@@ -62,7 +64,7 @@ def evaluate(
     Returns:
         All that could be drawn, with every problem of the recipe and of this draft.
     """
-    desk = Desk(measurements, tape, language)
+    desk = Desk(measurements, tape, language, allowances=usual_allowances(choices or {}))
     player = _Player(choices or {}, shelf)
     try:
         player.play_all(recipe.written, desk)
@@ -84,6 +86,7 @@ class _Player:
         self.choices = dict(choices)
         self.shelf = shelf
         self.opened: list[str] = []
+        self.begun: set[str] = set()
 
     def play_all(self, written: Sequence[Written], desk: Desk) -> None:
         """Plays statements in order."""
@@ -142,8 +145,12 @@ class _Player:
                 f'there is no recipe "{step.recipe}" on the shelf.{did_you_mean(step.recipe, known)} '
                 f"There are: {', '.join(known)}.",
             )
+        if step.recipe in self.begun:
+            raise Refusal("recipe-begun-with", f"{step.recipe} lies on the desk already. Begin with it once.")
+        self.begun.add(step.recipe)
         self.opened.append(step.recipe)
         for setting in step.choosing or ():
+            _known_choice(setting.name, other)
             self._set(setting, desk)
         self.play_all([line for line in other.written if isinstance(line.statement, TAKEN_OVER)], desk)
         self.opened.pop()
@@ -156,6 +163,19 @@ class _Player:
             self.choices[setting.name.text] = setting.value.name.text
         else:
             self.choices[setting.name.text] = value_of(setting.value, desk).value
+
+
+def _known_choice(name: tree.Name, recipe: Recipe) -> None:
+    """Refuses to set a choice that a recipe does not leave."""
+    kinds = (tree.ChoiceLength, tree.ChoiceOption)
+    known = [choice.name.text for kind in kinds for choice in recipe.all_of(kind)]
+    if name.text not in known and not recipe.first(tree.BeginWith):
+        raise Refusal(
+            "choice-not-known",
+            f'{recipe.name} leaves no choice "{name}".{did_you_mean(name.text, known)} '
+            f"It leaves: {', '.join(known) or 'none'}.",
+            name.spot,
+        )
 
 
 def _branch(statement: tree.WhenBegins | tree.Otherwise | tree.EndWhen, desk: Desk) -> None:
@@ -228,7 +248,7 @@ def _title(recipe: Recipe, desk: Desk) -> str:
 
 def _source(recipe: Recipe, language: str) -> str:
     stated = recipe.first(tree.Source)
-    return values.source_words(stated.source, language) if stated else ""
+    return values.source_words(stated.source if stated else tree.CommonPractice(), language)
 
 
 def _chosen(recipe: Recipe, desk: Desk) -> dict[str, float | str]:
