@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import zipfile
-from typing import TYPE_CHECKING, Any, Final
+from typing import IO, TYPE_CHECKING, Any, Final, cast
 
 from fastapi import APIRouter
 from fastapi.responses import HTMLResponse, Response, StreamingResponse
@@ -166,7 +166,7 @@ def _sheets(cards: Cards, drafts: tuple[PupilDraft, ...]) -> Iterator[bytes]:
     room, passed = cards.room, _Passed()
     paper = read_paper(room.preferences.paper)
     assert not isinstance(paper, Problem)  # noqa: S101 - only papers are kept
-    with zipfile.ZipFile(passed, "w", zipfile.ZIP_DEFLATED) as together:
+    with zipfile.ZipFile(cast("IO[bytes]", passed), "w", zipfile.ZIP_DEFLATED) as together:
         for number, one in enumerate(drafts, start=1):
             folder = f"{number:02d} {_PLAIN.sub(' ', one.name).strip()}".strip()
             outcome = one.outcome

@@ -2,51 +2,109 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from math import inf
+from time import monotonic
 from typing import TYPE_CHECKING, Any
 
 from fastapi import APIRouter
 from fastapi.responses import HTMLResponse  # noqa: TC002 - FastAPI reads the signature
+from starlette.background import BackgroundTask
 
+from littlefold.body.tape import read_length
+from littlefold.problem import Problem
 from littlefold.web.garment import garment
+from littlefold.web.reckoned import reckoned
 from littlefold.web.rendering import render
 
 if TYPE_CHECKING:
+    from littlefold.recipe.recipe import Recipe
     from littlefold.web.room import Room
 
+Json = dict[str, Any]
+
 LONGEST = 60
+PATIENCE = 0.7
+"""So long a page waits for what its garments take; the rest is told the next time [s]."""
+NOT_YET: Json = {"pieces": [], "cloth": "", "also": "", "size": None}
+
+
+@dataclass(frozen=True, slots=True)
+class Sought:
+    """What is looked for among the garments, as it was typed."""
+
+    look: str
+    tall: str
+    kind: str
 
 
 def routes(room: Room) -> APIRouter:
     """The routes of the garments."""
     router = APIRouter()
+    takes = _Takes(room)
 
     @router.get("/garments")
-    def garments(look: str = "", tall: str = "") -> HTMLResponse:
-        found = _found(room, look[:LONGEST], _height(tall))
-        return render(room, "garments.html", garments=found, look=look[:LONGEST], tall=tall[:LONGEST])
+    def garments(look: str = "", tall: str = "", kind: str = "") -> HTMLResponse:
+        sought = Sought(look[:LONGEST].strip(), tall[:LONGEST].strip(), kind[:LONGEST])
+        height = _height(sought.tall, room)
+        until = monotonic() + PATIENCE
+        found = [card | takes.of(recipe, until) for recipe, card in _found(room, sought, height)]
+        kinds = sorted({one["kind"] for recipe in room.recipes() if (one := garment(recipe))["kind"]})
+        complaint = height.message if isinstance(height, Problem) else ""
+        told: Json = {"garments": found, "sought": sought, "kinds": kinds, "complaint": complaint}
+        page = render(room, "garments.html", **told)
+        page.background = BackgroundTask(takes.work_out_all)
+        return page
 
     @router.get("/garments.json")
-    def garments_as_data(look: str = "", tall: str = "") -> list[dict[str, Any]]:
-        return _found(room, look[:LONGEST], _height(tall))
+    def garments_as_data(look: str = "", tall: str = "", kind: str = "") -> list[Json]:
+        sought = Sought(look[:LONGEST].strip(), tall[:LONGEST].strip(), kind[:LONGEST])
+        return [card for _, card in _found(room, sought, _height(sought.tall, room))]
 
     return router
 
 
-def _found(room: Room, look: str, tall: float | None) -> list[dict[str, Any]]:
-    cards = [garment(recipe) for recipe in room.recipes()]
-    return [card for card in cards if _says(card, look.lower()) and _suits(card, tall)]
+class _Takes:
+    """What each garment takes, worked out once for each text of a recipe."""
+
+    def __init__(self, room: Room) -> None:
+        self._room = room
+        self._known: dict[tuple[str, str, str], Json] = {}
+
+    def of(self, recipe: Recipe, until: float = inf) -> Json:
+        """What it takes; nothing where that is not known yet and the time [s on the stopwatch] is over."""
+        key = (recipe.name, recipe.fingerprint, self._room.preferences.units)
+        if key not in self._known:
+            if monotonic() > until:
+                return NOT_YET
+            self._known[key] = reckoned(self._room, recipe)
+        return self._known[key]
+
+    def work_out_all(self) -> None:
+        """Works out what is not known yet, beside the pages."""
+        for recipe in self._room.recipes():
+            self.of(recipe)
 
 
-def _says(card: dict[str, Any], look: str) -> bool:
+def _found(room: Room, sought: Sought, height: float | Problem | None) -> list[tuple[Recipe, Json]]:
+    cards = [(recipe, garment(recipe)) for recipe in room.recipes()]
+    tall = None if isinstance(height, Problem) else height
+    return [
+        (recipe, card)
+        for recipe, card in cards
+        if _says(card, sought.look.lower()) and _suits(card, tall) and sought.kind in ("", card["kind"])
+    ]
+
+
+def _says(card: Json, look: str) -> bool:
     told = " ".join((card["name"], card["title"], card["kind"], card["source"], *card["measures"]))
     return all(word in told.lower() for word in look.split())
 
 
-def _suits(card: dict[str, Any], tall: float | None) -> bool:
-    return tall is None or card["low_cm"] <= tall <= card["high_cm"]
+def _suits(card: Json, tall: float | None) -> bool:
+    return tall is None or card["low_cm"] * 10 <= tall <= card["high_cm"] * 10
 
 
-def _height(text: str) -> float | None:
-    """A height in centimetres; None where none was written."""
-    number = text.strip().lower().removesuffix("cm").strip().replace(",", ".")
-    return float(number) if number.replace(".", "", 1).isdigit() and number.isascii() else None
+def _height(text: str, room: Room) -> float | Problem | None:
+    """A height [mm]; None where none was written."""
+    return read_length(text, room.preferences.units) if text else None
