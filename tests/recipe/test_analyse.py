@@ -43,6 +43,13 @@ WRONG = {
         1,
         "redraw",
     ),
+    "a cloth that is nearly a usual one": (
+        "piece p from s cut 1 cloth interfaceing",
+        "cloth-spelt-alike",
+        1,
+        28,
+        'Did you mean "interfacing"?',
+    ),
     "a second title": ('title "Y"', "said-twice", 1, 1, "line 2 already"),
     "a second name": ("recipe y", "said-twice", 1, 1, "line 1 already"),
     "an unknown garment": ("garment bibb", "unknown-garment", 1, 9, 'Did you mean "bib"?'),

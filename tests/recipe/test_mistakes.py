@@ -50,7 +50,12 @@ MISTAKES = {
     "a second unit": ("amount x = 3 cm cm", 1, 17, 'complete before "cm"', "or nothing"),
     "a missing equals sign": ("amount x 3 cm", 1, 10, "I cannot read", 'must stand "="'),
     "a missing number of pieces": ("piece front cut on fold", 1, 17, "must stand a number"),
-    "a missing direction of turning": ("point P turning Q about C by 9 degrees", 1, 39, '"clockwise"'),
+    "a missing direction of turning": (
+        "point P turning Q about C by 9 degrees widdershins",
+        1,
+        40,
+        '"clockwise"',
+    ),
     "a missing kind of scale": ("suits 62 cm to 134 cm", 1, 7, '"stature"'),
     "words without quotes": ("work Join it", 1, 6, 'words in "quotes"'),
     "a mistake in the second row": ("edges A-B fold,\n  side seem seam 1 cm 2", 2, 18, 'complete before "1"'),
@@ -107,7 +112,7 @@ def test_too_much_is_refused_in_words():
     ):
         problem = only_problem(f"amount x = {much}")
         assert problem.code == "statement-too-long"
-        assert re.search(r"line 1: .* \d+ characters", problem.message)
+        assert re.search(r"line 1, column 1: .* \d+ (characters|operators)", problem.message)
     assert only_problem("when " + "not " * 200 + "a is b").code == "statement-too-long"
 
 

@@ -126,7 +126,7 @@ def _step(step: Step, draft: Draft, speech: Speech) -> Json:
         "sentence": full_sentence(step, draft, speech),
         "formula": step.formula,
         "value_mm": None if step.value is None else number(step.value),
-        "source": step.source,
+        "source": step.source or (draft.source if step.formula else ""),
     }
 
 

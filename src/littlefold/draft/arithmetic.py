@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from math import ceil, isfinite, pi
+from math import ceil, isfinite, isnan, pi
 from typing import TYPE_CHECKING
 
+from littlefold.body.tape import read_unit
 from littlefold.draft.quantity import (
     Dimension,
     DimensionFault,
@@ -16,6 +17,7 @@ from littlefold.draft.quantity import (
     root,
 )
 from littlefold.draft.refusal import Refusal
+from littlefold.draft.spoken import compared
 from littlefold.draft.tables import look_up
 from littlefold.draft.worn import drawn_length, worn_length
 from littlefold.problem import Number
@@ -45,9 +47,17 @@ def evaluate(expr: tree.Expr, desk: Desk) -> Quantity:
     try:
         found = _EVALUATORS[type(expr)](expr, desk)
     except DimensionFault as fault:
+        numbers = _both(expr, desk) if isinstance(expr, (tree.Times, tree.Over)) else ()
         raise Refusal(
-            "numbers-do-not-go-together", f"{written(expr)}: {fault}", leftmost_spot(expr)
+            "numbers-do-not-go-together", f"{written(expr)}: {fault}", leftmost_spot(expr), numbers
         ) from None
+    if isnan(found.value):
+        raise Refusal(
+            "number-out-of-bounds",
+            f"{written(expr)} divides by 0, and nothing can be divided by 0. Change it.",
+            leftmost_spot(expr),
+            (Number("divided by", 0.0, "ratio"),),
+        )
     if not isfinite(found.value) or abs(found.value) > LARGEST:
         raise Refusal(
             "number-out-of-bounds",
@@ -55,6 +65,12 @@ def evaluate(expr: tree.Expr, desk: Desk) -> Quantity:
             leftmost_spot(expr),
         )
     return found
+
+
+def _both(expr: tree.Times | tree.Over, desk: Desk) -> tuple[Number, ...]:
+    """Both sides of an operation, for a problem."""
+    sides = ((written(side), evaluate(side, desk)) for side in (expr.left, expr.right))
+    return tuple(compared(said, value.value, value.dimension) for said, value in sides)
 
 
 def evaluate_length(expr: tree.Expr, desk: Desk) -> float:
@@ -121,7 +137,9 @@ def _plain(expr: tree.Plain, desk: Desk) -> Quantity:  # noqa: ARG001
 def _quantity(expr: tree.Quantity, desk: Desk) -> Quantity:
     unit = desk.units.get(expr.unit.text)
     if unit is None:
-        hint, known = did_you_mean(expr.unit.text, desk.units), ", ".join(desk.units)
+        meant = read_unit(expr.unit.text)
+        hint = f' Did you mean "{meant}"?' if meant else did_you_mean(expr.unit.text, desk.units)
+        known = ", ".join(desk.units)
         raise Refusal(
             "unknown-unit", f'there is no unit "{expr.unit}".{hint} Units: {known}.', expr.unit.spot
         )
@@ -160,6 +178,7 @@ def _unlike(one: Quantity, other: Quantity, left: tree.Expr, right: tree.Expr) -
         "numbers-do-not-go-together",
         f"{written(left)} is {_kind(one)} and {written(right)} is {_kind(other)}; they cannot be put together.",
         leftmost_spot(left),
+        tuple(compared(written(e), q.value, q.dimension) for e, q in ((left, one), (right, other))),
     )
 
 

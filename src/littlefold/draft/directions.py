@@ -17,7 +17,9 @@ from littlefold.draft.arithmetic import evaluate_angle
 from littlefold.draft.drawn import named, word
 from littlefold.draft.model import Said
 from littlefold.draft.refusal import Refusal
+from littlefold.draft.sides import turn_meant
 from littlefold.geometry import Affine, Point, Vector
+from littlefold.problem import Number
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -28,6 +30,9 @@ GOING = {"up": Vector(0, 1), "down": Vector(0, -1), "left": Vector(-1, 0), "righ
 # A way whose share towards the end is smaller than this (the sine of a third of a degree) leads neither there nor
 # back, so the recipe has to say which is meant.
 UNDECIDED = 0.005
+
+# So far along two directions lie the points by which a problem shows them [mm].
+SHOWN = 10.0
 
 
 def direction_at(said: tree.Direction, place: Point, chord: Vector, desk: Desk) -> Vector:
@@ -52,8 +57,11 @@ def direction_at(said: tree.Direction, place: Point, chord: Vector, desk: Desk) 
             path = desk.named_line(line).path
             return _leading(path.tangent_at_length(path.nearest(place).length), chord, line)
         case tree.Angled(angle, clock, line):
+            ahead = desk.straight(line).tangent(0)
             size = evaluate_angle(angle, desk)
-            return desk.straight(line).tangent(0).turned(-size if clock == "clockwise" else size)
+            return ahead.turned(
+                turn_meant(clock, size, lambda by: place + ahead.turned(by) * SHOWN, line.spot)
+            )
 
 
 def _towards(place: Point, point: tree.Name, desk: Desk) -> Vector:
@@ -73,8 +81,10 @@ def _leading(way: Vector, chord: Vector, line: tree.LineRef) -> Vector:
     if abs(share) < UNDECIDED:
         raise Refusal(
             "which-of-two-directions",
-            f"from {line} the curve could leave either way. Say going up, down, left or right, or towards a point.",
+            f"from {line} the curve could leave either way: ({way.x:.2f} across, {way.y:.2f} up) or ({-way.x:.2f} across, "
+            f"{-way.y:.2f} up). Say going up, down, left or right, or towards a point.",
             line.spot,
+            (Number("across", way.x, "ratio"), Number("up", way.y, "ratio")),
         )
     return way if share > 0 else -way
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from littlefold.body.tape import round_to_mark
-from littlefold.draft.arithmetic import evaluate_angle, evaluate_length
+from littlefold.draft.arithmetic import evaluate_length
 from littlefold.draft.model import LineKind, Said
 from littlefold.draft.names import names_in
 from littlefold.draft.old_units import in_old_unit
@@ -33,6 +33,11 @@ class Distance:
         """The distance as a sentence speaks it."""
         return Said("length", self.value, self.own)
 
+    @property
+    def size(self) -> Said:
+        """The distance as a hand measures it, never less than nothing."""
+        return Said("length", abs(self.value), self.own.removeprefix("-"))
+
 
 def pencil(expr: tree.Expr, desk: Desk) -> Distance:
     """A distance for the pencil.  Only such distances are rounded to the tape; the amounts in between are not.
@@ -43,12 +48,6 @@ def pencil(expr: tree.Expr, desk: Desk) -> Distance:
     seeking = desk.sought and not desk.sought.isdisjoint(names_in(expr))
     value = exact if seeking else round_to_mark(exact, desk.tape)
     return Distance(expr, exact, value, in_old_unit(exact, expr, desk))
-
-
-def angle(expr: tree.Expr, clock: str, desk: Desk) -> float:
-    """An angle [rad], counter-clockwise positive."""
-    value = evaluate_angle(expr, desk)
-    return -value if clock == "clockwise" else value
 
 
 def named(name: object) -> Said:

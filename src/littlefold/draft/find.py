@@ -79,6 +79,7 @@ def _bounds_make_sense(step: tree.Find, low: Quantity, high: Quantity, start: Qu
             f"find {step.name}: the bounds {written(step.low)} and {written(step.high)} must be of one kind, the lower first, "
             "and the start between them.",
             step.name.spot,
+            (compared("from", low.value, low.dimension), compared("to", high.value, high.dimension)),
         )
 
 

@@ -8,6 +8,7 @@ from littlefold.draft.drawn import named, word
 from littlefold.draft.refusal import Refusal
 from littlefold.geometry import Point, Vector
 from littlefold.geometry.tolerance import SAME_POINT
+from littlefold.problem import Number
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -66,16 +67,37 @@ def _marks(places: list[Point], side: tree.Side, desk: Desk) -> list[float]:
             return [-(place - Point(0, 0)).dot(WAYS[way]) for place in places]
 
 
-def _not_said(places: list[Point], spot: tree.Spot) -> Refusal:
-    return Refusal(
-        "which-of-two",
-        f"this has {len(places)} answers: {_listed(places)}. Say which: nearer or further from a point, upward, downward, "
-        "leftward or rightward.",
-        spot,
-    )
+def turn_meant(clock: str | None, size: float, where: Callable[[float], Point], spot: tree.Spot) -> float:
+    """An angle the way it is meant [rad], counter-clockwise positive.
+
+    Args:
+        clock: What the recipe says.
+        size: The angle as it is spoken.
+        where: The place to which a turn by an angle leads, for the problem.
+        spot: Where the statement stands, for the problem.
+
+    Raises:
+        Refusal: It is not said which way.
+    """
+    if clock is None:
+        raise _not_said([where(-size), where(size)], spot, "clockwise or anticlockwise")
+    return -size if clock == "clockwise" else size
 
 
-def _listed(places: list[Point]) -> str:
+_SIDES = "nearer or further from a point, upward, downward, leftward or rightward"
+
+
+def _not_said(places: Sequence[Point], spot: tree.Spot, words: str = _SIDES) -> Refusal:
+    numbers = [
+        Number(f"answer {count} {way}", value)
+        for count, place in enumerate(places, start=1)
+        for way, value in (("across", place.x), ("up", place.y))
+    ]
+    said = f"this has {len(places)} answers: {_listed(places)}. Say which: {words}."
+    return Refusal("which-of-two", said, spot, tuple(numbers))
+
+
+def _listed(places: Sequence[Point]) -> str:
     return " and ".join(f"({place.x / 10:.1f} cm across, {place.y / 10:.1f} cm up)" for place in places)
 
 

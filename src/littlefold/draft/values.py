@@ -246,8 +246,12 @@ def note_printed(line: Written, clauses: tree.Clauses, value: Quantity, desk: De
         desk.printed.append((line, clauses.printed, value))
 
 
+COMMON_PRACTICE = {"en": "common practice, no source", "de": "allgemeiner Brauch, ohne Quelle"}
+"""What stands for the source of a rule that every sewing room knows and no book could be named for."""
+
+
 def source_words(source: tree.Text | tree.CommonPractice | None, language: str) -> str:
     """A source in words; empty where none is named."""
     if isinstance(source, tree.CommonPractice):
-        return "common practice, no source"
+        return COMMON_PRACTICE.get(language, COMMON_PRACTICE["en"])
     return source.said_in(language) if source else ""

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from littlefold.recipe.faults import branch_names, branches, changes, header, names, numbers
+from littlefold.recipe.faults import branch_names, branches, changes, cloths, header, names, numbers
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterator
@@ -31,6 +31,7 @@ FAULTS: Final[tuple[Callable[[Recipe], Iterator[Problem]], ...]] = (
     branches.branches,
     branch_names.names_of_one_branch,
     changes.changes_follow_redraw,
+    cloths.cloths_spelt_alike,
 )
 
 

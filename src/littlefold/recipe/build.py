@@ -99,7 +99,7 @@ def _spot(token: Token) -> tree.Spot:
 
 def _one_spelling(name: str) -> str:
     """A name as all keyboards would write it: a letter and its accent are one sign, not two."""
-    return normalize("NFC", name)
+    return normalize("NFC", str(name))
 
 
 def _parts(token: Token) -> list[tree.Name]:

@@ -62,9 +62,11 @@ def read_statement(text: str) -> Any:
 
 def is_too_long(text: str) -> bool:
     """Whether a statement has more characters or operators than are read."""
-    if len(text) > MOST_IN_STATEMENT:
-        return True
-    return len(text) > MOST_OPERATORS and len(_OPERATOR.findall(_QUOTED.sub("", text))) > MOST_OPERATORS
+    return len(text) > MOST_IN_STATEMENT or (len(text) > MOST_OPERATORS and _operators(text) > MOST_OPERATORS)
+
+
+def _operators(text: str) -> int:
+    return len(_OPERATOR.findall(_QUOTED.sub("", text)))
 
 
 def _explained(mistakes: list[tuple[Stretch, UnexpectedInput | None]], file: str) -> tuple[Problem, ...]:
@@ -90,14 +92,15 @@ def _too_many(next_one: Stretch, count: int, file: str) -> Problem:
 
 
 def _too_long(stretch: Stretch, file: str) -> Problem:
-    size = len(stretch.text)
+    size, most, what = len(stretch.text), MOST_IN_STATEMENT, "characters"
+    if size <= most:
+        size, most, what = _operators(stretch.text), MOST_OPERATORS, "operators"
     return Problem(
         "statement-too-long",
-        f"{file}, line {stretch.line}: this statement has {size} characters and many operators; "
-        f"at most {MOST_IN_STATEMENT} characters and {MOST_OPERATORS} operators are read. "
-        f"Write it as several amounts.",
+        f"{file}, line {stretch.line}, column 1: this statement has {size} {what}; at most {most} are read. "
+        "Write a formula as several amounts, a table as several tables.",
         place=Place(file=file, line=stretch.line, column=1),
-        numbers=(Number("characters", size, "count"), Number("at most", MOST_IN_STATEMENT, "count")),
+        numbers=(Number(what, size, "count"), Number("at most", most, "count")),
     )
 
 

@@ -5,13 +5,23 @@ from __future__ import annotations
 from math import tau
 from typing import TYPE_CHECKING
 
+from littlefold.draft.arithmetic import evaluate_angle
 from littlefold.draft.constructions.on_lines import ON_LINE
 from littlefold.draft.constructions.turned import angle_words
-from littlefold.draft.drawn import NewLine, angle, named, pencil, word
+from littlefold.draft.drawn import NewLine, named, pencil
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.register import construction
-from littlefold.draft.sides import pick, side_words
-from littlefold.geometry import Arc, Path, arc_about, arc_of_radius, arc_through, rounded_corner, turn_between
+from littlefold.draft.sides import pick, side_words, turn_meant
+from littlefold.geometry import (
+    Affine,
+    Arc,
+    Path,
+    arc_about,
+    arc_of_radius,
+    arc_through,
+    rounded_corner,
+    turn_between,
+)
 from littlefold.geometry.tolerance import SAME_POINT
 from littlefold.problem import Number
 from littlefold.recipe import tree
@@ -57,14 +67,15 @@ def through_three(step: tree.ArcThrough, desk: Desk) -> NewLine:
 def about(step: tree.ArcAbout, desk: Desk) -> NewLine:
     """An arc about a centre, from a point, by an angle."""
     centre, start = desk.point(step.centre), desk.point(step.start)
-    by = angle(step.angle, step.clock, desk)
-    if centre.distance(start) <= SAME_POINT or not 0 < abs(by) <= tau:
+    size = evaluate_angle(step.angle, desk)
+    if centre.distance(start) <= SAME_POINT or not 0 < abs(size) <= tau:
         raise Refusal(
             "no-arc",
             f"the arc {step.name} needs a start apart from its centre and an angle of more than 0, up to 360 degrees.",
             step.name.spot,
         )
-    words = {"centre": named(step.centre), "start": named(step.start)} | angle_words(by, step.clock)
+    by = turn_meant(step.clock, size, lambda by: Affine.rotation(by, centre).apply(start), step.name.spot)
+    words = {"centre": named(step.centre), "start": named(step.start)} | angle_words(by)
     return NewLine(Path((arc_about(centre, start, by),)), "arc", step.start.text, "", words)
 
 
@@ -82,13 +93,13 @@ def about_to(step: tree.ArcTo, desk: Desk) -> NewLine:
             (Number(str(step.start), near), Number(str(step.end), far)),
         )
     turn = turn_between(start - centre, end - centre)
-    sweep = turn % -tau if step.clock == "clockwise" else turn % tau
-    words = {
-        "centre": named(step.centre),
-        "start": named(step.start),
-        "end": named(step.end),
-        "clock": word(step.clock),
-    }
+    ways = {-1: turn % -tau, 1: turn % tau}
+    way = turn_meant(
+        step.clock, 1, lambda way: Affine.rotation(ways[int(way)] / 2, centre).apply(start), step.name.spot
+    )
+    sweep = ways[int(way)]
+    words = {"centre": named(step.centre), "start": named(step.start), "end": named(step.end)}
+    words["clock"] = angle_words(way)["clock"]
     return NewLine(Path((arc_about(centre, start, sweep),)), "arc", step.start.text, step.end.text, words)
 
 

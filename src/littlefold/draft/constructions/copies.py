@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.draft.constructions.measured import WAYS
+from littlefold.draft.arithmetic import evaluate_angle
+from littlefold.draft.constructions.measured import WAYS, way_word
 from littlefold.draft.constructions.turned import angle_words
-from littlefold.draft.drawn import NewLine, angle, named, pencil, word
+from littlefold.draft.drawn import NewLine, named, pencil, word
 from littlefold.draft.register import construction
+from littlefold.draft.sides import turn_meant
 from littlefold.geometry import Affine
 from littlefold.recipe import tree
 
@@ -22,11 +24,12 @@ def moved(step: tree.CopyMoved, desk: Desk) -> NewLine:
     """A line moved in one or two of the four directions."""
     first = pencil(step.first, desk)
     way = WAYS[step.first_way] * first.value
-    words = {"distance": first.said, "way": word(step.first_way), "leg": word("none")}
+    words = {"distance": first.size, "way": way_word(step.first_way, first), "leg": word("none")}
     if step.second is not None and step.second_way is not None:
         second = pencil(step.second, desk)
         way += WAYS[step.second_way] * second.value
-        words |= {"leg": word("leg"), "leg_distance": second.said, "leg_way": word(step.second_way)}
+        words |= {"leg": word("leg"), "leg_distance": second.size}
+        words["leg_way"] = way_word(step.second_way, second)
     return _copied(step.line, Affine.translation(way), words, desk, first)
 
 
@@ -41,9 +44,17 @@ def mirrored(step: tree.CopyMirrored, desk: Desk) -> NewLine:
 @construction(tree.CopyTurned, "copy.turned")
 def turned(step: tree.CopyTurned, desk: Desk) -> NewLine:
     """A line turned about a point."""
-    by = angle(step.angle, step.clock, desk)
-    words = {"about": named(step.about)} | angle_words(by, step.clock)
-    return _copied(step.line, Affine.rotation(by, desk.point(step.about)), words, desk)
+    path, about = desk.named_line(step.line).path, desk.point(step.about)
+    middle = path.at_length(path.length() / 2)
+    by = turn_meant(
+        step.clock,
+        evaluate_angle(step.angle, desk),
+        lambda by: Affine.rotation(by, about).apply(middle),
+        step.name.spot,
+    )
+    return _copied(
+        step.line, Affine.rotation(by, about), {"about": named(step.about)} | angle_words(by), desk
+    )
 
 
 def _copied(

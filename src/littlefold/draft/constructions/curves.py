@@ -177,6 +177,6 @@ def through(step: tree.CurveThrough, desk: Desk) -> NewLine:
     out = direction_at(step.starting, places[0], places[1] - places[0], desk) if step.starting else None
     on = direction_at(step.ending, places[-1], places[-1] - places[-2], desk) if step.ending else None
     words = {"points": named(", ".join(map(str, step.points)))}
-    words |= direction_words(step.starting, "starting", desk) | direction_words(step.ending, "ending", desk)
+    words |= direction_words(step.starting, "leaving", desk) | direction_words(step.ending, "ending", desk)
     path = curve_through(places, out, on)
     return NewLine(path, "curve", step.points[0].text, step.points[-1].text, words)

@@ -21,6 +21,7 @@ from littlefold.recipe import tree
 
 if TYPE_CHECKING:
     from littlefold.draft.desk import Desk
+    from littlefold.draft.drawn import Distance
 
 WAYS = {
     "below": Vector(0, -1),
@@ -30,6 +31,14 @@ WAYS = {
     "left": Vector(-1, 0),
     "right": Vector(1, 0),
 }
+
+_OPPOSITE = {"below": "above", "left of": "right of", "left": "right"}
+_OPPOSITE |= {opposite: way for way, opposite in _OPPOSITE.items()}
+
+
+def way_word(way: str, distance: Distance) -> Said:
+    """The way in which a distance is measured: the opposite of what is written, where it is less than nothing."""
+    return word(_OPPOSITE[way] if distance.value < 0 else way)
 
 
 @construction(tree.PointStart, "point.start")
@@ -50,12 +59,12 @@ def placed(step: tree.PointPlaced, desk: Desk) -> NewPoint:
 def offset(step: tree.PointOffset, desk: Desk) -> NewPoint:
     """A point straight below, above, left or right of another; a second leg turns a corner."""
     distance = pencil(step.distance, desk)
-    words = {"way": word(step.way), "base": named(step.base), "distance": distance.said}
+    words = {"way": way_word(step.way, distance), "base": named(step.base), "distance": distance.size}
     place = desk.point(step.base) + WAYS[step.way] * distance.value
     if step.leg is None:
         return NewPoint(place, words | {"leg": word("none")}, distance)
     second = pencil(step.leg.distance, desk)
-    words |= {"leg": word("leg"), "leg_way": word(step.leg.way), "leg_distance": second.said}
+    words |= {"leg": word("leg"), "leg_way": way_word(step.leg.way, second), "leg_distance": second.size}
     return NewPoint(place + WAYS[step.leg.way] * second.value, words, distance)
 
 
@@ -79,7 +88,8 @@ def towards(step: tree.PointTowards, desk: Desk) -> NewPoint:
     """A point at a distance from one point, in the direction of another."""
     distance = pencil(step.distance, desk)
     line = desk.straight(tree.Span(step.base, step.towards))
-    words = {"base": named(step.base), "towards": named(step.towards), "distance": distance.said}
+    words = {"base": named(step.base), "towards": named(step.towards), "distance": distance.size}
+    words["sense"] = word("away" if distance.value < 0 else "towards")
     return NewPoint(line.start + line.tangent(0) * distance.value, words, distance)
 
 

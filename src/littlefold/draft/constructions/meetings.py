@@ -10,6 +10,7 @@ from littlefold.draft.register import construction
 from littlefold.draft.sides import pick, side_words
 from littlefold.geometry import Path, Vector, line_meets_circle, line_meets_line
 from littlefold.geometry.intersection import meet, meet_circle, meet_line
+from littlefold.problem import Number
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -30,14 +31,26 @@ def where_lines_meet(step: tree.PointMeet, desk: Desk) -> NewPoint:
     desk.allow_step(step.name, 1 + len(one.segments) * len(other.segments) // SEGMENTS)
     answers = _meetings(one, other)
     if not answers:
-        raise Refusal(
-            "lines-do-not-meet",
-            f"{step.line} and {step.other} do not meet. Carry a curve on, or choose another line.",
-            step.name.spot,
-        )
+        raise _apart(step, one, other)
     place = pick(answers, lambda point: point, step.side, desk, step.name.spot)
     words = {"line": named(step.line), "other": named(step.other)}
     return NewPoint(place, words | side_words(step.side))
+
+
+def _apart(step: tree.PointMeet, one: Path, other: Path) -> Refusal:
+    """The refusal of two lines that do not meet: how far apart they keep, or that they are parallel."""
+    gap = min(
+        one.distance(other.start), one.distance(other.end), other.distance(one.start), other.distance(one.end)
+    )
+    parallel = one.is_straight and other.is_straight
+    why = "run side by side and never meet" if parallel else "do not meet"
+    cure = "Choose another line." if parallel else "Carry a curve on, or choose another line."
+    return Refusal(
+        "lines-do-not-meet",
+        f"{step.line} and {step.other} {why}; between them are {gap / 10:.2f} cm. {cure}",
+        step.name.spot,
+        (Number("gap", gap), Number("at most", 0.0)),
+    )
 
 
 def _meetings(one: Path, other: Path) -> tuple[Point, ...]:

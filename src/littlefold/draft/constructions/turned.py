@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.draft.drawn import NewPoint, angle, named, pencil, word
+from littlefold.draft.arithmetic import evaluate_angle
+from littlefold.draft.drawn import NewPoint, named, pencil, word
 from littlefold.draft.model import Said
 from littlefold.draft.register import construction
+from littlefold.draft.sides import turn_meant
 from littlefold.geometry import Affine
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
     from littlefold.draft.desk import Desk
+    from littlefold.geometry import Point
 
 
 @construction(tree.PointMirror, "point.mirror")
@@ -25,22 +28,29 @@ def mirror(step: tree.PointMirror, desk: Desk) -> NewPoint:
 @construction(tree.PointTurn, "point.turn")
 def turn(step: tree.PointTurn, desk: Desk) -> NewPoint:
     """A point turned about another."""
-    by = angle(step.angle, step.clock, desk)
-    place = Affine.rotation(by, desk.point(step.about)).apply(desk.point(step.of))
+    of, about = desk.point(step.of), desk.point(step.about)
+
+    def place(by: float) -> Point:
+        return Affine.rotation(by, about).apply(of)
+
+    by = turn_meant(step.clock, evaluate_angle(step.angle, desk), place, step.name.spot)
     words = {"of": named(step.of), "about": named(step.about)}
-    return NewPoint(place, words | angle_words(by, step.clock))
+    return NewPoint(place(by), words | angle_words(by))
 
 
 @construction(tree.PointAngle, "point.angle")
 def at_angle(step: tree.PointAngle, desk: Desk) -> NewPoint:
     """A point at a distance from another, in the direction of a line turned by an angle."""
-    by, line = angle(step.angle, step.clock, desk), desk.straight(step.line)
-    distance = pencil(step.distance, desk)
-    place = desk.point(step.base) + line.tangent(0).turned(by) * distance.value
+    base, line, distance = desk.point(step.base), desk.straight(step.line), pencil(step.distance, desk)
+
+    def place(by: float) -> Point:
+        return base + line.tangent(0).turned(by) * distance.value
+
+    by = turn_meant(step.clock, evaluate_angle(step.angle, desk), place, step.name.spot)
     words = {"base": named(step.base), "distance": distance.said, "line": named(step.line)}
-    return NewPoint(place, words | angle_words(by, step.clock), distance)
+    return NewPoint(place(by), words | angle_words(by), distance)
 
 
-def angle_words(by: float, clock: str) -> dict[str, Said]:
-    """An angle as a sentence speaks it: its size [rad], and which way."""
-    return {"angle": Said("angle", abs(by)), "clock": word(clock)}
+def angle_words(by: float) -> dict[str, Said]:
+    """A turn [rad], counter-clockwise positive, as a sentence speaks it: its size, and which way."""
+    return {"angle": Said("angle", abs(by)), "clock": word("clockwise" if by < 0 else "anticlockwise")}

@@ -175,7 +175,7 @@ def _to_edge(
         raise Refusal(
             "opening-not-to-edge",
             f"{ref} has to run from {step.dart.corner} to one edge of {step.outline}, outside the dart; it meets the "
-            f"outline at {len(places)} places. Draw it to an edge.",
+            f"outline at {len(places)} place{'s' * (len(places) != 1)}. Draw it to an edge.",
             ref.spot,
             (Number("places", len(places), "count"), Number("needed", 1, "count")),
         )

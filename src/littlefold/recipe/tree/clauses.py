@@ -96,7 +96,7 @@ class Angled:
     """A curve goes at an angle, clockwise or anticlockwise, from a line."""
 
     angle: Expr
-    clock: str
+    clock: str | None
     line: LineRef
 
 

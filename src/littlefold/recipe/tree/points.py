@@ -205,7 +205,7 @@ class PointTurn:
     of: Name
     about: Name
     angle: Expr
-    clock: str
+    clock: str | None
     clauses: Clauses
 
 
@@ -217,7 +217,7 @@ class PointAngle:
     base: Name
     distance: Expr
     angle: Expr
-    clock: str
+    clock: str | None
     line: LineRef
     clauses: Clauses
 

@@ -28,7 +28,7 @@ class LineParallel:
     name: Name
     line: LineRef
     distance: Expr
-    side: Side
+    side: Side | None
     clauses: Clauses
 
 
@@ -64,7 +64,7 @@ class CurveParallel:
     line: Name
     distance: Expr
     end_distance: Expr | None
-    side: Side
+    side: Side | None
     clauses: Clauses
 
 
@@ -76,7 +76,7 @@ class ArcRadius:
     start: Name
     end: Name
     radius: Expr
-    side: Side
+    side: Side | None
     clauses: Clauses
 
 
@@ -99,7 +99,7 @@ class ArcAbout:
     centre: Name
     start: Name
     angle: Expr
-    clock: str
+    clock: str | None
     clauses: Clauses
 
 
@@ -111,7 +111,7 @@ class ArcTo:
     centre: Name
     start: Name
     end: Name
-    clock: str
+    clock: str | None
     clauses: Clauses
 
 
@@ -166,7 +166,7 @@ class CopyTurned:
     name: Name
     about: Name
     angle: Expr
-    clock: str
+    clock: str | None
     clauses: Clauses
 
 
