@@ -16,6 +16,7 @@ from littlefold.sheet.paper import SIZES, Paper, read_paper
 from littlefold.web.at_door import NOT_FOUND, asked_in, recipe_named
 from littlefold.web.preferences import keep_preferences
 from littlefold.web.print_job import Job, files_of, job_for, remembering, seen
+from littlefold.web.recent import on_the_table
 from littlefold.web.rendering import render
 from littlefold.web.visitor import Visitor
 
@@ -25,6 +26,12 @@ if TYPE_CHECKING:
 
 KINDS = {"pdf": "application/pdf", "svg": "image/svg+xml"}
 NOT_UNDERSTOOD = 422
+GROUPS = (
+    ("At home", ("printer-check.pdf", "pages.pdf")),
+    ("For the copy shop", ("one-sheet.pdf", "pattern.svg")),
+    ("To sew and to teach by", ("instructions.pdf", "steps.pdf", "drawings.pdf", "quarter.svg")),
+)
+"""The files by where they are wanted, in the order in which they are."""
 LONGEST = 2000
 
 
@@ -36,6 +43,7 @@ def routes(room: Room) -> APIRouter:
     @router.get("/print/{recipe}")
     def printing(recipe: str, request: Request) -> HTMLResponse:
         asked = asked_in(room, recipe, request)
+        on_the_table(room, recipe, asked)
         job = job_for(room, asked)
         if isinstance(job, Problem):
             usual = Job((), _usual(room), asked)
@@ -116,6 +124,16 @@ def _page(room: Room, recipe: str, job: Job, pages: tuple[Page, ...], complaint:
         "kept": room.preferences.paper,
         "complaint": complaint,
         "pages": [(number, page.name) for number, page in enumerate(pages, start=1)],
-        "files": [(sheet.name, sheet.title) for sheet in files_of(room, job)],
+        "files": _grouped({sheet.name: sheet.title for sheet in files_of(room, job)}),
         "grave": [one.message for one in outcome.problems if one.severity is Severity.ERROR],
     }
+
+
+def _grouped(titles: dict[str, str]) -> list[tuple[str, list[tuple[str, str]]]]:
+    """Names and titles of the files that there are, by where they are wanted."""
+    rest = [name for name in titles if not any(name in names for _, names in GROUPS)]
+    groups = (*GROUPS, ("Also", tuple(rest)))
+    told = [
+        (heading, [(name, titles[name]) for name in names if name in titles]) for heading, names in groups
+    ]
+    return [(heading, files) for heading, files in told if files]
