@@ -21,7 +21,7 @@ lines = st.builds(Line, points, points).filter(lambda line: line.length() > 0.01
 arcs = st.builds(Arc, points, st.floats(0.1, 500), angles, st.floats(-6.2, 6.2)).filter(
     lambda a: a.length() > 0.01
 )
-cubics = st.builds(Cubic, points, points, points, points).filter(lambda cubic: cubic.polygon_length() > 0.01)
+cubics = st.builds(Cubic, points, points, points, points).filter(lambda cubic: cubic.polygon_length > 0.01)
 segments: st.SearchStrategy[Segment] = st.one_of(lines, arcs, cubics)
 
 motions = st.builds(

@@ -8,7 +8,7 @@ import pytest
 
 from littlefold.draft.model import Cutting, DraftNotch, EdgeKind
 from littlefold.pattern.run import EdgeEnd
-from littlefold.pattern.seam import matched_ends, pairing
+from littlefold.pattern.seam import pairing
 from littlefold.pattern.trace import surroundings, trace
 from tests.pattern.shapes import draft, edge, piece, polygon_edges, straight
 from tests.pattern.test_notch import FOLD, panel, seam
@@ -96,7 +96,7 @@ def test_hem_meets_hem_whichever_way_the_back_is_drawn(mirrored, same_way):
     around = surroundings(
         draft([panel("front"), panel("rear", mirrored=mirrored)], [seam("front.side", "rear.side")])
     )
-    starts, ends = matched_ends(around.seams[0], around)
+    starts, ends = pairing(around.seams[0], around).ends
     assert starts == (EdgeEnd("front", "side", at_start=True), EdgeEnd("rear", "side", at_start=same_way))
     assert ends == (EdgeEnd("front", "side", at_start=False), EdgeEnd("rear", "side", at_start=not same_way))
 
@@ -105,7 +105,7 @@ def test_face_to_face_where_nothing_else_decides():
     one = rectangle("one", 90.0, Cutting(1))
     other = piece("other", polygon_edges((0, 0), (90, 0), (90, 30), (0, 30)))
     around = surroundings(draft([one, other], [seam("one.lower", "other.e0")]))
-    first, second = matched_ends(around.seams[0], around)[0]
+    first, second = pairing(around.seams[0], around).ends[0]
     assert (first.at_start, second.at_start) in {(True, False), (False, True)}
 
 

@@ -3,7 +3,7 @@ from __future__ import annotations
 from littlefold.body.filling import complete
 from littlefold.body.measurements import Measurements
 from littlefold.draft.evaluate import evaluate
-from littlefold.pattern.simple import is_round, polygon
+from littlefold.pattern.model import Outline
 from littlefold.pattern.trace import trace
 from littlefold.pipeline import on_the_shelf
 
@@ -14,5 +14,5 @@ def test_outlines_that_share_a_fold_but_for_rounding():
     pattern = trace(evaluate(on_the_shelf("circle-skirt"), child, shelf=on_the_shelf))
     assert pattern.problems == ()
     outline = pattern.piece("skirt").outline
-    assert is_round(polygon(outline.cut), polygon(outline.stitch))
-    assert not is_round(polygon(outline.stitch), polygon(outline.cut))
+    assert outline.is_round()
+    assert not Outline(outline.cut, outline.stitch).is_round()

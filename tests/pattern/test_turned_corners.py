@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import pi, tan
 
 import pytest
@@ -63,12 +64,7 @@ def test_a_plain_mitre_would_not_fit():
     """The oracle can fail: with the slanted side simply carried on, the hem stands off the seam."""
     drawn = skirt(EdgeKind.HEM, 30.0, left=12, right=12)
     traced, _ = trace_piece(skirt(EdgeKind.SEAM, 30.0, left=12, right=12))
-    as_if = type(traced)(
-        **{
-            **{name: getattr(traced, name) for name in traced.__slots__},
-            "edges": drawn.edges,
-        }
-    )
+    as_if = replace(traced, edges=drawn.edges)
     assert misfit(as_if, "hem")[0] > 5.0
 
 

@@ -13,8 +13,6 @@ from math import pi
 from typing import TYPE_CHECKING
 
 from littlefold.draft.model import EdgeKind
-from littlefold.pattern.seam import matched_ends
-from littlefold.pattern.trace import surroundings
 
 from .corners import Corner, corner_at_end, corner_at_start
 from .roles import Role, role_of
@@ -65,9 +63,8 @@ def smooth_joins(pattern: Pattern) -> Iterator[Join]:
 
 def joins(pattern: Pattern) -> Iterator[Join]:
     """Every meeting of two corners at the end of a seam."""
-    around = surroundings(pattern.draft)
-    for drafted, seam in zip(around.seams, pattern.seams, strict=True):
-        for first, second in matched_ends(drafted, around):
+    for seam in pattern.seams:
+        for first, second in seam.ends:
             yield _join(pattern, seam, first, second)
 
 

@@ -122,6 +122,10 @@ class Arc:
         count = max(1, ceil(abs(self.sweep) / widest))
         return tuple(self.at(k / count) for k in range(count + 1))
 
+    def coordinates(self, tolerance: float = FLATNESS) -> list[float]:
+        """The same points as plain numbers, x and y in turn."""
+        return [place for point in self.flatten(tolerance) for place in (point.x, point.y)]
+
     def transformed(self, affine: Affine) -> Arc:
         """What a map of the plane makes of it.
 

@@ -12,7 +12,6 @@ from .bezier import Cubic
 from .equation import root_between, sign_changes
 from .fit import Sample, fitted
 from .line import Line
-from .point import Point, Vector
 from .tolerance import SAME_POINT
 
 if TYPE_CHECKING:
@@ -61,7 +60,9 @@ def _curve(segment: Segment, here: float, there: float) -> list[Leg]:
     """Fitted, in parts between the places where the offset turns back."""
     follow: _Parallel | _Tapering
     if isinstance(segment, Cubic) and here == there:
-        follow = _Parallel(segment, segment.speed(), here)
+        follow = _Parallel(segment, segment.speed, here)
+        if follow.never_turns():
+            return [Leg(cubic) for cubic in fitted(follow, 0.0, 1.0)]
     else:
         follow = _Tapering(segment, here, there)
     changes = sign_changes(follow.forwardness, GRID)
@@ -84,20 +85,42 @@ class _Parallel:
 
     def sample(self, t: float) -> Sample:
         """Its place, its direction, and its speed: (1 - distance x curvature) of the cubic's own."""
-        v = self.speed
-        x, y = (v.ax * t + v.bx) * t + v.cx, (v.ay * t + v.by) * t + v.cy
+        ax, bx, cx, ay, by, cy = self.speed
+        x, y = (ax * t + bx) * t + cx, (ay * t + by) * t + cy
         own = sqrt(x * x + y * y)
+        if own > SAME_POINT:
+            u, v = x / own, y / own
+        else:
+            along = self.cubic.tangent(t)
+            u, v = along.x, along.y
         place = self.cubic.at(t)
-        along = Vector(x / own, y / own) if own > SAME_POINT else self.cubic.tangent(t)
-        beside = Point(place.x - along.y * self.distance, place.y + along.x * self.distance)
-        return Sample(beside, along, self.forwardness(t) / (own * own) if own > 0 else 0.0)
+        ahead = self.forwardness(t) / (own * own) if own > 0 else 0.0
+        return Sample(place.x - v * self.distance, place.y + u * self.distance, u, v, ahead)
 
     def forwardness(self, t: float) -> float:
         """Positive where it goes the way of the cubic, negative where it goes back; finite at cusps."""
-        v = self.speed
-        own = v.at(t)
-        bend = (v.bx * v.ay - v.by * v.ax) * t * t + 2 * (v.cx * v.ay - v.cy * v.ax) * t
-        return own * own * own - self.distance * (bend + v.cx * v.by - v.cy * v.bx)
+        own = self.speed.at(t)
+        flat, rising, curved = self._bend()
+        return own * own * own - self.distance * ((curved * t + rising) * t + flat)
+
+    def never_turns(self) -> bool:
+        """Whether it surely goes forwards all along; if not, it may still do so.
+
+        A polynomial lies between its Bernstein coefficients.  Those of the speed along the chord give the lowest
+        speed, those of the bend the sharpest.
+        """
+        ax, bx, cx, ay, by, cy = self.speed
+        ways = ((cx, cy), (cx + bx / 2, cy + by / 2), (cx + bx + ax, cy + by + ay))
+        chord = self.cubic.end - self.cubic.start
+        slowest = min(x * chord.x + y * chord.y for x, y in ways) / (chord.length or 1.0)
+        flat, rising, curved = self._bend()
+        sharpest = max(self.distance * bend for bend in (flat, flat + rising / 2, flat + rising + curved))
+        return slowest > SAME_POINT and slowest * slowest * slowest > sharpest
+
+    def _bend(self) -> tuple[float, float, float]:
+        """The cross product of the first and second derivative as a polynomial, the lowest power first."""
+        ax, bx, cx, ay, by, cy = self.speed
+        return cx * by - cy * bx, 2 * (cx * ay - cy * ax), bx * ay - by * ax
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,12 +140,13 @@ class _Tapering:
         along, own, distance = self.segment.tangent(t), self.segment.derivative(t).length, self.distance(t)
         place = self.segment.at(t) + along.turned_left() * distance
         if own == 0:
-            return Sample(place, along, 0.0)
+            return Sample(place.x, place.y, along.x, along.y, 0.0)
         ahead = 1 - distance * self.segment.curvature(t)
         taper = (self.there - self.here) / self.segment.length()
         way = along * ahead + along.turned_left() * taper
         sign = copysign(1.0, ahead)
-        return Sample(place, way.unit() * sign, own * way.length * sign)
+        unit = way.unit() * sign
+        return Sample(place.x, place.y, unit.x, unit.y, own * way.length * sign)
 
     def forwardness(self, t: float) -> float:
         """Positive where it goes the way of the segment, negative where it goes back."""

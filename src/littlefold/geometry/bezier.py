@@ -7,8 +7,8 @@ chapters 4 and 5.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
-from math import ceil, copysign, inf, sqrt
+from functools import cached_property
+from math import ceil, copysign, hypot, inf, sqrt
 from typing import TYPE_CHECKING
 
 from .bounds import Bounds
@@ -26,15 +26,16 @@ if TYPE_CHECKING:
 # taken for a direction.
 NO_SPEED = 1e-9
 
-# The search for a length ends after so many Newton steps; each doubles the digits, so five are usual.
-NEWTON = 40
+# The search for a length ends after so many steps; each triples the digits, so three are usual.
+STEPS = 40
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Cubic:
     """A cubic Bezier curve; see `segment.Segment` for what its methods mean.
 
-    It leaves `start` towards `control1` and comes to `end` from `control2`.
+    It leaves `start` towards `control1` and comes to `end` from `control2`.  What takes long to work out, such as the
+    length, is worked out once when it is first asked for, and kept: so it has no slots.
     """
 
     start: Point
@@ -68,6 +69,7 @@ class Cubic:
             6 * (s * (r.y - 2 * q.y + p.y) + t * (e.y - 2 * r.y + q.y)),
         )
 
+    @cached_property
     def polygon_length(self) -> float:
         """The length of the control polygon [mm]; the curve is never longer."""
         p, q, r, e = self.start, self.control1, self.control2, self.end
@@ -76,7 +78,7 @@ class Cubic:
     def tangent(self, t: float) -> Vector:
         """The direction of travel, of length 1; at a cusp inside, the direction in which it is left."""
         way = self.derivative(t)
-        least = NO_SPEED * self.polygon_length()
+        least = NO_SPEED * self.polygon_length
         if way.length > least:
             return way.unit()
         turn = self.second_derivative(t)
@@ -88,10 +90,11 @@ class Cubic:
         """The curvature [1/mm]: positive where it bends left, infinite at a cusp that bends."""
         way, turn = self.derivative(t), self.second_derivative(t)
         bend, speed = way.cross(turn), way.length
-        if speed <= NO_SPEED * self.polygon_length():
+        if speed <= NO_SPEED * self.polygon_length:
             return 0.0 if bend == 0 else copysign(inf, bend)
         return bend / (speed * speed * speed)
 
+    @cached_property
     def speed(self) -> Speed:
         """The derivative as polynomials of the parameter."""
         p, q, r, e = self.start, self.control1, self.control2, self.end
@@ -106,17 +109,21 @@ class Cubic:
 
     def length(self) -> float:
         """The arc length [mm]."""
-        return _length(self)
+        return self._length
+
+    @cached_property
+    def _length(self) -> float:
+        return self.speed.way(0.0, 1.0, QUADRATURE * self.polygon_length)
 
     def length_to(self, t: float) -> float:
         """The arc length from the start to a parameter [mm]."""
         if t == 1.0:
-            return _length(self)
-        return self.speed().way(0.0, t, QUADRATURE * self.polygon_length())
+            return self._length
+        return self.speed.way(0.0, t, QUADRATURE * self.polygon_length)
 
     def parameter_at(self, length: float) -> float:
         """The parameter at an arc length from the start [mm], clamped to the segment; to `SAME_POINT`."""
-        whole = _length(self)
+        whole = self._length
         if length <= 0 or whole == 0:
             return 0.0
         if length >= whole:
@@ -124,16 +131,15 @@ class Cubic:
         return self._parameter_inside(length, length / whole)
 
     def _parameter_inside(self, length: float, t: float) -> float:
-        """Newton's method kept in a bracket: the speed is the slope, and only the step is measured anew."""
-        speed, slack = self.speed(), QUADRATURE * self.polygon_length()
+        """Steps from speed and acceleration, kept in a bracket; only the way of each step is measured anew."""
+        speed, slack = self.speed, QUADRATURE * self.polygon_length
         low, high = 0.0, 1.0
         missing = length - speed.way(0.0, t, slack)
-        for _ in range(NEWTON):
+        for _ in range(STEPS):
             if abs(missing) <= SAME_POINT / 100:
                 break
             low, high = (t, high) if missing > 0 else (low, t)
-            slope = speed.at(t)
-            step = missing / slope if slope > 0 else 0.0
+            step = speed.time(t, missing)
             guess = t + step if low < t + step < high else (low + high) / 2
             missing -= speed.way(t, guess, slack)
             t = guess
@@ -160,7 +166,7 @@ class Cubic:
 
     def extremes(self, along: Vector) -> tuple[float, ...]:
         """The parameters inside at which it goes neither forwards nor backwards in a direction, rising."""
-        v = self.speed()
+        v = self.speed
         roots = quadratic_roots(
             v.ax * along.x + v.ay * along.y, v.bx * along.x + v.by * along.y, v.cx * along.x + v.cy * along.y
         )
@@ -195,10 +201,20 @@ class Cubic:
         Equal steps of the parameter, as many as the greatest second difference of the control points asks for
         (Wang's formula; e.g. Goldman, Pyramid Algorithms, 2003, section 5.6, from memory).
         """
-        p, q, r, e = self.start, self.control1, self.control2, self.end
-        bend = max((p - q - (q - r)).length, (q - r - (r - e)).length)
+        flat = iter(self.coordinates(tolerance)[2:-2])
+        return (self.start, *map(Point, flat, flat), self.end)
+
+    def coordinates(self, tolerance: float = FLATNESS) -> list[float]:
+        """The same points as plain numbers, x and y in turn."""
+        ax, bx, cx, ay, by, cy = self.speed
+        bend = max(hypot(bx, by), hypot(bx + 2 * ax, by + 2 * ay)) / 6
         count = max(1, ceil(sqrt(0.75 * bend / tolerance)))
-        return (p, *(self.at(k / count) for k in range(1, count)), e)
+        x, y, ax, bx, ay, by = self.start.x, self.start.y, ax / 3, bx / 2, ay / 3, by / 2
+        flat = [x, y]
+        for t in [k / count for k in range(1, count)]:
+            flat += (x + ((ax * t + bx) * t + cx) * t, y + ((ay * t + by) * t + cy) * t)
+        flat += (self.end.x, self.end.y)
+        return flat
 
     def transformed(self, affine: Affine) -> Cubic:
         """What a map of the plane makes of it."""
@@ -223,10 +239,3 @@ class Cubic:
         """The same with its ends moved a little, each handle going along with its end."""
         at_start, at_end = start - self.start, end - self.end
         return Cubic(start, self.control1 + at_start, self.control2 + at_end, end)
-
-
-# A garment has some tens of curves, each measured many times by edges, seams and checks.
-@lru_cache(maxsize=4096)
-def _length(cubic: Cubic) -> float:
-    """The arc length of a whole curve [mm]."""
-    return cubic.speed().way(0.0, 1.0, QUADRATURE * cubic.polygon_length())

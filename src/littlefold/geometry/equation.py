@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from math import sqrt
+from itertools import pairwise
+from math import comb, sqrt
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -13,6 +14,11 @@ HALVINGS = 80
 
 # Newton's method ends where the unknown, from 0 to 1, moves by less than this.
 STILL = 1e-13
+
+# By degree n: what a power p of the unknown adds to the Bernstein coefficient k of a polynomial, C(k, p) / C(n, p).
+SHARES = tuple(
+    tuple(tuple(comb(k, p) / comb(n, p) for p in range(k + 1)) for k in range(n + 1)) for n in range(6)
+)
 
 
 def quadratic_roots(a: float, b: float, c: float) -> tuple[float, ...]:
@@ -87,14 +93,34 @@ def roots_from_0_to_1(coefficients: tuple[float, ...]) -> tuple[float, ...]:
     if degree <= 2:  # noqa: PLR2004 - solved in closed form
         a, b, c = (0.0,) * (2 - degree) + coefficients
         return tuple(root for root in quadratic_roots(a, b, c) if 0 < root < 1)
+    most = _most_roots(coefficients)
+    if most == 0:
+        return ()
     slope = tuple(c * (degree - k) for k, c in enumerate(coefficients[:-1]))
-    stops = (0.0, *roots_from_0_to_1(slope), 1.0)
+    is_one = most == 1 and coefficients[-1] * sum(coefficients) < 0  # the ends lie on different sides
+    stops = (0.0, 1.0) if is_one else (0.0, *roots_from_0_to_1(slope), 1.0)
     values = [_polynomial(coefficients, t) for t in stops]
     return tuple(
         _root(coefficients, slope, stops[k], stops[k + 1], rising=values[k] < 0)
         for k in range(len(stops) - 1)
         if (values[k] < 0) != (values[k + 1] < 0)
     )
+
+
+def _most_roots(coefficients: tuple[float, ...]) -> int:
+    """How many roots a polynomial has between 0 and 1 at most: the changes of sign among its Bernstein coefficients.
+
+    (Descartes' rule of signs for the Bernstein basis, from memory.)
+    """
+    degree = len(coefficients) - 1
+    signs = []
+    for k in range(degree + 1):
+        value = 0.0
+        for power in range(k + 1):
+            value += coefficients[degree - power] * SHARES[degree][k][power]
+        if value != 0:
+            signs.append(value > 0)
+    return sum(one is not other for one, other in pairwise(signs))
 
 
 def _polynomial(coefficients: tuple[float, ...], t: float) -> float:

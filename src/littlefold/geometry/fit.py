@@ -10,22 +10,24 @@ fitting digitized curves").
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import inf
-from typing import TYPE_CHECKING, Protocol
+from math import hypot, inf
+from typing import NamedTuple, Protocol
 
 from .bezier import Cubic
+from .point import Point
 from .tolerance import OFFSET
 
-if TYPE_CHECKING:
-    from .point import Point, Vector
 
+class Sample(NamedTuple):
+    """A place (x, y) of a curve, the direction (u, v) there, of length 1, and the speed that way, negative backwards.
 
-@dataclass(frozen=True, slots=True)
-class Sample:
-    """A place of a curve, the direction there, and the speed that way [mm], negative backwards."""
+    Plain numbers, since a fit asks for some tens of them.
+    """
 
-    place: Point
-    along: Vector
+    x: float
+    y: float
+    u: float
+    v: float
     speed: float
 
 
@@ -45,6 +47,10 @@ CHECKS = (0.05, 0.5, 0.95)
 
 # Handle lengths and parameters are improved in turn so often.  Fewer: more parts.
 ROUNDS = 3
+
+# A cubic that strays by more than so many tolerances after its first round is given up: of some hundred offset edges
+# none came right that had strayed by more than 6.  Larger: slower.  Smaller: more parts.
+HOPELESS = 8.0
 
 # The weight that holds the handles to those of equal speed where the curve is so straight that their length
 # does not matter.  Larger: a worse fit.  Smaller: handles of nearly straight parts wander.
@@ -90,38 +96,39 @@ class _Fit:
         """The best single cubic between two parameters, and how far it strays [mm]."""
         step = high - low
         start, end = self.curve.sample(low), self.curve.sample(high)
-        inside = [self.curve.sample(low + step * u) for u in PROBES]
+        inside = [self.curve.sample(low + step * t) for t in PROBES]
         plain = (start.speed * step / 3, end.speed * step / 3)
         places: tuple[float, ...] = PROBES
-        furthest = LONGEST * start.place.distance(end.place)
-        cubic, error = _cubic(start, end, _kept(plain, furthest)), inf
+        furthest = LONGEST * hypot(end.x - start.x, end.y - start.y)
+        cubic, error = _cubic(start, end, plain, furthest), inf
         for _ in range(ROUNDS):
             handles = _handles(start, end, inside, places, plain)
             if handles[0] * inside[0].speed < 0 or handles[1] * inside[-1].speed < 0:
                 handles = plain
-            cubic = _cubic(start, end, _kept(handles, furthest))
+            cubic = _cubic(start, end, handles, furthest)
             places, error = _compared(cubic, places, inside)
             if error <= self.tolerance / 2:
                 return cubic, self.checked(cubic, low, high)
+            if error > HOPELESS * self.tolerance:
+                break
         return cubic, error
 
     def checked(self, cubic: Cubic, low: float, high: float) -> float:
         """How far a cubic strays at places that it was not fitted to [mm]."""
-        samples = [self.curve.sample(low + (high - low) * u) for u in CHECKS]
+        samples = [self.curve.sample(low + (high - low) * t) for t in CHECKS]
         places, _ = _compared(cubic, CHECKS, samples)
         return _compared(cubic, places, samples)[1]
 
 
-def _kept(handles: tuple[float, float], furthest: float) -> tuple[float, float]:
-    """Handles no longer than a length."""
-    one, other = (max(-furthest, min(furthest, handle)) for handle in handles)
-    return (one, other)
-
-
-def _cubic(start: Sample, end: Sample, handles: tuple[float, float]) -> Cubic:
-    """The cubic with handles of given lengths along the end directions."""
-    p, q = start.place, end.place
-    return Cubic(p, p + start.along * handles[0], q + end.along * -handles[1], q)
+def _cubic(start: Sample, end: Sample, handles: tuple[float, float], furthest: float) -> Cubic:
+    """The cubic with handles of given lengths along the end directions, neither longer than `furthest`."""
+    out, back = (max(-furthest, min(furthest, handle)) for handle in handles)
+    return Cubic(
+        Point(start.x, start.y),
+        Point(start.x + start.u * out, start.y + start.v * out),
+        Point(end.x - end.u * back, end.y - end.v * back),
+        Point(end.x, end.y),
+    )
 
 
 def _handles(
@@ -134,15 +141,14 @@ def _handles(
     """The handle lengths with the least squares of the sideways distances: two equations in two unknowns."""
     hold = HOLD * HOLD
     aa, ab, bb, ar, br = hold, 0.0, hold, hold * plain[0], hold * plain[1]
-    for sample, u in zip(inside, places, strict=True):
-        s = 1 - u
-        nx, ny = -sample.along.y, sample.along.x
-        a = 3 * s * s * u * (nx * start.along.x + ny * start.along.y)
-        b = -3 * s * u * u * (nx * end.along.x + ny * end.along.y)
-        share = u * u * (3 - 2 * u)
-        x = start.place.x + (end.place.x - start.place.x) * share
-        y = start.place.y + (end.place.y - start.place.y) * share
-        rest = nx * (sample.place.x - x) + ny * (sample.place.y - y)
+    x0, y0, u0, v0, _ = start
+    x1, y1, u1, v1, _ = end
+    for (x, y, u, v, _speed), t in zip(inside, places, strict=True):
+        s = 1 - t
+        a = 3 * s * s * t * (u * v0 - v * u0)
+        b = 3 * s * t * t * (v * u1 - u * v1)
+        share = t * t * (3 - 2 * t)
+        rest = u * (y - y0 - (y1 - y0) * share) - v * (x - x0 - (x1 - x0) * share)
         aa, ab, bb = aa + a * a, ab + a * b, bb + b * b
         ar, br = ar + a * rest, br + b * rest
     below = aa * bb - ab * ab
@@ -157,14 +163,14 @@ def _compared(
     A hundredth of the way by which a place was off along the curve counts too: on a radius of 25 mm a place
     that is off by 0.5 mm shifts the sideways distance by 0.005 mm.
     """
-    v, start = cubic.speed(), cubic.start
+    ax, bx, cx, ay, by, cy = cubic.speed
+    x0, y0 = cubic.start.x, cubic.start.y
     better, worst = [], 0.0
-    for u, sample in zip(places, inside, strict=True):
-        along, place = sample.along, sample.place
-        x = place.x - start.x - ((v.ax / 3 * u + v.bx / 2) * u + v.cx) * u
-        y = place.y - start.y - ((v.ay / 3 * u + v.by / 2) * u + v.cy) * u
-        slip = x * along.x + y * along.y
-        ahead = ((v.ax * u + v.bx) * u + v.cx) * along.x + ((v.ay * u + v.by) * u + v.cy) * along.y
-        worst = max(worst, abs(x * along.y - y * along.x), abs(slip) / 100)
-        better.append(min(1.0, max(0.0, u + slip / ahead)) if ahead != 0 else u)
+    for t, (x, y, u, v, _speed) in zip(places, inside, strict=True):
+        right = x - x0 - ((ax / 3 * t + bx / 2) * t + cx) * t
+        up = y - y0 - ((ay / 3 * t + by / 2) * t + cy) * t
+        slip = right * u + up * v
+        ahead = ((ax * t + bx) * t + cx) * u + ((ay * t + by) * t + cy) * v
+        worst = max(worst, abs(right * v - up * u), abs(slip) / 100)
+        better.append(min(1.0, max(0.0, t + slip / ahead)) if ahead != 0 else t)
     return tuple(better), worst

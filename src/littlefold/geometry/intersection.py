@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import accumulate, combinations
+from itertools import combinations
 from math import sqrt, tau
 from typing import TYPE_CHECKING
 
@@ -47,7 +47,7 @@ def meet_line(path: Path | Segment, through: Point, along: Vector) -> tuple[Meet
     `second_length` is the way along the line from `through`, negative backwards.
     """
     chain, unit = _path(path), along.unit()
-    marks = _marks(chain)
+    marks = chain.marks
     found = []
     for index, segment in enumerate(chain.segments):
         for t in parameters_on_line(segment, through, unit):
@@ -69,7 +69,7 @@ def self_crossings(path: Path) -> tuple[Meeting, ...]:
 
     Joints between neighbours, and the start of a closed path, are not counted.
     """
-    marks = _marks(path)
+    marks = path.marks
     found = []
     for index, segment in enumerate(path.segments):
         if isinstance(segment, Cubic):
@@ -85,14 +85,9 @@ def _path(shape: Path | Segment) -> Path:
     return shape if isinstance(shape, Path) else Path((shape,))
 
 
-def _marks(path: Path) -> tuple[float, ...]:
-    """The arc lengths at which the segments begin [mm]."""
-    return tuple(accumulate((segment.length() for segment in path.segments), initial=0.0))
-
-
 def _meetings(first: Path, second: Path) -> list[Meeting]:
     """The meetings of all segments of one path with all of another, as they come."""
-    marks, other_marks = _marks(first), _marks(second)
+    marks, other_marks = first.marks, second.marks
     boxes = [segment.bounds().grown(TOUCH) for segment in second.segments]
     found: list[Meeting] = []
     for i, one in enumerate(first.segments):
@@ -145,7 +140,7 @@ def _looped(cubic: Cubic, before: float) -> list[Meeting]:
     B(t) = B(u), divided by t - u, is linear in the product and quadratic in the sum of both; the part of it
     across the highest coefficient gives the sum alone.
     """
-    v = cubic.speed()
+    v = cubic.speed
     cubed, squared, plain = Vector(v.ax, v.ay) / 3, Vector(v.bx, v.by) / 2, Vector(v.cx, v.cy)
     turn = squared.cross(cubed)
     if turn == 0:

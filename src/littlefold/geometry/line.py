@@ -78,6 +78,10 @@ class Line:
         """The two ends."""
         return (self.start, self.end)
 
+    def coordinates(self, tolerance: float = FLATNESS) -> list[float]:  # noqa: ARG002 - it is flat
+        """The same points as plain numbers, x and y in turn."""
+        return [self.start.x, self.start.y, self.end.x, self.end.y]
+
     def transformed(self, affine: Affine) -> Line:
         """What a map of the plane makes of it."""
         return Line(affine.apply(self.start), affine.apply(self.end))

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from .intersection import self_crossings
 from .path import Path
+from .segment import is_within
 from .tolerance import SAME_POINT, SOLVED
 
 if TYPE_CHECKING:
@@ -26,11 +27,13 @@ SHORT = 1e-4
 
 def without_loops(legs: list[Leg], distance: float, *, closed: bool) -> Path | None:
     """The chain without the loops that hold its backward legs; None where a backward leg lies in no loop."""
-    legs = [leg for leg in legs if leg.segment.length() > SOLVED]  # what is a mere point has no direction
-    if not legs or all(leg.backward for leg in legs):
+    legs = [
+        leg for leg in legs if not is_within(leg.segment, SOLVED)
+    ]  # what is a mere point has no direction
+    if all(leg.backward for leg in legs):
         return None
-    path = Path.joined(*(Path((leg.segment,)) for leg in legs))
-    parts = _backward_parts(legs)
+    path = Path.chained(leg.segment for leg in legs)
+    parts = _backward_parts(legs) if any(leg.backward for leg in legs) else []
     if parts and closed:
         path, parts = _begun_between(path, parts)
     while parts:

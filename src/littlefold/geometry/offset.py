@@ -7,12 +7,13 @@ backward parts lie in loops, and the loops are cut off where they cross themselv
 
 from __future__ import annotations
 
-from itertools import accumulate, pairwise
+from itertools import pairwise
 
 from .beside import beside
 from .bridge import Corner, bridged, closed_up
 from .loops import without_loops
 from .path import Path
+from .segment import is_within
 from .tolerance import SAME_POINT
 
 
@@ -46,9 +47,11 @@ def offset_tapered(path: Path, at_start: float, at_end: float, corner: Corner = 
     """
     if at_start == 0 == at_end:
         return path
-    if all(segment.length() <= SAME_POINT for segment in path.segments):
+    kept = tuple(segment for segment in path.segments if not is_within(segment, SAME_POINT))
+    if not kept:
         return None  # a point has no side
-    path = _without_points(path)
+    if len(kept) < len(path.segments):
+        path = Path.chained(kept)  # what is too short has no sure direction
     distances = _distances(path, at_start, at_end)
     legs = [
         beside(segment, here, there)
@@ -61,16 +64,8 @@ def offset_tapered(path: Path, at_start: float, at_end: float, corner: Corner = 
     return without_loops(chain, max(abs(at_start), abs(at_end)), closed=closed)
 
 
-def _without_points(path: Path) -> Path:
-    """The path without segments so short that they have no sure direction."""
-    if all(segment.length() > SAME_POINT for segment in path.segments):
-        return path
-    return Path.joined(*(Path((segment,)) for segment in path.segments if segment.length() > SAME_POINT))
-
-
 def _distances(path: Path, at_start: float, at_end: float) -> list[float]:
     """The distances at the joints of the path, ends included [mm]."""
     if at_start == at_end:
         return [at_start] * (len(path.segments) + 1)
-    marks = list(accumulate((segment.length() for segment in path.segments), initial=0.0))
-    return [at_start + (at_end - at_start) * mark / marks[-1] for mark in marks]
+    return [at_start + (at_end - at_start) * mark / path.length() for mark in path.marks]

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from dataclasses import dataclass
-from functools import reduce
-from itertools import pairwise
+from functools import cached_property, reduce
+from itertools import accumulate, pairwise
+from math import inf
 from typing import TYPE_CHECKING
 
 from .affine import Affine
@@ -12,10 +14,13 @@ from .bounds import Bounds
 from .hull import least_distance
 from .line import Line
 from .point import Point, Vector
+from .segment import is_within
 from .tolerance import ANGLE, FLATNESS, SAME_POINT
 from .winding import winding_number
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from .segment import Segment
 
 
@@ -28,11 +33,12 @@ class Nearest:
     distance: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Path:
     """One or more segments, each beginning where the one before it ends (to `SAME_POINT`).
 
-    Lengths are arc lengths from the start [mm].  A length outside the path is our own mistake: ValueError.
+    Lengths are arc lengths from the start [mm].  A length outside the path is our own mistake: ValueError.  What many
+    ask for (lengths, the box round it, its chords) is worked out once and kept: so it has no slots.
     """
 
     segments: tuple[Segment, ...]
@@ -41,7 +47,8 @@ class Path:
         if not self.segments:
             raise ValueError("a path has at least one segment")
         for before, after in pairwise(self.segments):
-            if before.end.distance(after.start) > SAME_POINT:
+            here, there = before.end, after.start
+            if here is not there and here.distance(there) > SAME_POINT:
                 raise ValueError(f"a path is broken between {before.end} and {after.start}")
 
     @classmethod
@@ -51,9 +58,19 @@ class Path:
         Raises:
             ValueError: One does not begin where the one before it ends.
         """
-        chain = [segment for path in paths for segment in path.segments]
+        return cls.chained([segment for path in paths for segment in path.segments])
+
+    @classmethod
+    def chained(cls, segments: Iterable[Segment]) -> Path:
+        """Segments laid end to end as one path; ends that differ by rounding are made the same.
+
+        Raises:
+            ValueError: One does not begin where the one before it ends.
+        """
+        chain = list(segments)
         for k in range(1, len(chain)):
-            chain[k - 1], chain[k] = _meeting(chain[k - 1], chain[k])
+            if chain[k - 1].end is not chain[k].start:
+                chain[k - 1], chain[k] = _meeting(chain[k - 1], chain[k])
         return cls(tuple(chain))
 
     @classmethod
@@ -61,46 +78,56 @@ class Path:
         """Straight lines from point to point, at least two."""
         return cls(tuple(Line(p, q) for p, q in pairwise(points)))
 
-    @property
+    @cached_property
     def start(self) -> Point:
         """Where it begins."""
         return self.segments[0].start
 
-    @property
+    @cached_property
     def end(self) -> Point:
         """Where it ends."""
         return self.segments[-1].end
 
-    @property
+    @cached_property
     def start_tangent(self) -> Vector:
         """The direction in which it sets out, of length 1."""
         return self.segments[0].tangent(0.0)
 
-    @property
+    @cached_property
     def end_tangent(self) -> Vector:
         """The direction in which it arrives, of length 1."""
         return self.segments[-1].tangent(1.0)
 
-    @property
+    @cached_property
     def is_closed(self) -> bool:
         """Whether it comes back to its start."""
-        return self.start.distance(self.end) <= SAME_POINT and self.length() > SAME_POINT
+        start = self.start
+        return start.distance(self.end) <= SAME_POINT and any(
+            not is_within(segment, SAME_POINT) for segment in self.segments
+        )
 
-    @property
+    @cached_property
+    def marks(self) -> tuple[float, ...]:
+        """The arc lengths at which its segments begin, and its own [mm]."""
+        return tuple(accumulate((segment.length() for segment in self.segments), initial=0.0))
+
+    @cached_property
     def is_straight(self) -> bool:
         """Whether it is made of lines in one direction only."""
         if not all(isinstance(segment, Line) for segment in self.segments):
             return False
+        if len(self.segments) == 1:
+            return True
         ways = [segment.tangent(0.0) for segment in self.segments if segment.length() > SAME_POINT]
         return all(abs(ways[0].cross(way)) <= ANGLE and ways[0].dot(way) > 0 for way in ways)
 
     def length(self) -> float:
         """The arc length [mm]."""
-        return sum(segment.length() for segment in self.segments)
+        return self.marks[-1]
 
     def length_to(self, index: int, t: float) -> float:
         """The arc length from the start to a parameter of the segment of an index [mm]."""
-        return sum(segment.length() for segment in self.segments[:index]) + self.segments[index].length_to(t)
+        return self.marks[index] + self.segments[index].length_to(t)
 
     def locate(self, length: float) -> tuple[int, float]:
         """The index of the segment at an arc length and the parameter there; at a joint, the one before it.
@@ -108,15 +135,11 @@ class Path:
         Raises:
             ValueError: The length lies outside the path by more than `SAME_POINT`.
         """
-        rest = length
-        for index, segment in enumerate(self.segments):
-            whole = segment.length()
-            if rest <= whole or index == len(self.segments) - 1:
-                break
-            rest -= whole
-        if rest < -SAME_POINT or rest - whole > SAME_POINT:
+        marks = self.marks
+        if length < -SAME_POINT or length > marks[-1] + SAME_POINT:
             raise ValueError(f"there is no place at {length} mm on a path of {self.length()} mm")
-        return index, segment.parameter_at(rest)
+        index = min(max(0, bisect_left(marks, length) - 1), len(self.segments) - 1)
+        return index, self.segments[index].parameter_at(length - marks[index])
 
     def at_length(self, length: float) -> Point:
         """The point at an arc length [mm]."""
@@ -180,6 +203,10 @@ class Path:
 
     def bounds(self) -> Bounds:
         """The upright rectangle that it just fills."""
+        return self._bounds
+
+    @cached_property
+    def _bounds(self) -> Bounds:
         return reduce(Bounds.union, (segment.bounds() for segment in self.segments))
 
     def flatten(self, tolerance: float = FLATNESS) -> tuple[Point, ...]:
@@ -192,26 +219,40 @@ class Path:
             points.extend(segment.flatten(tolerance)[1:])
         return tuple(points)
 
+    @cached_property
+    def coordinates(self) -> tuple[float, ...]:
+        """The points of `flatten` as plain numbers, x and y in turn: what polygon work takes, at a third of the cost."""
+        flat = [self.start.x, self.start.y]
+        for segment in self.segments:
+            flat += segment.coordinates()[2:]
+        return tuple(flat)
+
     def nearest(self, point: Point) -> Nearest:
         """The place that lies nearest to a point; the first of several."""
-        index, t, distance = self._nearest(point)
+        found = self.closest(point)
+        assert found is not None, "every place is nearer than infinitely far"  # noqa: S101 - our own mistake
+        index, t, distance = found
         return Nearest(self.length_to(index, t), self.segments[index].at(t), distance)
 
     def distance(self, point: Point) -> float:
         """How far a point lies from it [mm]: `nearest` without the length along it, which costs more than the rest."""
-        return self._nearest(point)[2]
+        found = self.closest(point)
+        return inf if found is None else found[2]
 
-    def _nearest(self, point: Point) -> tuple[int, float, float]:
-        """The index of the nearest segment, the parameter there, and the distance."""
-        best_index, best_t, best = 0, 0.0, self.start.distance(point)
+    def closest(self, point: Point, than: float = inf) -> tuple[int, float, float] | None:
+        """The place that lies nearest to a point and nearer than a distance [mm], if there is one.
+
+        Returns:
+            The index of the segment, the parameter there, and the distance [mm].
+        """
+        found = None
         for index, segment in enumerate(self.segments):
-            if least_distance(segment, point) >= best:
-                continue
-            t = segment.nearest(point)
-            distance = segment.at(t).distance(point)
-            if distance < best:
-                best_index, best_t, best = index, t, distance
-        return best_index, best_t, best
+            if least_distance(segment, point) < than:
+                t = segment.nearest(point)
+                distance = segment.at(t).distance(point)
+                if distance < than:
+                    found, than = (index, t, distance), distance
+        return found
 
     def signed_area(self) -> float:
         """The area enclosed by a closed path [mm2], exact: positive if it runs counter-clockwise.

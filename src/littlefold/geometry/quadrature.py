@@ -6,8 +6,8 @@ QUADPACK, Springer 1983, routine QK15); the tests integrate polynomials of degre
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import sqrt
+from typing import NamedTuple
 
 # Node, weight in K15, weight in G7 (0 where the node is not one of the seven), for the right half of -1..1.
 PAIRS = (
@@ -41,8 +41,7 @@ KINK = 30.0
 DEEPEST = 30
 
 
-@dataclass(frozen=True, slots=True)
-class Speed:
+class Speed(NamedTuple):
     """The derivative of a cubic as two quadratics: x' = (ax t + bx) t + cx, y' likewise."""
 
     ax: float
@@ -57,6 +56,17 @@ class Speed:
         u = (self.ax * t + self.bx) * t + self.cx
         v = (self.ay * t + self.by) * t + self.cy
         return sqrt(u * u + v * v)
+
+    def time(self, t: float, way: float) -> float:
+        """How much further the parameter is when a way [mm] has been gone, as far as speed and acceleration tell."""
+        x, y = (self.ax * t + self.bx) * t + self.cx, (self.ay * t + self.by) * t + self.cy
+        square = x * x + y * y
+        if square == 0:
+            return 0.0
+        plain = way / sqrt(square)
+        faster = (x * (2 * self.ax * t + self.bx) + y * (2 * self.ay * t + self.by)) / square
+        bent = plain * (1 - faster * plain / 2)
+        return bent if bent * plain > 0 else plain
 
     def way(self, t0: float, t1: float, slack: float) -> float:
         """The arc length between two parameters [mm], to about this much; negative backwards."""
@@ -73,7 +83,7 @@ class Speed:
 
     def _pair(self, t0: float, t1: float) -> tuple[float, float, float]:
         """The length by K15 and by G7, and the lowest speed met."""
-        ax, bx, cx, ay, by, cy = self.ax, self.bx, self.cx, self.ay, self.by, self.cy
+        ax, bx, cx, ay, by, cy = self
         middle, half = (t0 + t1) / 2, (t1 - t0) / 2
         slowest = self.at(middle)
         fine, rough = slowest * MIDDLE[0], slowest * MIDDLE[1]

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import inf
 from typing import TYPE_CHECKING, NamedTuple
 
 from littlefold.geometry import Line, Path
 from littlefold.geometry.tolerance import SAME_POINT
 
 if TYPE_CHECKING:
-    from littlefold.geometry import Point, Segment, Vector
+    from littlefold.geometry import Point, Vector
 
 
 class Footing(NamedTuple):
@@ -62,45 +63,41 @@ class Carried:
         if high - low <= SAME_POINT:
             return Path((Line(self.at(start), self.at(end)),))
         path = self.path if (low, high) == (0.0, self.length) else self.path.part(low, high)
-        if start < 0:
+        if low - start > SAME_POINT:
             path = _begun(path, self.at(start))
-        if end > self.length:
+        if end - high > SAME_POINT:
             path = _begun(path.reversed(), self.at(end)).reversed()
         return path
 
     def foot(self, point: Point) -> float:
         """The place that lies nearest to a point."""
-        nearest = self.path.nearest(point)
-        best, place = nearest.distance, nearest.length
-        before = (point - self.path.start).dot(self.path.start_tangent)
-        if before < 0 and self.at(before).distance(point) < best:
-            best, place = self.at(before).distance(point), before
-        after = (point - self.path.end).dot(self.path.end_tangent)
-        if after > 0 and self.at(self.length + after).distance(point) < best:
-            place = self.length + after
-        return place
+        outside, away = self._foot_outside(point)
+        found = self.path.closest(point, away)
+        return outside if found is None else self.path.length_to(*found[:2])
 
     def footing(self, point: Point) -> Footing:
         """The place that lies nearest to a point, as a footing."""
-        start, end = self.path.start, self.path.end
-        before = (point - start).dot(self.path.start_tangent)
-        after = (point - end).dot(self.path.end_tangent)
-        found = [_on_segment(segment, point) for segment in self.path.segments]
+        outside, away = self._foot_outside(point)
+        found = self.path.closest(point, away)
+        if found is None:
+            return Footing(self.at(outside), self.tangent(outside), 0.0)
+        segment, t = self.path.segments[found[0]], found[1]
+        return Footing(segment.at(t), segment.tangent(t), segment.curvature(t))
+
+    def _foot_outside(self, point: Point) -> tuple[float, float]:
+        """The place on the straight pieces beyond the ends nearest to a point, and how far off it is [mm]."""
+        path, place, away = self.path, 0.0, inf
+        before = (point - path.start).dot(path.start_tangent)
         if before < 0:
-            found.append(Footing(self.at(before), self.path.start_tangent, 0.0))
-        if after > 0:
-            found.append(Footing(end + self.path.end_tangent * after, self.path.end_tangent, 0.0))
-        return min(found, key=lambda footing: footing.point.distance(point))
+            place, away = before, abs(path.start_tangent.cross(point - path.start))
+        after = (point - path.end).dot(path.end_tangent)
+        aside = abs(path.end_tangent.cross(point - path.end))
+        return (self.length + after, aside) if after > 0 and aside < away else (place, away)
 
     def straight_start(self) -> float:
         """The place up to which it is one straight line from its start: the length of a first line, or 0."""
         first = self.path.segments[0]
         return first.length() if isinstance(first, Line) else 0.0
-
-
-def _on_segment(segment: Segment, point: Point) -> Footing:
-    t = segment.nearest(point)
-    return Footing(segment.at(t), segment.tangent(t), segment.curvature(t))
 
 
 def _begun(path: Path, start: Point) -> Path:

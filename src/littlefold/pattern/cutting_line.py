@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from littlefold.geometry import Path
+from littlefold.geometry.segment import is_within
 from littlefold.geometry.tolerance import SAME_POINT
 from littlefold.pattern.corners import corner
 
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from littlefold.draft.model import DraftEdge
+    from littlefold.geometry import Point, Segment
     from littlefold.pattern.corner import Corner
     from littlefold.pattern.margin import Margin
 
@@ -66,9 +68,12 @@ def closed_up(path: Path) -> Path:
     Lines shorter than the rounding have no direction and are left out; their neighbours meet instead.
     """
     assert path.end.distance(path.start) < ROUNDING, "the line does not come back"  # noqa: S101 - our own mistake
-    kept = [segment for segment in path.segments if segment.length() > ROUNDING]
-    starts = [kept[index - 1].end for index in range(len(kept))]
+    kept = [segment for segment in path.segments if not is_within(segment, ROUNDING)]
+    starts = [segment.end for segment in (kept[-1], *kept[:-1])]
     ends = [*starts[1:], starts[0]]
-    return Path(
-        tuple(segment.ending(start, end) for segment, start, end in zip(kept, starts, ends, strict=True))
-    )
+    return Path(tuple(map(_from_to, kept, starts, ends)))
+
+
+def _from_to(segment: Segment, start: Point, end: Point) -> Segment:
+    """A segment with other ends, or itself where it has them."""
+    return segment if segment.start is start and segment.end is end else segment.ending(start, end)

@@ -3,11 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING, Literal
 
+from littlefold.pattern.simple import bare, is_sliver, polygon
+
 if TYPE_CHECKING:
+    from shapely import MultiPolygon, Polygon
+
     from littlefold.draft.model import Cutting, Draft, DraftEdge, EdgeKind, EdgeRef, Inside
     from littlefold.geometry import Path, Point, Vector
+    from littlefold.pattern.run import EdgeEnd
+    from littlefold.pattern.unfold import Half
     from littlefold.problem import Place, Problem
 
 
@@ -38,15 +45,37 @@ class Turn:
     order: Literal["once", "first", "second"]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Outline:
-    """The closed stitch line and the closed cutting line of a shape, both counter-clockwise."""
+    """The closed stitch line and the closed cutting line of a shape, both counter-clockwise.
+
+    Tracing and many checks ask for the polygons, so they are made once: it has no slots.
+    """
 
     stitch: Path
     cut: Path
 
+    @cached_property
+    def within(self) -> Polygon:
+        """What the stitch line encloses."""
+        return polygon(self.stitch)
 
-@dataclass(frozen=True, slots=True)
+    @cached_property
+    def around(self) -> Polygon:
+        """What the cutting line encloses."""
+        return polygon(self.cut)
+
+    @cached_property
+    def bare(self) -> Polygon | MultiPolygon:
+        """What the stitch line encloses and the cutting line does not; both must be simple."""
+        return bare(self.within, self.around)
+
+    def is_round(self) -> bool:
+        """Whether the cutting line is simple and goes round a simple stitch line, or lies on it."""
+        return self.around.is_valid and is_sliver(self.bare, self.within)
+
+
+@dataclass(frozen=True)
 class Piece:
     """One piece of the pattern, as drawn (half of it where it lies on a fold).
 
@@ -57,7 +86,7 @@ class Piece:
         cloth: `main`, `lining`, `interfacing`, or a cloth of the recipe's own.
         edges: In order, counter-clockwise; their paths join to the stitch outline.
         outline: As drawn.
-        unfolded: The whole piece as cut from cloth; the same as `outline` where there is no fold.
+        half: What is unfolded to the whole piece; None where there is no fold, or none that can be unfolded.
         folded: Lines on which a hem, casing or button edge is turned over, to be drawn.
         grain: The ends of the grain arrow.
         notches: On the stitch line, in order.
@@ -72,13 +101,18 @@ class Piece:
     cloth: str
     edges: tuple[DraftEdge, ...]
     outline: Outline
-    unfolded: Outline
+    half: Half | None
     folded: tuple[Turn, ...]
     grain: tuple[Point, Point]
     notches: tuple[Notch, ...]
     inside: tuple[Inside, ...]
     marks: tuple[tuple[str, Point], ...]
     place: Place
+
+    @cached_property
+    def unfolded(self) -> Outline:
+        """The whole piece as cut from cloth; the same as `outline` where there is no fold."""
+        return self.outline if self.half is None else self.half.unfolded()
 
     @property
     def turns(self) -> tuple[Path, ...]:
@@ -101,7 +135,8 @@ class Piece:
 class Seam:
     """Two runs of edges that are sewn together, measured on the stitch line [mm].
 
-    `second_length - first_length` should be `ease` within `tolerance`, unless the second run is gathered.
+    `second_length - first_length` should be `ease` within `tolerance`, unless the second run is gathered.  `ends` are
+    the ends of edges that meet where the seam begins and where it stops.
     """
 
     first: tuple[EdgeRef, ...]
@@ -113,6 +148,7 @@ class Seam:
     tolerance: float
     matched: bool
     place: Place
+    ends: tuple[tuple[EdgeEnd, EdgeEnd], ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,10 +15,9 @@ from littlefold.draft.model import DraftNotch
 from littlefold.geometry import Path
 from littlefold.pattern.allowance import width
 from littlefold.pattern.model import Notch
-from littlefold.pattern.seam import pairing
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from littlefold.draft.model import DraftEdge, DraftPiece, DraftSeam
     from littlefold.pattern.run import Run, Surroundings
@@ -43,14 +42,14 @@ SAME_NOTCH = 2.0
 DOUBLE = 2
 
 
-def notches(around: Surroundings) -> dict[str, tuple[Notch, ...]]:
-    """The notches of each piece by its name, in order round it."""
+def notches(around: Surroundings, pairings: Sequence[Pairing]) -> dict[str, tuple[Notch, ...]]:
+    """The notches of each piece by its name, in order round it; `pairings` say how the runs of each seam meet."""
     stated = {
         name: [_counted(notch, piece) for notch in piece.notches] for name, piece in around.pieces.items()
     }
     repeated: dict[str, list[DraftNotch]] = {name: [] for name in stated}
-    for seam in around.seams:
-        for name, notch in _across(seam, stated, around):
+    for seam, pair in zip(around.seams, pairings, strict=True):
+        for name, notch in _across(pair, stated, shares=_shares(seam)):
             repeated[name].append(notch)
     return {name: _placed(piece, [*stated[name], *repeated[name]]) for name, piece in around.pieces.items()}
 
@@ -62,16 +61,15 @@ def _counted(notch: DraftNotch, piece: DraftPiece) -> DraftNotch:
 
 
 def _across(
-    seam: DraftSeam, stated: dict[str, list[DraftNotch]], around: Surroundings
+    pair: Pairing, stated: dict[str, list[DraftNotch]], *, shares: bool
 ) -> Iterator[tuple[str, DraftNotch]]:
     """What the notches stated on either run of a seam become on the other, with the name of the piece."""
-    pair = pairing(seam, around)
     back = _turned_about(pair)
     for there in (pair, back):
         for leg in there.first.legs:
             for notch in stated[leg.enters.piece]:
                 if notch.edge == leg.enters.edge:
-                    yield from _repeated(leg.on_run(notch.at), notch.count, there, shares=_shares(seam))
+                    yield from _repeated(leg.on_run(notch.at), notch.count, there, shares=shares)
 
 
 def _turned_about(pair: Pairing) -> Pairing:
@@ -84,7 +82,7 @@ def _shares(seam: DraftSeam) -> bool:
 
 
 def _repeated(place: float, count: int, pair: Pairing, *, shares: bool) -> Iterator[tuple[str, DraftNotch]]:
-    whole, other = pair.first.length * pair.first_times, pair.second.length * pair.second_times
+    whole, other = pair.lengths
     scale = other / whole if shares else 1.0
     for there in {place, whole - place} if pair.first_times > 1 else {place}:
         yield _on(
@@ -113,8 +111,9 @@ def _placed(piece: DraftPiece, wanted: list[DraftNotch]) -> tuple[Notch, ...]:
 
 def _standing(edge: DraftEdge, notch: DraftNotch) -> Notch:
     at = min(max(notch.at, 0.0), edge.path.length())
-    outward = edge.path.tangent_at_length(at).turned_right()
-    return Notch(edge.name, at, notch.count, edge.path.at_length(at), outward)
+    index, t = edge.path.locate(at)
+    segment = edge.path.segments[index]
+    return Notch(edge.name, at, notch.count, segment.at(t), segment.tangent(t).turned_right())
 
 
 def depth(edge: DraftEdge) -> float:

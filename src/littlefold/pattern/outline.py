@@ -1,4 +1,4 @@
-"""The outlines of a piece, as drawn and unfolded, with what is wrong with them."""
+"""The outlines of a piece, with what is wrong with them."""
 
 from __future__ import annotations
 
@@ -11,29 +11,29 @@ from littlefold.pattern.allowance import width
 from littlefold.pattern.cutting_line import closed, closed_up, strips
 from littlefold.pattern.margin import Margin
 from littlefold.pattern.model import Outline
-from littlefold.pattern.simple import is_round, polygon, widened
-from littlefold.pattern.unfold import fold_edges, unfolded_cut, unfolded_stitch
+from littlefold.pattern.simple import is_simple, widened
+from littlefold.pattern.unfold import Half, cutting_lines, fold_edges, stitch_lines
 
 if TYPE_CHECKING:
-    from littlefold.draft.model import DraftEdge, DraftPiece
+    from littlefold.draft.model import DraftPiece
     from littlefold.pattern.cutting_line import Strip
     from littlefold.problem import Problem
 
 
 @dataclass(frozen=True, slots=True)
 class Outlines:
-    """The outline as drawn, the whole one, and the problems found on the way."""
+    """The outline as drawn, the half that is to be unfolded, if it is one, and the problems found on the way."""
 
     drawn: Outline
-    whole: Outline
+    half: Half | None
     problems: tuple[Problem, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """The cutting line as its rules make it, or None with the problems that stand against it."""
+    """The cutting line as its rules make it, round the stitch line; None with the problems that stand against it."""
 
-    path: Path | None
+    outline: Outline | None
     chain: tuple[Strip, ...]
     problems: tuple[Problem, ...]
 
@@ -46,25 +46,25 @@ def outlines(piece: DraftPiece) -> Outlines:
     """
     stitch = closed_up(Path.joined(*(edge.path for edge in piece.edges)))
     cut = _cut(piece, stitch)
-    drawn = Outline(stitch, cut.path or _plain_margin(piece, stitch))
-    whole, more = _whole(piece, cut, drawn)
-    return Outlines(drawn, whole, (*cut.problems, *more))
+    drawn = cut.outline or Outline(stitch, widened(stitch, _plain_margin(piece)))
+    half, more = _half(piece, cut)
+    return Outlines(drawn, half, (*cut.problems, *more))
 
 
 def _cut(piece: DraftPiece, stitch: Path) -> Cut:
     margins = [Margin.of(edge) for edge in piece.edges]
     found = [margin for margin in margins if margin is not None]
-    within = polygon(stitch)
-    if not within.is_valid:
+    if not is_simple(stitch):
         return Cut(None, (), (trouble.stitch_crosses(piece),))
     if len(found) < len(margins):
         return Cut(None, (), _too_tight(piece, margins))
     chain, corners = strips(found)
     problems = (*_overlaps(piece, chain), *trouble.short_neighbours(piece, corners))
     path = closed(chain)
-    if path is not None and not is_round(polygon(path), within):
+    outline = None if path is None else Outline(stitch, path)
+    if outline is not None and not outline.is_round():
         return Cut(None, chain, (*problems, trouble.cut_crosses(piece)))
-    return Cut(path, chain, problems)
+    return Cut(outline, chain, problems)
 
 
 def _too_tight(piece: DraftPiece, margins: list[Margin | None]) -> tuple[Problem, ...]:
@@ -77,22 +77,18 @@ def _overlaps(piece: DraftPiece, chain: tuple[Strip, ...]) -> list[Problem]:
     return [trouble.corners_overlap(piece, strip.edge, strip.overlap) for strip in over]
 
 
-def _plain_margin(piece: DraftPiece, stitch: Path) -> Path:
-    return widened(stitch, max(1.0, *(width(edge) for edge in piece.edges)))
+def _plain_margin(piece: DraftPiece) -> float:
+    return max(1.0, *(width(edge) for edge in piece.edges))
 
 
-def _whole(piece: DraftPiece, cut: Cut, drawn: Outline) -> tuple[Outline, tuple[Problem, ...]]:
-    """The unfolded outline, with a plain margin where the drawn one has one."""
+def _half(piece: DraftPiece, cut: Cut) -> tuple[Half | None, tuple[Problem, ...]]:
+    """What is to be unfolded, with a plain margin where the drawn outline has one."""
     folds = fold_edges(piece.edges)
     if not folds:
-        return drawn, ()
+        return None, ()
     if len(folds) > 1 or not folds[0].path.is_straight:
-        return drawn, (trouble.unfoldable(piece, len(folds)),)
-    return _unfolded(piece, cut, folds[0]), ()
-
-
-def _unfolded(piece: DraftPiece, cut: Cut, fold: DraftEdge) -> Outline:
-    stitch = unfolded_stitch(piece.edges, fold)
-    if cut.path is None:
-        return Outline(stitch, _plain_margin(piece, stitch))
-    return Outline(stitch, unfolded_cut(cut.chain, fold))
+        return None, (trouble.unfoldable(piece, len(folds)),)
+    chain = () if cut.outline is None else cut.chain
+    fold = folds[0]
+    lines = stitch_lines(piece.edges, fold), cutting_lines(chain, fold)
+    return Half(fold, *lines, _plain_margin(piece)), ()

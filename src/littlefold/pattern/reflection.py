@@ -65,7 +65,8 @@ class Reflected:
         forward = way.dot(footing.along) / (1 - footing.bend * height)
         height, rise = self._turned(height, rise)
         moved = footing.along * (forward * (1 - footing.bend * height)) + left * rise
-        return Sample(footing.point + left * height, moved.unit(), moved.length)
+        place, unit = footing.point + left * height, moved.unit()
+        return Sample(place.x, place.y, unit.x, unit.y, moved.length)
 
     def _turned(self, height: float, rise: float) -> tuple[float, float]:
         """The height and its change after turning once, or twice."""

@@ -8,6 +8,7 @@ hang together (`likeness`).
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from littlefold.draft.model import EdgeKind
@@ -97,32 +98,52 @@ class Run:
         )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Surroundings:
-    """The pieces by name and the seams between them, to see what lies beside an edge."""
+    """The pieces by name and the seams between them, to see what lies beside an edge.
+
+    What is looked up again and again is put in order once: it has no slots.
+    """
 
     pieces: Mapping[str, DraftPiece]
     seams: tuple[DraftSeam, ...]
 
+    @cached_property
+    def _edges(self) -> Mapping[tuple[str, str], DraftEdge]:
+        """The edges by the names of their piece and themselves."""
+        return {(name, edge.name): edge for name, piece in self.pieces.items() for edge in piece.edges}
+
+    @cached_property
+    def _following(self) -> Mapping[tuple[str, str], str]:
+        """The name of the edge that follows an edge round its piece."""
+        return {
+            (name, edge.name): after.name
+            for name, piece in self.pieces.items()
+            for edge, after in zip(piece.edges, (*piece.edges[1:], piece.edges[0]), strict=True)
+        }
+
+    @cached_property
+    def _before(self) -> Mapping[tuple[str, str], str]:
+        """The name of the edge that an edge follows round its piece."""
+        return {(piece, after): edge for (piece, edge), after in self._following.items()}
+
+    @cached_property
+    def _sewn(self) -> frozenset[frozenset[tuple[str, str]]]:
+        """The pairs of edges that lie on different sides of one seam."""
+        return frozenset(pair for seam in self.seams for pair in _pairs(seam))
+
     def edge(self, piece: str, name: str) -> DraftEdge:
         """An edge by the names of its piece and itself; KeyError where there is none."""
-        for edge in self.pieces[piece].edges:
-            if edge.name == name:
-                return edge
-        raise KeyError(name)
+        return self._edges[piece, name]
 
     def has(self, ref: EdgeRef) -> bool:
         """Whether there is such an edge."""
-        return ref.piece in self.pieces and any(
-            edge.name == ref.edge for edge in self.pieces[ref.piece].edges
-        )
+        return (ref.piece, ref.edge) in self._edges
 
     def neighbour(self, end: EdgeEnd) -> EdgeEnd:
         """The end of the next edge round the piece that stands at the same corner."""
-        names = [edge.name for edge in self.pieces[end.piece].edges]
-        place = names.index(end.edge)
-        beside = names[place - 1] if end.at_start else names[(place + 1) % len(names)]
-        return EdgeEnd(end.piece, beside, not end.at_start)
+        beside = self._before if end.at_start else self._following
+        return EdgeEnd(end.piece, beside[end.piece, end.edge], not end.at_start)
 
     def point(self, end: EdgeEnd) -> str:
         """The name of the point at an end without that of its drawing, or nothing."""
@@ -131,8 +152,7 @@ class Surroundings:
 
     def are_sewn(self, first: EdgeEnd, second: EdgeEnd) -> bool:
         """Whether two edges lie on different sides of one seam."""
-        wanted = {(first.piece, first.edge), (second.piece, second.edge)}
-        return any(wanted == pair for seam in self.seams for pair in _pairs(seam))
+        return frozenset(((first.piece, first.edge), (second.piece, second.edge))) in self._sewn
 
     def are_joined(self, first: EdgeEnd, second: EdgeEnd) -> bool:
         """Whether two edges follow each other in one run, as the two armholes do that take a sleeve."""
@@ -198,9 +218,9 @@ def _both(end: EdgeEnd) -> tuple[EdgeEnd, EdgeEnd]:
     return (end, end.other)
 
 
-def _pairs(seam: DraftSeam) -> Iterator[set[tuple[str, str]]]:
+def _pairs(seam: DraftSeam) -> Iterator[frozenset[tuple[str, str]]]:
     return (
-        {(first.piece, first.edge), (second.piece, second.edge)}
+        frozenset(((first.piece, first.edge), (second.piece, second.edge)))
         for first in seam.first
         for second in seam.second
     )

@@ -33,6 +33,22 @@ class Pairing(NamedTuple):
     first_times: int
     second_times: int
 
+    @property
+    def lengths(self) -> tuple[float, float]:
+        """How long both are as sewn [mm], mirror images counted."""
+        return self.first.length * self.first_times, self.second.length * self.second_times
+
+    @property
+    def ends(self) -> tuple[tuple[EdgeEnd, EdgeEnd], ...]:
+        """The pairs of edge ends that meet where the seam begins and where it stops.
+
+        Where a half is sewn to a whole piece, only the beginning is a meeting of two ends.
+        """
+        starts = (self.first.enters, self.second.enters)
+        if (self.first_times, self.second_times) != (1, 1):
+            return (starts,)
+        return (starts, (self.first.leaves, self.second.leaves))
+
 
 def pairing(seam: DraftSeam, around: Surroundings) -> Pairing:
     """How the two runs of a seam lie on each other."""
@@ -46,18 +62,6 @@ def pairing(seam: DraftSeam, around: Surroundings) -> Pairing:
     elif _meets_reversed(first, second, around):
         second = second.reversed()
     return Pairing(first, second, first_times, second_times)
-
-
-def matched_ends(seam: DraftSeam, around: Surroundings) -> tuple[tuple[EdgeEnd, EdgeEnd], ...]:
-    """The pairs of edge ends that meet where a seam begins and where it stops.
-
-    Where a half is sewn to a whole piece, only the beginning is a meeting of two ends.
-    """
-    pair = pairing(seam, around)
-    starts = (pair.first.enters, pair.second.enters)
-    if (pair.first_times, pair.second_times) != (1, 1):
-        return (starts,)
-    return (starts, (pair.first.leaves, pair.second.leaves))
 
 
 def _meets_reversed(first: Run, second: Run, around: Surroundings) -> bool:
@@ -82,10 +86,9 @@ def _towards_middle(run: Run, around: Surroundings) -> Run:
     return run if around.is_centre(around.neighbour(run.leaves)) else run.reversed()
 
 
-def measured(seam: DraftSeam, around: Surroundings) -> Seam:
+def measured(seam: DraftSeam, pair: Pairing) -> Seam:
     """A seam with the stitch lengths of its two runs, and whether they fit."""
-    pair = pairing(seam, around)
-    first, second = pair.first.length * pair.first_times, pair.second.length * pair.second_times
+    first, second = pair.lengths
     return Seam(
         first=seam.first,
         second=seam.second,
@@ -96,6 +99,7 @@ def measured(seam: DraftSeam, around: Surroundings) -> Seam:
         tolerance=seam.tolerance,
         matched=_fits(seam, first, second),
         place=seam.place,
+        ends=pair.ends,
     )
 
 

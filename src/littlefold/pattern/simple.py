@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import numpy as np
 import shapely
-from shapely import LineString, MultiLineString, Polygon, make_valid
+from shapely import LineString, MultiLineString, MultiPolygon, Polygon, make_valid
 from shapely.geometry.polygon import orient
 
 from littlefold.geometry import Path, Point
 
 if TYPE_CHECKING:
+    from numpy.typing import NDArray
     from shapely.geometry.base import BaseGeometry
 
 # The part of a stitch outline that may lie outside its cutting line [mm2 per mm of outline]: where both lie
@@ -24,14 +26,18 @@ GRID = 1e-6
 
 def polygon(outline: Path) -> Polygon:
     """A closed path as a polygon, flattened."""
-    corners = [(point.x, point.y) for point in outline.flatten()[:-1]]
-    ring = corners if len(corners) > 2 else 2 * corners  # noqa: PLR2004 - there and back is no ring
-    return shapely.polygons(ring)
+    corners = _coordinates(outline)[:-1]
+    return shapely.polygons(corners if len(corners) > 2 else np.tile(corners, (2, 1)))  # noqa: PLR2004 - there and back is no ring
 
 
 def line_string(line: Path) -> LineString:
     """A path as a string of lines, flattened."""
-    return shapely.linestrings([(point.x, point.y) for point in line.flatten()])
+    return shapely.linestrings(_coordinates(line))
+
+
+def _coordinates(line: Path) -> NDArray[np.float64]:
+    """The places of a flattened path, one in a row."""
+    return np.array(line.coordinates).reshape(-1, 2)
 
 
 def parallel(line: Path, distance: float) -> Path | None:
@@ -47,16 +53,15 @@ def is_simple(outline: Path) -> bool:
     return bool(shapely.is_valid(polygon(outline)))
 
 
-def is_round(around: Polygon, within: Polygon) -> bool:
-    """Whether an outline is simple and goes round another, or lies on it."""
-    allowed = SLIVER * within.length
-    return bool(
-        around.is_valid
-        and (
-            within.difference(around).area <= allowed
-            or shapely.difference(within, around, grid_size=GRID).area <= allowed
-        )
-    )
+def bare(within: Polygon, around: Polygon) -> Polygon | MultiPolygon:
+    """What lies within one polygon and not within another."""
+    plain = shapely.difference(within, around)
+    return plain if is_sliver(plain, within) else shapely.difference(within, around, grid_size=GRID)
+
+
+def is_sliver(part: Polygon | MultiPolygon, whole: Polygon) -> bool:
+    """Whether a part of a polygon is so narrow that flattening alone may have made it."""
+    return bool(part.area <= SLIVER * whole.length)
 
 
 def widened(outline: Path, by: float) -> Path:

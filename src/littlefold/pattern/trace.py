@@ -9,7 +9,7 @@ from littlefold.pattern.model import Pattern, Piece
 from littlefold.pattern.notch import notches
 from littlefold.pattern.outline import outlines
 from littlefold.pattern.run import Surroundings
-from littlefold.pattern.seam import measured
+from littlefold.pattern.seam import measured, pairing
 from littlefold.pattern.trouble import piece_place
 from littlefold.pattern.turn import turn_lines
 
@@ -25,12 +25,13 @@ def trace(draft: Draft) -> Pattern:
     Seams of pieces that could not be drafted are left out; the draft says why they are missing.
     """
     around = surroundings(draft)
-    marked = notches(around)
+    pairings = [pairing(seam, around) for seam in around.seams]
+    marked = notches(around, pairings)
     traced = [trace_piece(piece, marked[piece.name]) for piece in draft.pieces]
     return Pattern(
         draft=draft,
         pieces=tuple(piece for piece, _ in traced),
-        seams=tuple(measured(seam, around) for seam in around.seams),
+        seams=tuple(map(measured, around.seams, pairings)),
         problems=tuple(problem for _, problems in traced for problem in problems),
     )
 
@@ -55,8 +56,8 @@ def trace_piece(piece: DraftPiece, marked: tuple[Notch, ...] = ()) -> tuple[Piec
         cloth=piece.cloth,
         edges=piece.edges,
         outline=found.drawn,
-        unfolded=found.whole,
-        folded=turn_lines(piece.edges, found.drawn.cut),
+        half=found.half,
+        folded=turn_lines(piece.edges, found.drawn),
         grain=piece.grain,
         notches=marked,
         inside=piece.inside,

@@ -9,7 +9,7 @@ from littlefold.pattern.allowance import fold_distances, is_folded, width
 from littlefold.pattern.carried import Carried
 from littlefold.pattern.margin import outside
 from littlefold.pattern.model import Turn
-from littlefold.pattern.simple import polygon, stretch_inside
+from littlefold.pattern.simple import stretch_inside
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -18,13 +18,16 @@ if TYPE_CHECKING:
 
     from littlefold.draft.model import DraftEdge
     from littlefold.geometry import Path, Point
+    from littlefold.pattern.model import Outline
 
 
-def turn_lines(edges: Sequence[DraftEdge], cut: Path) -> tuple[Turn, ...]:
+def turn_lines(edges: Sequence[DraftEdge], cut: Outline) -> tuple[Turn, ...]:
     """Every fold of every edge that is folded over, from cut edge to cut edge; the line of the edge itself comes first."""
-    reach = 4 * max(width(edge) for edge in edges)
-    shape = polygon(cut)
     folded = [edge for edge in edges if is_folded(edge)]
+    if not folded:
+        return ()
+    reach = 4 * max(width(edge) for edge in edges)
+    shape = cut.around
     turns = [
         Turn(path, edge.kind, _order(edge, away))
         for edge in folded
