@@ -2,23 +2,32 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Annotated, Any
 from urllib.parse import parse_qsl, urlencode
 
-from fastapi import APIRouter
+from fastapi import APIRouter, Depends
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
+from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
 
-from littlefold.body.tape import read_length
 from littlefold.booklet.bundle import bundle
 from littlefold.draft.sentence import Speech
 from littlefold.problem import Problem
 from littlefold.sheet.paper import read_paper
-from littlefold.store import Card, Fitting, PastDraft
+from littlefold.store import Card, PastDraft
 from littlefold.store.reprint import past_draft, pattern_again
 from littlefold.web.asked import MOST_FIELDS, understand
 from littlefold.web.pages.children_begin import offer
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
+from littlefold.web.pages.children_fittings import (
+    LONGEST_WORDS,
+    Tried,
+    changed_draft,
+    read_fitting,
+    with_tried,
+)
 from littlefold.web.pages.children_said import draft_line
 from littlefold.web.rendering import render
 
@@ -29,7 +38,8 @@ Json = dict[str, Any]
 
 SEE_OTHER = 303
 LONGEST_QUERY = 6000
-LONGEST_WORDS = 10_000
+_PLACE = re.compile(r"^[^,\s]+, line \d+, column \d+: ")
+"""What a message begins with where it stands alone; on a card nobody asks for the line of the recipe."""
 KINDS = {"pdf": "application/pdf", "svg": "image/svg+xml"}
 
 
@@ -78,16 +88,15 @@ def _again(router: APIRouter, cards: Cards) -> None:
         return refusal(cards.room, found) if isinstance(found, Problem) else _page(cards, name, number, found)
 
     @router.post("/child/draft/{number:int}/fitting")
-    def fitting(number: int, name: Field = "", showed: Field = "", left: Field = "") -> Response:
+    def fitting(number: int, fields: Annotated[dict[str, str], Depends(_in_form)]) -> Response:
+        name = fields.get("name", "")
         found = _draft(cards, name, number)
         if isinstance(found, Problem):
-            return refusal(cards.room, found, {"what it showed": showed, "left in the hem": left})
-        mm = read_length(left, cards.room.preferences.units) if left.strip() else None
-        complaint = mm.message if isinstance(mm, Problem) else "" if showed.strip() else "Say what it showed."
-        if complaint or isinstance(mm, Problem):
-            return _page(cards, name, number, found, (complaint, showed, left))
-        one = Fitting(cards.room.today(), showed.strip()[:LONGEST_WORDS])
-        return _changed(cards, name, lambda card: card.with_fitting(number, one, mm), lambda _: number)
+            return refusal(cards.room, found, fields)
+        tried = read_fitting(cards.room, found, _pattern_again(found)[0].draft, fields)
+        if tried.complaint:
+            return _page(cards, name, number, found, tried)
+        return _kept(cards, name, number, found, tried)
 
     @router.get("/child/draft/{number:int}/{file}")
     def one_file(number: int, file: str, name: str = "") -> Response:
@@ -99,6 +108,24 @@ def _again(router: APIRouter, cards: Cards) -> None:
             return refusal(cards.room, Problem("draft-not-known", f"This draft has no sheet “{file[:60]}”."))
         headers = {"content-disposition": f'inline; filename="draft-{number}-{sheet.name}"'}
         return Response(sheet.make(), media_type=KINDS[file.rpartition(".")[2]], headers=headers)
+
+
+async def _in_form(request: Request) -> dict[str, str]:
+    """The fields of a form, whatever they are called."""
+    form = await request.form(max_files=0, max_fields=MOST_FIELDS)
+    return {name: text[:LONGEST_WORDS] for name, text in form.items() if isinstance(text, str)}
+
+
+def _kept(cards: Cards, name: str, number: int, draft: PastDraft, tried: Tried) -> Response:
+    """The fitting kept; the page of the changed draft where there is one, else of the one that was tried on."""
+    day, anew = cards.room.today(), changed_draft(cards.room, draft, tried, number)
+    if isinstance(anew, Problem):
+        return _page(cards, name, number, draft, replace(tried, complaint=_PLACE.sub("", anew.message)))
+
+    def fitted(card: Card) -> Card:
+        return with_tried(card, number, tried, anew, day)
+
+    return _changed(cards, name, fitted, lambda drafts: len(drafts) if anew else number)
 
 
 def _draft(cards: Cards, name: str, number: int) -> PastDraft | Problem:
@@ -128,23 +155,19 @@ def _sheets(cards: Cards, draft: PastDraft) -> tuple[Sheet, ...]:
     return tuple(bundle(pattern, problems, speech, paper, draft.made))
 
 
-def _page(
-    cards: Cards, name: str, number: int, draft: PastDraft, typed: tuple[str, str, str] = ("", "", "")
-) -> HTMLResponse:
+def _page(cards: Cards, name: str, number: int, draft: PastDraft, tried: Tried | None = None) -> HTMLResponse:
     pattern, problems = _pattern_again(draft)
-    units = cards.room.preferences.units
-    complaint, showed, left = typed
+    room = cards.room
+    told = tried or read_fitting(room, draft, pattern.draft, {})
     return render(
-        cards.room,
+        room,
         "child_draft.html",
-        NOT_UNDERSTOOD if complaint else 200,
+        NOT_UNDERSTOOD if tried else 200,
         name=name,
-        draft=draft_line(draft, number, pattern.draft.title, units),
+        draft=draft_line(draft, number, pattern.draft.title, room.preferences.units),
         files=[(sheet.name, sheet.title) for sheet in _sheets(cards, draft)],
         problems=[problem.message for problem in problems],
-        complaint=complaint,
-        showed=showed,
-        left=left,
+        tried=told,
     )
 
 

@@ -16,17 +16,21 @@ from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signat
 
 from littlefold.body.figure import tape_figure
 from littlefold.body.register import NAMES, REGISTER
+from littlefold.body.tape import say_length
 from littlefold.problem import Problem
+from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.svg import write_svg
 from littlefold.store import Card, Measured
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, UNKNOWN, Cards, refusal
-from littlefold.web.pages.children_needs import needed_for
+from littlefold.web.pages.children_needs import measured_for, needed_for
 from littlefold.web.pages.children_readings import Judged, judge, read_sheet
 from littlefold.web.pages.children_said import age_on, doubt
 from littlefold.web.rendering import render
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
+
+    from littlefold.recipe.recipe import Recipe
 
 Json = dict[str, Any]
 
@@ -94,7 +98,14 @@ def _fields(given: Mapping[str, str]) -> dict[str, str]:
 
 
 def _judged(cards: Cards, card: Card, fields: Mapping[str, str]) -> Judged:
-    return judge(card, read_sheet(fields, cards.room.today()), cards.room.preferences.units)
+    before = card.latest() if _keeps_others(fields) else None
+    sheet = read_sheet(fields, cards.room.today())
+    return judge(card, sheet, cards.room.preferences.units, before.readings if before else ())
+
+
+def _keeps_others(fields: Mapping[str, str]) -> bool:
+    """Whether readings that are not taken again stay as they were; usual where one measures for a garment."""
+    return fields.get("others", "stay" if fields.get("for") else "") == "stay"
 
 
 def _kept(cards: Cards, fields: dict[str, str]) -> Response:
@@ -123,16 +134,22 @@ def _page(
     at = was if was in judged.refused and at != "all" else at  # what is not understood is asked again
     age = card.age(judged.day or cards.room.today())
     lying = fields.get("lies", "yes" if age is not None and age < LIES_UNTIL else "no") == "yes"
+    recipe = cards.room.recipe(fields.get("for", ""))
     needs = needed_for(cards.room)
-    order = sorted(NAMES, key=lambda name: -needs.get(name, 0))
+    order = _order(recipe, needs)
+    newest, units = card.latest(), cards.room.preferences.units
+    known = {name: say_length(mm, units) for name, mm in newest.readings} if newest else {}
     told = {
         "name": card.name,
         "age": age_on(card, judged.day or cards.room.today()),
-        "fields": {key: fields.get(key, "") for key in ("by", "over")},
+        "fields": {key: fields.get(key, "") for key in ("by", "over", "for")},
         "day": fields.get("day") or cards.room.today().isoformat(),
         "lying": lying,
-        "units": cards.room.preferences.units,
-        "rows": [_row(name, judged, needs.get(name, 0), lying=lying) for name in order],
+        "units": units,
+        "rows": [_row(name, judged, known, lying=lying) for name in order],
+        "recipe": recipe.title if recipe else "",
+        "before": spoken_date(newest.day) if newest else "",
+        "others": "stay" if _keeps_others(fields) else "go",
         "judged": _record(judged),
         "doubts": judged.doubts,
         "complaints": judged.complaints if pressed else (),
@@ -143,13 +160,20 @@ def _page(
     return render(cards.room, template, NOT_UNDERSTOOD if pressed else 200, place=place, **told)
 
 
-def _row(name: str, judged: Judged, needs: int, *, lying: bool) -> Json:
+def _order(recipe: Recipe | None, needs: Mapping[str, int]) -> list[str]:
+    """What is measured, in order: for one garment what it asks for, else all, the most needed first."""
+    if recipe is not None:
+        return [name for name in measured_for(recipe) if name in REGISTER]
+    return sorted(NAMES, key=lambda name: -needs.get(name, 0))
+
+
+def _row(name: str, judged: Judged, known: Mapping[str, str], *, lying: bool) -> Json:
     entry = REGISTER[name]
     return {
         "name": name,
         "title": entry.title,
         "how": entry.how_lying if lying else entry.how_standing,
-        "needs": needs,
+        "before": known.get(name, ""),
         "typed": judged.typed.get(name, ""),
         "said": judged.said.get(name, ""),
         "refused": judged.refused.get(name, ""),

@@ -19,6 +19,9 @@ if TYPE_CHECKING:
     from littlefold.web.preferences import Units
 
 
+Readings = tuple[tuple[str, float], ...]
+
+
 @dataclass(frozen=True, slots=True)
 class Sheet:
     """What was typed, and the day it is for; None where that is no day, or still to come."""
@@ -86,12 +89,21 @@ def read_sheet(fields: Mapping[str, str], today: date) -> Sheet:
     return Sheet(typed, day)
 
 
-def judge(card: Card, sheet: Sheet, units: Units) -> Judged:
-    """Reads what was typed, and looks at it beside the age and the other readings."""
+def judge(card: Card, sheet: Sheet, units: Units, before: Readings = ()) -> Judged:
+    """Reads what was typed, and looks at it beside the age and the other readings.
+
+    Args:
+        card: The card that it is for.
+        sheet: What was typed.
+        units: What a bare number means.
+        before: Readings of an earlier set, which stand where nothing was typed.
+    """
     lengths = {name: _length(text, units) for name, text in sheet.typed.items()}
     refused = {name: found.message for name, found in lengths.items() if isinstance(found, Problem)}
-    readings = tuple((name, found) for name, found in lengths.items() if not isinstance(found, Problem))
-    said = {name: _both(mm, units) for name, mm in readings}
+    taken = tuple((name, found) for name, found in lengths.items() if not isinstance(found, Problem))
+    kept = tuple((name, mm) for name, mm in before if name not in lengths) if taken else ()
+    readings = (*taken, *kept)
+    said = {name: _both(mm, units) for name, mm in taken}
     body = card.body(Measured(sheet.day or date.min, readings))
     found = examine(body, units) if readings else ()
     return Judged(sheet.day, sheet.typed, readings, said, refused, found, sheet.complaint)
