@@ -39,7 +39,7 @@ GOOD_ENOUGH = 0.75
 CLEAR = 20.0
 
 # The arrow is sought among chords that lie within this of the outline [mm]: much less than its distance from it.
-CHORDS = 0.1
+CHORDS = 0.5
 
 Spot = tuple[float, float]
 """A place in the frame of the grain: across it and along it [mm]."""

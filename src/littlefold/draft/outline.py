@@ -77,14 +77,16 @@ def _corner(
         )
     if len(paths) == 2 and len(options) > 1:  # noqa: PLR2004 - two edges meet twice: once at each turn
         return min(options) if index == 0 else max(options)
+    if len(options) == 1:
+        return options[0]
     return min(options, key=lambda option: _overrun(first, option[0]) + _overrun(second, option[1]))
 
 
 def _meetings(first: Path, second: Path) -> list[tuple[float, float]]:
     ends = [
-        (one, other)
-        for one, place in ((0.0, first.start), (first.length(), first.end))
-        for other, mate in ((0.0, second.start), (second.length(), second.end))
+        (first.length() if at_end else 0.0, second.length() if mate_at_end else 0.0)
+        for at_end, place in enumerate((first.start, first.end))
+        for mate_at_end, mate in enumerate((second.start, second.end))
         if place.distance(mate) <= CORNER
     ]
     return ends or [(meeting.first_length, meeting.second_length) for meeting in meet(first, second)]
@@ -98,14 +100,14 @@ def _overrun(path: Path, length: float) -> float:
 def _cut(path: Path, start: float, end: float, name: str, spot: Spot) -> Path:
     if abs(start - end) <= CORNER:
         raise Refusal("edge-without-length", f"nothing is left of {name} between its neighbours.", spot)
-    if start < end:
-        return path.part(start, end)
-    return path.part(end, start).reversed()
+    low, high = min(start, end), max(start, end)
+    part = path if low == 0 and high == path.length() else path.part(low, high)
+    return part if start < end else part.reversed()
 
 
 def counter_clockwise(paths: tuple[Path, ...]) -> bool:
-    """Whether paths that are joined head to tail run counter-clockwise round what they enclose."""
-    return Path.joined(*snapped(paths)).signed_area() > 0
+    """Whether paths that go round an outline head to tail run counter-clockwise."""
+    return sum(segment.swept_area() for path in paths for segment in path.segments) > 0
 
 
 def snapped(paths: tuple[Path, ...]) -> tuple[Path, ...]:
@@ -120,6 +122,8 @@ def snapped(paths: tuple[Path, ...]) -> tuple[Path, ...]:
 def _meeting(before: Path, after: Path) -> tuple[Path, Path]:
     """Two neighbours with one joint: a line or curve is moved to an arc's end, between two arcs a short line is put."""
     here, there = before.end, after.start
+    if here == there:
+        return before, after
     first, last = after.segments[0], before.segments[-1]
     if not isinstance(first, Arc):
         return before, Path((first.ending(here, first.end), *after.segments[1:]))

@@ -23,6 +23,7 @@ from littlefold.draft.shapes.register import shape_act
 from littlefold.draft.shapes.shape import Shape, same_place
 from littlefold.draft.shapes.taken import outline_taken, point_named
 from littlefold.draft.shapes.widened import Widening, without_arcs
+from littlefold.geometry.equation import root_between
 from littlefold.problem import Number
 from littlefold.recipe import tree
 
@@ -38,9 +39,8 @@ MOST_RATIO = 10.0
 # An edge whose direction has this cosine (of 30 degrees) with the first edge's, or more, runs along it.
 RUNS_ALONG = 0.866
 
-# The length is met to this [mm], the stretch found by halving so often.
-MET = 1e-4
-HALVINGS = 60
+# The length is met to this [mm]: far less than anything that is compared.
+MET = 1e-7
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,14 +143,15 @@ def _widening(stretch: _Stretch, goal: float) -> Widening:
 
 def _factor(path: Path, widening: Widening, goal: float) -> float:
     """The factor by which a path becomes as long as wanted."""
+
+    def beyond(factor: float) -> float:
+        """By how much it becomes too long [mm]."""
+        return widening.by(factor).path(path).length() - goal
+
     low, high = 1.0, goal / path.length()
-    while widening.by(high).path(path).length() < goal - MET:
+    while beyond(high) < -MET:
         low, high = high, high * 2
-    for _ in range(HALVINGS):
-        middle = (low + high) / 2
-        longer = widening.by(middle).path(path).length() >= goal
-        low, high = (low, middle) if longer else (middle, high)
-    return high
+    return root_between(beyond, low, high, MET)
 
 
 def _direction(first: Path, edge: Path) -> Vector:
