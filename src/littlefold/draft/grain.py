@@ -11,7 +11,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from dataclasses import dataclass
 from itertools import pairwise
-from math import hypot
+from math import hypot, inf, sqrt
 from typing import TYPE_CHECKING
 
 from littlefold.geometry import Point, Vector
@@ -31,6 +31,7 @@ LONGEST = 240.0
 # Where the arrow is tried, as shares of the piece's width from side to side.  Off the middle first: it leaves
 # the larger part for words.
 PLACES = (0.3, 0.7, 0.35, 0.65, 0.25, 0.75, 0.4, 0.6, 0.2, 0.8, 0.45, 0.55, 0.5)
+IN_ORDER = tuple(sorted(PLACES))
 
 # A place is good when the arrow has this share of the longest room found ...
 GOOD_ENOUGH = 0.75
@@ -39,7 +40,7 @@ GOOD_ENOUGH = 0.75
 CLEAR = 20.0
 
 # The arrow is sought among chords that lie within this of the outline [mm]: much less than its distance from it.
-CHORDS = 0.5
+CHORDS = 0.1
 
 Spot = tuple[float, float]
 """A place in the frame of the grain: across it and along it [mm]."""
@@ -83,26 +84,26 @@ def _upward(way: Vector) -> Vector:
 def _arrows(ring: Sequence[Spot]) -> Iterator[_Arrow]:
     """The arrow about the middle of the longest stretch at each of the places, in their order."""
     left, right = min(ring)[0], max(ring)[0]
-    across = {share: left + share * (right - left) for share in PLACES}
-    stretches = dict(zip(sorted(PLACES), _stretches(ring, sorted(across.values())), strict=True))
+    levels = [left + share * (right - left) for share in IN_ORDER]
+    stretches = dict(zip(IN_ORDER, zip(levels, _marks(ring, levels), strict=True), strict=True))
     for share in PLACES:
-        if stretches[share]:
-            low, high = max(stretches[share], key=lambda stretch: stretch[1] - stretch[0])
+        across, marks = stretches[share]
+        if marks:
+            inside = zip(marks[::2], marks[1::2], strict=False)
+            low, high = max(inside, key=lambda stretch: stretch[1] - stretch[0])
             half = min((high - low) * TAKEN, LONGEST) / 2
-            yield _Arrow(across[share], (low + high) / 2 - half, (low + high) / 2 + half)
+            yield _Arrow(across, (low + high) / 2 - half, (low + high) / 2 + half)
 
 
-def _stretches(ring: Sequence[Spot], levels: Sequence[float]) -> Iterator[list[Spot]]:
-    """The stretches inside a ring along lines so far across, rising: from where to where along."""
+def _marks(ring: Sequence[Spot], levels: Sequence[float]) -> list[list[float]]:
+    """Where a ring crosses lines along the grain, so far across in rising order: for each, how far along, rising."""
     marks: list[list[float]] = [[] for _ in levels]
     for (across, along), (next_across, next_along) in pairwise(ring):
         one, other = bisect_left(levels, across), bisect_left(levels, next_across)
         for k in range(min(one, other), max(one, other)):
             share = (levels[k] - across) / (next_across - across)
             marks[k].append(along + (next_along - along) * share)
-    for found in marks:
-        found.sort()
-        yield list(zip(found[::2], found[1::2], strict=False))
+    return [sorted(found) for found in marks]
 
 
 def _long_enough(arrows: list[_Arrow]) -> list[_Arrow]:
@@ -114,21 +115,35 @@ def _clearest(arrows: list[_Arrow], ring: Sequence[Spot]) -> _Arrow:
     """The first arrow that keeps `CLEAR` from the outline, or the one that keeps furthest from it."""
     best, furthest = arrows[0], -1.0
     for arrow in arrows:
-        clear = _clearance(arrow, ring)
+        clear = _corner_clearance(arrow, ring)
         if clear > furthest + SAME_POINT:  # in a strip all are alike, but for rounding
+            clear = _end_clearance(arrow, ring, clear)
+        if clear > furthest + SAME_POINT:
             best, furthest = arrow, clear
         if clear >= CLEAR:
             break
     return best
 
 
-def _clearance(arrow: _Arrow, ring: Sequence[Spot]) -> float:
-    """How near an outline, given by the corners of its chords, comes to an arrow that does not meet it [mm]."""
-    low, high, middle = arrow.low, arrow.high, arrow.across
-    nearest = min(hypot(across - middle, max(low - along, 0.0, along - high)) for across, along in ring)
+def _corner_clearance(arrow: _Arrow, ring: Sequence[Spot]) -> float:
+    """How near the corners of an outline come to an arrow [mm]."""
+    middle, low, high = arrow.across, arrow.low, arrow.high
+    nearest = inf
+    for across, along in ring:
+        aside = across - middle
+        beyond = low - along if along < low else along - high if along > high else 0.0
+        square = aside * aside + beyond * beyond
+        nearest = min(nearest, square)
+    return sqrt(nearest)
+
+
+def _end_clearance(arrow: _Arrow, ring: Sequence[Spot], nearest: float) -> float:
+    """How near the chords of an outline come to the ends of an arrow, where that is nearer than its corners do [mm]."""
+    middle = arrow.across
     for start, end in pairwise(ring):
         if max(start[0], end[0]) > middle - nearest and min(start[0], end[0]) < middle + nearest:
-            nearest = min(nearest, _beside((middle, low), start, end), _beside((middle, high), start, end))
+            one, other = _beside((middle, arrow.low), start, end), _beside((middle, arrow.high), start, end)
+            nearest = min(nearest, one, other)
     return nearest
 
 

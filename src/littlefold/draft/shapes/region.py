@@ -12,7 +12,7 @@ from math import hypot
 from typing import TYPE_CHECKING
 
 from littlefold.draft.outline import CORNER
-from littlefold.geometry import Arc, Cubic, Line
+from littlefold.geometry import Arc, Bounds, Cubic, Line
 from littlefold.geometry.winding import winding_number
 
 if TYPE_CHECKING:
@@ -45,15 +45,19 @@ class _Part:
 
 @dataclass(frozen=True, slots=True)
 class Region:
-    """All that lies on or in a closed path."""
+    """All that lies on or in a closed path, and the box round it grown by a corner."""
 
     parts: tuple[_Part, ...]
+    box: Bounds
 
     @classmethod
     def within(cls, path: Path) -> Region:
         """The region that a closed path goes round."""
         ends = [*(segment.start for segment in path.segments[1:]), path.start]
-        return cls(tuple(map(_part, path.segments, (path.start, *ends), ends)))
+        parts = tuple(map(_part, path.segments, (path.start, *ends), ends))
+        left, bottom = min(part.left for part in parts), min(part.bottom for part in parts)
+        right, top = max(part.right for part in parts), max(part.top for part in parts)
+        return cls(parts, Bounds(left, bottom, right, top))
 
     def holds(self, place: Point) -> bool:
         """Whether a point lies on or in it."""
@@ -74,6 +78,8 @@ class Region:
 
     def _turns(self, place: Point) -> int | None:
         """How often the path goes round a point, counter-clockwise positive; None where the point lies on it."""
+        if not self.box.contains(place):
+            return 0
         x, y = place.x, place.y
         turns = 0
         for part in self.parts:
