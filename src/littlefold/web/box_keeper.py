@@ -15,6 +15,8 @@ from littlefold.store.address import FOLDER_SETTING
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from littlefold.store import Address
+
 
 class BoxKeeper:
     """Keeps one box open for all pages; one that cannot be opened is tried again with the next request."""
@@ -47,6 +49,11 @@ class BoxKeeper:
             self._box = None
 
 
+def address_in(folder: Path) -> Address | Problem:
+    """Where the cards of a workroom are kept: in its folder, unless a setting of the environment names another place."""
+    return address_of({**os.environ, FOLDER_SETTING: str(folder)}, Path.home())
+
+
 def _opened(folder: Path) -> CardBox | Problem:
-    address = address_of({**os.environ, FOLDER_SETTING: str(folder)}, Path.home())
+    address = address_in(folder)
     return address if isinstance(address, Problem) else open_box(address, datetime.now(tz=UTC))

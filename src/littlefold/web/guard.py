@@ -14,6 +14,8 @@ from urllib.parse import urlsplit
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.responses import PlainTextResponse
 
+from littlefold.web.belongings import LARGEST_FILE
+
 if TYPE_CHECKING:
     from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
@@ -21,6 +23,9 @@ HOSTS: Final = frozenset({"127.0.0.1", "localhost", "[::1]"})
 HARMLESS: Final = frozenset({"GET", "HEAD", "OPTIONS"})
 LARGEST_FORM: Final = 2_000_000
 """Bytes that a form may have: a recipe of the greatest length, every letter of it written as nine signs."""
+
+LARGEST: Final = {"/settings/restore": LARGEST_FILE + 100_000}
+"""Bytes that may be sent to a path, where they are more: a backup, and what a form puts round it."""
 
 PAGE_RULES: Final = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; "
@@ -43,7 +48,7 @@ class Guard:
         if scope["type"] != "http":
             await self.app(scope, receive, send)
             return
-        refused = _refusal(scope["method"], Headers(scope=scope), self._names(scope))
+        refused = _refusal(scope, Headers(scope=scope), self._names(scope))
         if refused is not None:
             await PlainTextResponse(refused[1], refused[0])(scope, receive, send)
             return
@@ -57,7 +62,7 @@ class Guard:
         return self.names | {came_in_at[0], f"[{came_in_at[0]}]"}
 
 
-def _refusal(method: str, headers: Headers, names: frozenset[str]) -> tuple[int, str] | None:
+def _refusal(scope: Scope, headers: Headers, names: frozenset[str]) -> tuple[int, str] | None:
     """Status and sentence of a refusal; None where the request may pass."""
     host = headers.get("host", "")
     if host_name(host) not in names:
@@ -65,14 +70,15 @@ def _refusal(method: str, headers: Headers, names: frozenset[str]) -> tuple[int,
             421,
             "The workroom answers only to 127.0.0.1, localhost, and where it is shared to its own addresses.",
         )
-    if method in HARMLESS:
+    if scope["method"] in HARMLESS:
         return None
     if not _from_here(host, headers):
         return 403, "This was sent from another site, so nothing was changed."
     length = headers.get("content-length", "")
     if not length.isdigit():
         return 411, "The length of what was sent is missing."
-    return (413, "This is too much at once.") if int(length) > LARGEST_FORM else None
+    most = LARGEST.get(scope["path"], LARGEST_FORM)
+    return (413, "This is too much at once.") if int(length) > most else None
 
 
 def host_name(host: str) -> str:

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 NAME: Final = re.compile(r"[a-z0-9][a-z0-9-]{0,59}")
 NEW: Final = "new"
 """What a save says it saw when there was no such recipe yet."""
-_ENDING: Final = ".recipe"
+ENDING: Final = ".recipe"
 _SAVING = Lock()
 
 
@@ -53,7 +53,7 @@ class OwnRecipes:
         """The names, in alphabetical order."""
         if not self.folder.is_dir():
             return ()
-        stems = (path.stem for path in self.folder.glob(f"*{_ENDING}"))
+        stems = (path.stem for path in self.folder.glob(f"*{ENDING}"))
         return tuple(sorted(stem for stem in stems if NAME.fullmatch(stem) and stem not in shipped_names()))
 
     def text(self, name: str) -> str | None:
@@ -61,7 +61,7 @@ class OwnRecipes:
         if name not in self.names():
             return None
         try:
-            return (self.folder / f"{name}{_ENDING}").read_text(encoding="utf-8")[: MOST_CHARACTERS + 1]
+            return (self.folder / f"{name}{ENDING}").read_text(encoding="utf-8")[: MOST_CHARACTERS + 1]
         except (OSError, UnicodeDecodeError):
             return None
 
@@ -87,7 +87,7 @@ class OwnRecipes:
                 return _changed_meanwhile(name)
             try:
                 self.folder.mkdir(parents=True, exist_ok=True)
-                write_whole(self.folder / f"{name}{_ENDING}", text.encode())
+                write_whole(self.folder / f"{name}{ENDING}", text.encode())
             except OSError as fault:
                 return Problem("recipe-not-saved", f"The recipe cannot be saved: {fault.strerror}.")
         return None
