@@ -14,6 +14,7 @@ from scipy.optimize import brentq
 
 from littlefold.body.tape import round_to_mark
 from littlefold.draft.arithmetic import evaluate
+from littlefold.draft.dependence import fixed_and_changing
 from littlefold.draft.model import Amount
 from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity
 from littlefold.draft.refusal import Exhausted, Missing, Refusal
@@ -65,7 +66,7 @@ def find(line: Written, following: Sequence[Written], desk: Desk, play: Play) ->
     trial = _Trial(step, following, desk, play, low.dimension)
     bracket = _bracket(trial, low.value, high.value, start.value)
     if bracket is None:
-        raise trial.last if trial.needed is None and trial.last else _no_solution(step, trial, low, high)
+        raise trial.last if not trial.is_narrowed and trial.last else _no_solution(step, trial, low, high)
     one, other = bracket
     exact = one if one == other else float(brentq(trial.gap, one, other, xtol=SOLVED / 10))
     _put(line, exact, low.dimension, desk, trial)
@@ -110,7 +111,7 @@ class _Trial:
             play,
             dimension,
         )
-        self.needed: int | None = None
+        self.is_narrowed = False
         self.last: Refusal | None = None
         self.known: dict[float, float] = {}
         self.sort = Dimension.LENGTH  # what both sides of the goal measure
@@ -127,15 +128,25 @@ class _Trial:
         desk = self.desk.trial()
         desk.values[desk.qualified(self.step.name.text)] = Quantity(value, self.dimension)
         desk.sought |= {self.step.name.text}
-        for count in range(1, (self.needed or len(self.following)) + 1):
-            self.play(self.following, count - 1, desk)
-            if self.needed is None and self._worked_out(desk) is not None:
-                self.needed = count
+        for index in range(len(self.following)):
+            self.play(self.following, index, desk)
+            if not self.is_narrowed and self._worked_out(desk) is not None:
+                self._narrow(index + 1)
                 break
         found = self._worked_out(desk)
         if found is None:
             raise self._never(desk)
         return found
+
+    def _narrow(self, count: int) -> None:
+        """From now on only so many statements are drawn, those that are the same in all trials once."""
+        tables = self.desk.tables.values()
+        fixed, self.following = fixed_and_changing(self.step, self.following[:count], tables)
+        self.is_narrowed = True
+        if fixed:
+            self.desk = self.desk.trial()
+            for index in range(len(fixed)):
+                self.play(fixed, index, self.desk)
 
     def _worked_out(self, desk: Desk) -> float | None:
         try:
