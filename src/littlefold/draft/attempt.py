@@ -25,13 +25,14 @@ def attempt(line: Written, desk: Desk, do: Callable[[], None]) -> bool:
     """
     try:
         do()
-    except Exhausted:
+    except Exhausted as exhausted:
+        exhausted.line = exhausted.line or line
         raise
     except Refusal as refusal:
         for made in _made(line.statement):
             desk.failed.update((made.text, desk.qualified(made.text)))
         if refusal.code != FOLLOWS:
-            desk.problems.append(_problem(refusal, line))
+            desk.problems.append(problem_of(refusal, line))
         return False
     return True
 
@@ -44,7 +45,8 @@ def _made(statement: object) -> tuple[tree.Name, ...]:
     return (name,) if isinstance(name, tree.Name) else ()
 
 
-def _problem(refusal: Refusal, line: Written) -> Problem:
+def problem_of(refusal: Refusal, line: Written) -> Problem:
+    """What is told of a refusal, with its place in the recipe."""
     place = line.place(refusal.spot)
     message = f"{place.file}, line {place.line}, column {place.column}: {with_short_words(refusal.message)}"
     return Problem(refusal.code, message, place=place, numbers=refusal.numbers)

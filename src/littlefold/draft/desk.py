@@ -108,6 +108,8 @@ class Desk:
     old_units: dict[str, str] = field(default_factory=dict)
     """Amounts that are lengths in a unit of the recipe's own, and which."""
     options: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    choices: list[str] = field(default_factory=list)
+    """The names of all choices, those of a recipe begun with among them."""
     tables: dict[str, tree.Table] = field(default_factory=dict)
     amounts: list[Amount] = field(default_factory=list)
     sheets: dict[str, DraftSheet] = field(default_factory=dict)

@@ -16,14 +16,13 @@ from littlefold.draft import find, sewing, sheets, stating, values
 from littlefold.draft.acts import ACTS, PART_OF_PIECE, TAKEN_OVER
 from littlefold.draft.arithmetic import evaluate as value_of
 from littlefold.draft.arithmetic import holds
-from littlefold.draft.attempt import attempt
+from littlefold.draft.attempt import attempt, problem_of
 from littlefold.draft.desk import Branch, Desk
 from littlefold.draft.model import Draft
 from littlefold.draft.printed import compare_printed
 from littlefold.draft.refusal import Exhausted, Refusal
 from littlefold.draft.suits import stature_range
 from littlefold.draft.usual import usual_allowances
-from littlefold.problem import Place, Problem
 from littlefold.recipe import tree
 from littlefold.recipe.faults.fault import did_you_mean
 from littlefold.recipe.shelf import shipped_names
@@ -70,9 +69,7 @@ def evaluate(
         player.play_all(recipe.written, desk)
         stating.end_piece(desk)
     except Exhausted as exhausted:
-        desk.problems.append(
-            Problem(exhausted.code, f"{recipe.file}: {exhausted.message}", place=Place(recipe.file, 1, 1))
-        )
+        desk.problems.append(problem_of(exhausted, exhausted.line or recipe.written[-1]))
     for line in desk.later:
         attempt(line, desk, partial(sewing.LATER[type(line.statement)], line, desk))
     desk.problems.extend(compare_printed(recipe, desk, player.choices))
@@ -220,7 +217,7 @@ def _draft(recipe: Recipe, desk: Desk) -> Draft:
         stature_range=stature_range(recipe),
         measurements=desk.measurements,
         used=tuple(desk.used),
-        choices=MappingProxyType(_chosen(recipe, desk)),
+        choices=MappingProxyType(_chosen(desk)),
         tape=desk.tape.name if desk.tape else None,
         amounts=tuple(desk.amounts),
         sheets=tuple(desk.sheets.values()),
@@ -251,13 +248,6 @@ def _source(recipe: Recipe, language: str) -> str:
     return values.source_words(stated.source if stated else tree.CommonPractice(), language)
 
 
-def _chosen(recipe: Recipe, desk: Desk) -> dict[str, float | str]:
+def _chosen(desk: Desk) -> dict[str, float | str]:
     """The value of every choice, those of a recipe begun with among them."""
-    chosen: dict[str, float | str] = {}
-    names = {
-        step.name.text for kind in (tree.ChoiceLength, tree.ChoiceOption) for step in recipe.all_of(kind)
-    }
-    for amount in desk.amounts:
-        if amount.name in names or amount.name in desk.options:
-            chosen[amount.name] = amount.value
-    return chosen
+    return {amount.name: amount.value for amount in desk.amounts if amount.name in desk.choices}

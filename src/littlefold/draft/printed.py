@@ -14,7 +14,7 @@ from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity
 from littlefold.draft.refusal import Refusal
 from littlefold.problem import Number, Problem, Severity
 from littlefold.recipe import tree
-from littlefold.recipe.wording import written
+from littlefold.recipe.wording import leftmost_spot, written
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
@@ -102,14 +102,15 @@ def _compared(line: Written, printed: tree.Printed, value: Quantity, desk: Desk)
     slack = _half_last_place(printed.value, desk)
     if book.dimension is value.dimension and abs(book.value - value.value) <= slack * (1 + 1e-9):
         return None
-    unit = UNIT_NAMES[value.dimension]
+    unit, place = UNIT_NAMES[value.dimension], line.place(leftmost_spot(printed.value))
     name = getattr(line.statement, "name", "")
+    where = f"{place.file}, line {place.line}, column {place.column}"
     return Problem(
         "printed-number-disagrees",
-        f"{line.file}, line {line.line}: {name} comes to {_said(value, printed.value)} by its formula, but the book prints "
+        f"{where}: {name} comes to {_said(value, printed.value)} by its formula, but the book prints "
         f"{written(printed.value)}. Find out which is right before you cut; the formula is drawn.",
         Severity.WARNING,
-        line.place(),
+        place,
         (
             Number("by formula", value.value, unit),
             Number("printed", book.value, unit),

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from littlefold.problem import Number
+    from littlefold.recipe.recipe import Written
     from littlefold.recipe.tree import Spot
 
 
@@ -41,7 +42,12 @@ class Refusal(Exception):
 
 
 class Exhausted(Refusal):
-    """The recipe asks for more than is drawn for anyone; nothing more is tried."""
+    """The recipe asks for more than is drawn for anyone; nothing more is tried.
+
+    `line` is the statement that asked for too much, once it is known.
+    """
+
+    line: Written | None = None
 
 
 class Missing(Refusal):

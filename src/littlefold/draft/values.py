@@ -106,6 +106,7 @@ def choice_length(line: Written, desk: Desk, choices: Mapping[str, float | str])
         value = float(chosen)
     taken = Quantity(value, default.dimension)
     enter(line, step.name, taken, desk, title=desk.words(step.text))
+    desk.choices.append(step.name.text)
     if low.value >= high.value:
         raise _no_choice(step, low, high)
     if not low.value - 1e-9 <= value <= high.value + 1e-9:
@@ -164,6 +165,7 @@ def choice_option(line: Written, desk: Desk, choices: Mapping[str, float | str])
     desk.options[step.name.text] = options
     chosen = choices.get(step.name.text, options[0])
     enter(line, step.name, chosen if chosen in options else options[0], desk, title=desk.words(step.text))
+    desk.choices.append(step.name.text)
     if chosen not in options:
         raise Refusal(
             "unknown-option",

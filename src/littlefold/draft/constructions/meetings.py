@@ -73,8 +73,10 @@ def where_circle_meets(step: tree.PointMeetCircle, desk: Desk) -> NewPoint:
     if not answers:
         raise Refusal(
             "compass-does-not-reach",
-            f"a circle of {radius.value / 10:.1f} cm about {step.centre} does not reach {step.line}. Change the radius.",
+            f"a circle of {radius.value / 10:.1f} cm about {step.centre} does not reach {step.line}, which is "
+            f"{path.distance(centre) / 10:.1f} cm away at its nearest. Change the radius.",
             step.centre.spot,
+            (Number("radius", radius.value), Number("distance", path.distance(centre))),
         )
     place = pick(answers, lambda point: point, step.side, desk, step.name.spot)
     words = {"line": named(step.line), "centre": named(step.centre), "distance": radius.said}
@@ -99,7 +101,16 @@ def on_level(step: tree.PointOnLevel, desk: Desk) -> NewPoint:
             "never-level",
             f"{step.line} is nowhere {step.level} with {step.other}. Carry it on, or take another point.",
             step.other.spot,
+            _reach(path, other, step.level),
         )
     place = pick(answers, lambda point: point, step.side, desk, step.name.spot)
     words = {"line": named(step.line), "level": word(step.level), "other": named(step.other)}
     return NewPoint(place, words | side_words(step.side))
+
+
+def _reach(path: Path, other: Point, level: str) -> tuple[Number, ...]:
+    """From where to where a line goes, and where the other point lies: up the sheet or across it."""
+    box, upright = path.bounds(), level == "level"
+    ends = (box.bottom, box.top) if upright else (box.left, box.right)
+    wanted = other.y if upright else other.x
+    return (Number(str(level), wanted), Number("line from", ends[0]), Number("line to", ends[1]))

@@ -10,6 +10,7 @@ from littlefold.draft.register import construction
 from littlefold.draft.sides import pick, side_words
 from littlefold.geometry import Path
 from littlefold.geometry.offset import offset, offset_tapered
+from littlefold.problem import Number
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -52,6 +53,7 @@ def _beside(path: Path, at_start: float, at_end: float, step: tree.CurveParallel
             "parallel-too-far",
             f"{step.line} bends too sharply for a parallel at {abs(at_start) / 10:.1f} cm. Take a smaller distance.",
             step.name.spot,
+            (Number("distance", max(abs(at_start), abs(at_end))), Number("length", path.length())),
         )
     return found
 

@@ -153,6 +153,13 @@ def _way_out(step: tree.CloseDart, shape: Shape, dart: _Dart, desk: Desk) -> tup
                 (Number("inside", nearest.distance), Number("at most", ON_LINE)),
             )
         return None, nearest.length
+    if shape.outline.nearest(dart.tip).distance <= ON_LINE:
+        raise Refusal(
+            "outline-into-dart",
+            f"{step.dart.corner} lies on the outline of {step.outline}. Let the outline run across the dart, from "
+            f"{step.dart.start} to {step.dart.end}; closing takes the dart out.",
+            step.dart.corner.spot,
+        )
     path = line_named(step.opening, step.outline, desk)
     if path.end.distance(dart.tip) < path.start.distance(dart.tip):
         path = path.reversed()
