@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from contextlib import asynccontextmanager
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 from urllib.parse import parse_qsl, urlencode
 
 from fastapi import APIRouter
@@ -17,16 +17,17 @@ from littlefold.lay.shrink import BY_FIBRE, advice
 from littlefold.web.asked import MOST_FIELDS, understand
 from littlefold.web.at_door import NOT_FOUND, asked_in, recipe_named
 from littlefold.web.pages.children_box import Field  # noqa: TC001 - FastAPI reads the signature
-from littlefold.web.pages.cloth_asked import WAYS
+from littlefold.web.pages.cloth_asked import SQUARE, WAYS
 from littlefold.web.pages.cloth_laid import (
     OnCloth,
     all_lays,
     best_lay,
     comparing,
-    first_row,
+    first_of,
     improving,
     on_cloth,
 )
+from littlefold.web.pages.cloth_printed import printed
 from littlefold.web.pages.cloth_said import lay_words, list_words, ways_words
 from littlefold.web.pages.cloth_search import Searches
 from littlefold.web.rendering import render, words
@@ -46,6 +47,8 @@ BUSY = 503
 LONGEST_QUERY = 6000
 SECONDS = {"10": 10.0, "30": 30.0, "120": 120.0}
 LONGEST_COMPARING = 120.0
+FOLDED_AWAY = ("fibre", "nap", "both", "along", "across", "scraps", "square", "washed-along", "washed-across")
+"""Words about the cloth that most cloths need not; they are folded away until one is said."""
 
 
 def routes(room: Room) -> APIRouter:
@@ -59,6 +62,7 @@ def routes(room: Room) -> APIRouter:
 
     router = APIRouter(lifespan=while_open)
     _pages(router, room, searches)
+    _sheets(router, room, searches)
     _searching(router, room, searches)
     return router
 
@@ -78,8 +82,22 @@ def _pages(router: APIRouter, room: Room, searches: Searches) -> None:
             raise HTTPException(NOT_FOUND)
         told: Json = {"share": round(search.share, 3), "over": search.is_over, "count": len(search.found)}
         if len(search.found) != seen or search.is_over:
-            told |= {"html": _found_so_far(room, search, asked_in(room, recipe, request))}
+            told |= {"html": _found_so_far(room, recipe, search, asked_in(room, recipe, request))}
         return JSONResponse(told)
+
+
+def _sheets(router: APIRouter, room: Room, searches: Searches) -> None:
+    @router.get("/cloth/{recipe}/{sheet}.pdf")
+    def one_sheet(recipe: str, sheet: Literal["lay", "marker"], request: Request) -> Response:
+        asked = asked_in(room, recipe, request)
+        fields = dict(request.query_params)
+        on, search = _laid(room, asked, fields), searches.find(fields.get("search", ""))
+        found = tuple(search.found) if search else ()
+        made = printed(on, found, room, sheet)
+        if made is None:
+            raise HTTPException(NOT_FOUND)
+        headers = {"content-disposition": f'inline; filename="{sheet}.pdf"'}
+        return Response(made, media_type="application/pdf", headers=headers)
 
 
 def _searching(router: APIRouter, room: Room, searches: Searches) -> None:
@@ -127,7 +145,7 @@ def _page(room: Room, searches: Searches, recipe: str, asked: Asked, fields: dic
         "refused": on.asked.refused,
         "way": str(on.asked.way),
         "ways": [str(way) for way in WAYS],
-        "fibres": tuple(BY_FIBRE),
+        "fibres": (*BY_FIBRE, SQUARE),
         "names": on.names,
         "name": on.name,
         "sizes": SIZES,
@@ -135,6 +153,8 @@ def _page(room: Room, searches: Searches, recipe: str, asked: Asked, fields: dic
         "remarks": [problem.message for problem in (*on.problems, *shrinks)],
         "query": asked.query(search=""),
         "seconds": tuple(SECONDS),
+        "more": any(on.asked.typed.get(f"cloth-{word}") for word in FOLDED_AWAY),
+        "lay_query": asked.query(),
         **_lay_words(on, search, units),
     }
     return render(room, "cloth.html", recipe=recipe, asked=asked, **told)
@@ -142,13 +162,10 @@ def _page(room: Room, searches: Searches, recipe: str, asked: Asked, fields: dic
 
 def _lay_words(on: OnCloth, search: Search | None, units: Units) -> Json:
     """The lay, or why there is none; and what is to be bought."""
-    lay, first = (
-        best_lay(on, search.found if search else ()),
-        first_row(on.pieces, on.asked.cloth, on.asked.way),
-    )
+    lay, first = best_lay(on, search.found if search else ()), first_of(on)
     return {
         "lay": None if lay is None else lay_words(lay, units),
-        "why": [problem.message for problem in first.problems],
+        "why": [] if lay and first.lay is None else [problem.message for problem in first.problems],
         "list": list_words(on.outcome, all_lays(on, lay), units),
         **_search_words(search, units),
     }
@@ -167,6 +184,8 @@ def _search_words(search: Search | None, units: Units) -> Json:
     }
 
 
-def _found_so_far(room: Room, search: Search, asked: Asked) -> str:
+def _found_so_far(room: Room, recipe: str, search: Search, asked: Asked) -> str:
     on = _laid(room, asked, dict(asked.typed))
-    return words(room, "cloth_found.html", **_lay_words(on, search, room.preferences.units))
+    told = _lay_words(on, search, room.preferences.units)
+    lay_query = asked.query(search=search.name)
+    return words(room, "cloth_found.html", recipe=recipe, lay_query=lay_query, **told)

@@ -10,19 +10,22 @@ from littlefold.lay.adapter import enlarged, lay_pieces
 from littlefold.lay.compare import Row, compare
 from littlefold.lay.lay import Lay
 from littlefold.lay.place import Effort, Prepared, lays, prepare
+from littlefold.lay.scraps import FromScraps, lay_on_scraps
+from littlefold.lay.ways import Way
 from littlefold.problem import Problem
-from littlefold.web.pages.cloth_asked import WAYS, AskedCloth, read_cloth
+from littlefold.web.pages.cloth_asked import COMPARED_WAYS, AskedCloth, read_cloth
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
 
+    from littlefold.geometry import Point
     from littlefold.lay.cloth import Cloth
     from littlefold.lay.engine import Engine
     from littlefold.lay.piece import LayPiece
-    from littlefold.lay.ways import Way
     from littlefold.pipeline import Outcome
     from littlefold.web.preferences import Units
 
+    Scraps = tuple[tuple[Point, ...], ...]
     Work = Callable[[Callable[[], bool]], Iterator[Any]]
 
 ENDLESS: Final = 10**12
@@ -63,8 +66,10 @@ def on_cloth(outcome: Outcome, fields: Mapping[str, str], units: Units) -> OnClo
 
 
 @lru_cache(maxsize=32)
-def first_row(pieces: tuple[LayPiece, ...], cloth: Cloth, way: Way) -> Row:
+def first_row(pieces: tuple[LayPiece, ...], cloth: Cloth, way: Way, scraps: Scraps = ()) -> Row:
     """A lay that is found at once and what is to be said of it, or why there is none."""
+    if way is Way.SCRAPS:
+        return _scrap_row(pieces, cloth, scraps, Effort(steps=0))
     prepared = prepare(pieces, cloth, way)
     if not isinstance(prepared, Prepared):
         return Row(way, cloth.width, None, None, prepared)
@@ -73,45 +78,73 @@ def first_row(pieces: tuple[LayPiece, ...], cloth: Cloth, way: Way) -> Row:
     return Row(way, cloth.width, lay, prepared.bounds, told)
 
 
+def _scrap_row(pieces: tuple[LayPiece, ...], cloth: Cloth, scraps: Scraps, effort: Effort) -> Row:
+    """The pieces on scraps; a lay that leaves pieces out is none."""
+    if not scraps:
+        missing = Problem("scraps-missing", "Say how large the scraps are.")
+        return Row(Way.SCRAPS, cloth.width, None, None, (missing,))
+    found = lay_on_scraps(pieces, cloth, scraps, effort)
+    if not isinstance(found, FromScraps):
+        return Row(Way.SCRAPS, cloth.width, None, None, found)
+    return Row(Way.SCRAPS, cloth.width, None if found.left_out else found.lay, None, found.problems)
+
+
 def improving(on: OnCloth, engine: Engine | None = None, seconds: float = 0.0) -> Work:
     """The work of finding ever shorter lays; the engine, where there is one, is told how many seconds it has."""
+    asked = on.asked
+
+    def on_scraps(keep_going: Callable[[], bool]) -> Iterator[Lay]:
+        lay = _scrap_row(on.pieces, asked.cloth, asked.scraps, Effort(ENDLESS, keep_going=keep_going)).lay
+        if lay is not None:
+            yield lay
 
     def work(keep_going: Callable[[], bool]) -> Iterator[Lay]:
-        prepared = prepare(on.pieces, on.asked.cloth, on.asked.way)
+        prepared = prepare(on.pieces, asked.cloth, asked.way)
         if isinstance(prepared, Prepared):
             effort = Effort(ENDLESS, keep_going=keep_going, engine=engine, seconds=round(seconds))
             yield from lays(prepared, effort)
 
-    return work
+    return on_scraps if asked.way is Way.SCRAPS else work
 
 
 def comparing(on: OnCloth) -> Work:
     """The work of laying the pieces in every way, on the width that was asked for and on usual ones."""
+    cloth = on.asked.cloth
+    ways, usual = ((Way.TUBE,), ()) if cloth.tube else (COMPARED_WAYS, COMPARED)
 
     def work(keep_going: Callable[[], bool]) -> Iterator[Row]:
-        widths = sorted({on.asked.cloth.width, *COMPARED})
-        yield from compare(on.pieces, on.asked.cloth, Effort(0, keep_going=keep_going), WAYS, widths)
+        widths = sorted({cloth.width, *usual})
+        yield from compare(on.pieces, cloth, Effort(0, keep_going=keep_going), ways, widths)
 
     return work
 
 
+def first_of(on: OnCloth) -> Row:
+    """The lay that is found at once for what was asked."""
+    return first_row(on.pieces, on.asked.cloth, on.asked.way, on.asked.scraps)
+
+
 def best_lay(on: OnCloth, found: Sequence[object]) -> Lay | None:
     """The last lay that a search has found for this very cloth, else the first lay."""
-    first = first_row(on.pieces, on.asked.cloth, on.asked.way).lay
+    first = first_of(on).lay
     last = next((one for one in reversed(found) if isinstance(one, Lay)), None)
-    if last is None or first is None:
+    if last is None:
         return first
+    if first is None:  # on scraps a search may find room where the first try did not
+        return last if (last.spread.way, last.pieces) == (on.asked.way, on.pieces) else None
     is_same = (last.cloth, last.spread, last.pieces) == (first.cloth, first.spread, first.pieces)
     return last if is_same else first
 
 
 def all_lays(on: OnCloth, lay: Lay | None) -> tuple[Lay, ...]:
-    """A lay for each cloth of the garment: the one that is shown, and the first for the others."""
-    found = (lay if name == on.name else _other_lay(on, name) for name in on.names)
+    """A lay for each cloth to be bought: the one that is shown, and the first for the others; scraps are there."""
+    shown = None if on.asked.way is Way.SCRAPS else lay
+    found = (shown if name == on.name else _other_lay(on, name) for name in on.names)
     return tuple(one for one in found if one is not None)
 
 
 def _other_lay(on: OnCloth, name: str) -> Lay | None:
     pieces, _ = lay_pieces(on.outcome.pattern, name)
     cloth = replace(on.asked.cloth, name=name, price=None)
-    return first_row(enlarged(pieces, cloth), cloth, on.asked.way).lay
+    way = Way.FOLDED if on.asked.way is Way.SCRAPS else on.asked.way
+    return first_row(enlarged(pieces, cloth), cloth, way).lay

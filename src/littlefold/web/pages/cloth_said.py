@@ -3,22 +3,26 @@
 from __future__ import annotations
 
 import re
-from math import ceil
+from math import ceil, floor
 from typing import TYPE_CHECKING, Any
 
 from littlefold.body.tape import say_length
 from littlefold.lay.cloth import YARD_STEP
 from littlefold.lay.compare import best_of
-from littlefold.lay.draw import lay_drawing
+from littlefold.lay.leftover import fitting, leftovers
 from littlefold.lay.sewn import sewn_lengths
+from littlefold.lay.sheet import lettered, with_leftovers
 from littlefold.lay.shopping import shopping_list
+from littlefold.lay.short import enough
 from littlefold.lay.thread import thread_length
+from littlefold.lay.ways import Way
 from littlefold.problem import Problem
 from littlefold.sheet.svg import write_svg
 
 if TYPE_CHECKING:
     from littlefold.lay.compare import Row
     from littlefold.lay.lay import Lay
+    from littlefold.lay.leftover import Leftover
     from littlefold.lay.shopping import Buy
     from littlefold.pipeline import Outcome
     from littlefold.web.preferences import Units
@@ -32,16 +36,28 @@ _STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
 
 
 def lay_words(lay: Lay, units: Units) -> Json:
-    """A lay as it is told and drawn."""
-    cloth = lay.cloth
+    """A lay as it is told and drawn, with what is left of the cloth."""
+    cloth, rests = lay.cloth, leftovers(lay)
     scale = min(WIDE / lay.length, TALL / lay.spread.height, LARGEST)
+    in_hand = cloth.length_to_lay()
     return {
+        "from_scraps": lay.spread.way is Way.SCRAPS,
         "to_buy": bought(cloth.length_to_buy(lay.cloth_length), units),
+        "in_hand": "" if cloth.in_hand is None else say_length(cloth.in_hand, units),
+        "spare": "" if in_hand is None else say_length(max(floor(in_hand - lay.cloth_length), 0), units),
+        "short": [one.message for one in enough(lay)],
         "length": say_length(ceil(lay.cloth_length), units),
         "used": f"{lay.share_used:.0%}",
         "price": _money(cloth.cost(lay.cloth_length)),
-        "drawing": _STYLE.sub("", write_svg(lay_drawing(lay), scale), count=1),
+        "drawing": _STYLE.sub("", write_svg(with_leftovers(lay, rests, 1 / scale), scale), count=1),
+        "rests": [f"{letter}: {_sides(rest, units)}" for letter, rest in lettered(rests)],
+        "fitting": [f"{count} x {name}" for name, count in fitting(rests) if count],
     }
+
+
+def _sides(rest: Leftover, units: Units) -> str:
+    sides = " by ".join(say_length(floor(side), units) for side in (rest.length, rest.width))
+    return f"{sides}, {rest.layers} layers" if rest.layers > 1 else sides
 
 
 def bought(mm: float, units: Units) -> str:
