@@ -16,7 +16,15 @@ if TYPE_CHECKING:
     from littlefold.web.room import Room
 
 TEACHER, CLASS = "blue kettle on a ladder", "seven paper boats"
-NEW = {"teacher_passphrase": "green ladder in the rain", "class_passphrase": "eight paper boats"}
+NEW_TEACHER, NEW_CLASS = "green ladder in the rain", "eight paper boats"
+
+
+def form(teacher: str = NEW_TEACHER, pupils: str = NEW_CLASS) -> dict[str, str]:
+    words = {"teacher_passphrase": teacher, "class_passphrase": pupils}
+    return words | {f"{name}_again": text for name, text in words.items()}
+
+
+NEW = form()
 CHEAP = Cost(2**4)
 
 
@@ -36,22 +44,26 @@ def test_the_maker_sets_them_before_she_shares(client: TestClient, room: Room) -
     assert client.post("/settings/passphrases", data=NEW).status_code == 303
     keys = read_keys(room.folder)
     assert keys is not None
-    assert matches(NEW["teacher_passphrase"], keys.teacher)
-    assert matches(NEW["class_passphrase"], keys.pupils)
+    assert matches(NEW_TEACHER, keys.teacher)
+    assert matches(NEW_CLASS, keys.pupils)
     assert "A new passphrase" in client.get("/settings").text
 
 
 @pytest.mark.parametrize(
-    "form",
+    "sent",
     [
         {},
-        {"teacher_passphrase": "short", "class_passphrase": "eight paper boats"},
-        {"teacher_passphrase": "green ladder in the rain", "class_passphrase": "boat"},
-        {"teacher_passphrase": "green ladder in the rain", "class_passphrase": "green ladder in the rain"},
+        form(teacher="short"),
+        form(pupils="boat"),
+        form(pupils=NEW_TEACHER),
+        form() | {"teacher_passphrase_again": "green ladder in the rian"},
+        form() | {"class_passphrase_again": ""},
     ],
 )
-def test_weak_ones_are_refused_and_never_shown(client: TestClient, room: Room, form: dict[str, str]) -> None:
-    answer = client.post("/settings/passphrases", data=form)
+def test_weak_and_mistyped_ones_are_refused_and_never_shown(
+    client: TestClient, room: Room, sent: dict[str, str]
+) -> None:
+    answer = client.post("/settings/passphrases", data=sent)
     assert answer.status_code == 422
     assert "passphrase" in answer.text
     assert "green ladder" not in answer.text
@@ -63,7 +75,7 @@ def test_the_teacher_changes_them_at_the_machine_and_comes_in_anew(room: Room) -
     assert teacher.post("/settings/passphrases", data=NEW).status_code == 303
     assert teacher.get("/settings", headers={"accept": "text/html"}).status_code == 303
     assert teacher.post("/door", data={"passphrase": TEACHER}).status_code == 401
-    assert teacher.post("/door", data={"passphrase": NEW["teacher_passphrase"]}).status_code == 303
+    assert teacher.post("/door", data={"passphrase": NEW_TEACHER}).status_code == 303
 
 
 @pytest.mark.parametrize(("at", "called"), [("192.0.2.30", "192.0.2.20"), ("127.0.0.1", "192.0.2.20")])

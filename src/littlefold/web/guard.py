@@ -74,8 +74,8 @@ def _refusal(scope: Scope, headers: Headers, names: frozenset[str]) -> tuple[int
         return None
     if not _from_here(host, headers):
         return 403, "This was sent from another site, so nothing was changed."
-    length = headers.get("content-length", "")
-    if not length.isdigit():
+    length = headers.get("content-length", "0")  # nothing is sent where no length is said (RFC 9112, 6.3)
+    if not length.isdigit() or "transfer-encoding" in headers:
         return 411, "The length of what was sent is missing."
     most = LARGEST.get(scope["path"], LARGEST_FORM)
     return (413, "This is too much at once.") if int(length) > most else None

@@ -91,7 +91,11 @@ def told(cards: Cards, request: Request) -> Json:
 def _line(file: Path) -> Json:
     made = file.stat()
     day = datetime.fromtimestamp(made.st_mtime, tz=UTC).astimezone()
-    return {"name": file.name, "day": f"{day:%Y-%m-%d %H:%M}", "size": f"{max(made.st_size // 1000, 1)} kB"}
+    return {
+        "name": file.name,
+        "day": f"{day:%Y-%m-%d %H:%M:%S}",
+        "size": f"{max(made.st_size // 1000, 1)} kB",
+    }
 
 
 def _now() -> datetime:

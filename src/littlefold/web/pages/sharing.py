@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 Json = dict[str, Any]
 
 SEE_OTHER = 303
+NOT_TWICE = "What was typed once more is not the same. Type both passphrases anew."
 NOT_HERE = "Passphrases are changed only at the machine on which the workroom stands. Nothing was changed."
 
 
@@ -33,10 +34,14 @@ def routes(room: Room, page: Callable[..., Response]) -> APIRouter:
     def change(
         request: Request,
         teacher_passphrase: Annotated[str, Form()] = "",
+        teacher_passphrase_again: Annotated[str, Form()] = "",
         class_passphrase: Annotated[str, Form()] = "",
+        class_passphrase_again: Annotated[str, Form()] = "",
     ) -> Response:
-        refused = [one.message for one in refusals(teacher_passphrase, class_passphrase)]
-        complaint = NOT_HERE if not is_here(room, request) else " ".join(refused)
+        refused = " ".join(one.message for one in refusals(teacher_passphrase, class_passphrase))
+        pairs = ((teacher_passphrase, teacher_passphrase_again), (class_passphrase, class_passphrase_again))
+        is_twice = all(first == second for first, second in pairs)
+        complaint = NOT_HERE if not is_here(room, request) else refused or ("" if is_twice else NOT_TWICE)
         if complaint:
             return page(request, complaint)
         keep_keys(room.folder, make_keys(teacher_passphrase, class_passphrase))
