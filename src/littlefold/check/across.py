@@ -2,43 +2,35 @@
 
 from __future__ import annotations
 
-from math import pi
 from typing import TYPE_CHECKING, Final
 
+import numpy as np
 import shapely
 
 from littlefold.draft.model import EdgeKind
-from littlefold.geometry import Affine, Vector
-
-from .area import ring
+from littlefold.geometry import ORIGIN, Vector
 
 if TYPE_CHECKING:
-    import numpy as np
     from numpy.typing import NDArray
+    from shapely import Polygon
 
-    from littlefold.geometry import Point
+    from littlefold.geometry import Path, Point
     from littlefold.pattern.model import Piece
 
 # A fold within this angle [rad] of the grain runs along it; 0.1 mm in 1 m.
 ANGLE: Final = 1e-4
 
 
-def upright(piece: Piece) -> Affine:
-    """The turn that stands the grain of a piece upright; none where the grain has no direction."""
-    start, end = piece.grain
-    way = end - start
-    return Affine.rotation(pi / 2 - way.angle) if way.length > 0 else Affine.identity()
-
-
 def width_at(piece: Piece, point: Point) -> float:
     """How far apart the sides of the whole piece are, square to the grain through a point, on the stitch line [mm]."""
     doubled = _is_folded_along_grain(piece)
-    places = _met(ring((piece.outline if doubled else piece.unfolded).stitch), point, square_to_grain(piece))
+    outline = piece.outline if doubled else piece.unfolded
+    places = _met(outline.within, point, square_to_grain(piece))
     chord = float(places.max() - places.min()) if len(places) else 0.0
     return 2 * chord if doubled else chord
 
 
-def _met(outline: shapely.LinearRing, point: Point, way: Vector) -> NDArray[np.float64]:
+def _met(outline: Polygon, point: Point, way: Vector) -> NDArray[np.float64]:
     """Where a line through a point meets an outline: the places along its direction [mm]."""
     corners = shapely.get_coordinates(outline) - (point.x, point.y)
     along, aside = corners @ (way.x, way.y), corners @ (-way.y, way.x)
@@ -56,22 +48,32 @@ def _is_folded_along_grain(piece: Piece) -> bool:
     return len(folds) == 1 and abs((folds[0].end - folds[0].start).dot(square)) < ANGLE * folds[0].length()
 
 
-def square_to_grain(piece: Piece) -> Vector:
-    """The direction across a piece, of length 1; sideways where the grain has no direction."""
+def along_grain(piece: Piece) -> Vector:
+    """The direction of the grain, of length 1; upwards where it has none."""
     way = piece.grain[1] - piece.grain[0]
-    return way.unit().turned_right() if way.length > 0 else Vector(1.0, 0.0)
+    return way.unit() if way.length > 0 else Vector(0.0, 1.0)
+
+
+def square_to_grain(piece: Piece) -> Vector:
+    """The direction across a piece, of length 1."""
+    return along_grain(piece).turned_right()
 
 
 def along(piece: Piece, point: Point) -> float:
     """The height of a point along the grain [mm]; only differences mean anything."""
-    return upright(piece).apply(point).y
+    return (point - ORIGIN).dot(along_grain(piece))
 
 
 def across(piece: Piece, point: Point) -> float:
     """The place of a point across the grain [mm]; only differences mean anything."""
-    return upright(piece).apply(point).x
+    return (point - ORIGIN).dot(square_to_grain(piece))
 
 
 def height(piece: Piece) -> float:
     """How long a piece is along its grain, on the stitch line [mm]."""
-    return piece.outline.stitch.transformed(upright(piece)).bounds().height
+    return extent(piece.outline.stitch, along_grain(piece))
+
+
+def extent(outline: Path, way: Vector) -> float:
+    """How far an outline reaches in a direction of length 1 [mm], to the chords of its curves."""
+    return float(np.ptp(np.array(outline.coordinates).reshape(-1, 2) @ (way.x, way.y)))

@@ -10,7 +10,7 @@ from littlefold.draft.model import EdgeKind
 from .across import along, width_at
 from .corners import corner_at_end, corner_at_start
 from .roles import Role, edges_with, is_sleeve
-from .worn import seams_of, times
+from .worn import times
 
 if TYPE_CHECKING:
     from littlefold.draft.model import DraftEdge
@@ -97,7 +97,7 @@ def _has_panel_beside(pattern: Pattern, hole: _Underarm, bodice: set[str]) -> bo
     partners = {
         ref.piece
         for edge in crossing
-        for seam in seams_of(pattern, piece, edge)
+        for seam in pattern.seams_of(piece.name, edge.name)
         for ref in (*seam.first, *seam.second)
     }
     return not partners <= bodice

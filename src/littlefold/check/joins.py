@@ -98,13 +98,15 @@ def _same_side(pattern: Pattern, join: Join) -> bool:
     """Whether the crossing edges are two edges of one run of another seam."""
     if join.first_edge is join.second_edge:
         return False
-    runs = [run for seam in pattern.seams for run in (seam.first, seam.second)]
     first, second = (join.first.piece, join.first_edge), (join.second.piece, join.second_edge)
+    seams = pattern.seams_of(first[0].name, first[1].name)
+    runs = (run for seam in seams for run in (seam.first, seam.second))
     return any(holds(run, *first) and holds(run, *second) for run in runs)
 
 
 def _is_middle_seam(pattern: Pattern, piece: Piece, edge: DraftEdge) -> bool:
     """Whether an edge is a crotch that is sewn to its own mirror image."""
     return role_of(piece, edge) is Role.CROTCH and any(
-        holds(s.first, piece, edge) and holds(s.second, piece, edge) for s in pattern.seams
+        holds(s.first, piece, edge) and holds(s.second, piece, edge)
+        for s in pattern.seams_of(piece.name, edge.name)
     )

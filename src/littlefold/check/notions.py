@@ -11,6 +11,7 @@ The vocabulary is small and agreed with the recipes:
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from littlefold.draft.model import EdgeKind
@@ -41,8 +42,12 @@ _PLACES: Final[Mapping[str, Role]] = {
 
 def words(notion: Notion) -> tuple[str, ...]:
     """All words of a notion's name and remark, in small letters, without the plural's s."""
-    spoken = f"{notion.name} {notion.remark}".lower()
-    return tuple(_singular(word) for word in re.findall(r"[a-z]+", spoken))
+    return _words(f"{notion.name} {notion.remark}")
+
+
+@lru_cache(maxsize=1024)
+def _words(spoken: str) -> tuple[str, ...]:
+    return tuple(_singular(word) for word in re.findall(r"[a-z]+", spoken.lower()))
 
 
 def _singular(word: str) -> str:

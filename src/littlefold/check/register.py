@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
@@ -53,11 +54,13 @@ def rule(*, code: str, title: str, why: str, source: str, safety: bool = False) 
         if code in _RULES:
             raise ValueError(f"two rules are called {code!r}")
         _RULES[code] = Rule(code, title, why, source, judge, safety)
+        registered.cache_clear()
         return judge
 
     return enter
 
 
+@cache
 def registered() -> tuple[Rule, ...]:
     """All rules in the order of their codes, those of safety first."""
     return tuple(sorted(_RULES.values(), key=lambda rule: (not rule.safety, rule.code)))

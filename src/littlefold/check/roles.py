@@ -10,8 +10,10 @@ from enum import StrEnum
 from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
+from .once import once
+
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Mapping
 
     from littlefold.draft.model import DraftEdge
     from littlefold.pattern.model import Pattern, Piece
@@ -113,13 +115,23 @@ def role_of(piece: Piece, edge: DraftEdge) -> Role | None:
     return role
 
 
-def edges_with(pattern: Pattern, role: Role) -> Iterator[tuple[Piece, DraftEdge]]:
+def edges_with(pattern: Pattern, role: Role) -> tuple[tuple[Piece, DraftEdge], ...]:
     """The edges of a role on the pieces that make the garment, those sewn on to them left out."""
-    for piece in pattern.pieces:
-        if not is_sewn_on(pattern, piece):
-            yield from ((piece, edge) for edge in piece.edges if role_of(piece, edge) is role)
+    return _edges_by_role(pattern).get(role, ())
 
 
+@once
+def _edges_by_role(pattern: Pattern) -> Mapping[Role, tuple[tuple[Piece, DraftEdge], ...]]:
+    found: dict[Role, tuple[tuple[Piece, DraftEdge], ...]] = {}
+    for piece in (piece for piece in pattern.pieces if not is_sewn_on(pattern, piece)):
+        for edge in piece.edges:
+            role = role_of(piece, edge)
+            if role is not None:
+                found[role] = (*found.get(role, ()), (piece, edge))
+    return found
+
+
+@once
 def has_legs(pattern: Pattern) -> bool:
     """Whether the garment goes round each leg by itself."""
     named = pattern.draft.garment in _TWO_LEGGED

@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING, Final
 from littlefold.draft.model import Cutting, EdgeKind
 
 from .corners import corner_at_end, corner_at_start
+from .once import once
 from .roles import LIMBS, edges_with
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from littlefold.draft.model import DraftEdge, EdgeRef, Inside
-    from littlefold.pattern.model import Pattern, Piece, Seam
+    from littlefold.pattern.model import Pattern, Piece
 
     from .roles import Role
 
@@ -54,12 +55,13 @@ class Opening:
         return self.closed - self.drawn + length
 
 
+@once
 def opening(pattern: Pattern, role: Role) -> Opening | None:
     """The opening that the edges of a role make, or None where the garment has none.
 
     Where the recipe states how large it is fully undone (straps that no edge shows), that holds.
     """
-    parts = tuple(edges_with(pattern, role))
+    parts = edges_with(pattern, role)
     if not parts:
         return None
     sides = 2 if role in LIMBS else 1
@@ -83,7 +85,7 @@ def times(cutting: Cutting) -> int:
 
 def stitched(pattern: Pattern, piece: Piece, edge: DraftEdge) -> float:
     """The length to which an edge is sewn [mm]: its own, or its share of the edge it is gathered on to."""
-    for seam in pattern.seams:
+    for seam in pattern.seams_of(piece.name, edge.name):
         if seam.gather and holds(seam.second, piece, edge) and seam.second_length > 0:
             return edge.path.length() * seam.first_length / seam.second_length
     return edge.path.length()
@@ -96,12 +98,7 @@ def holds(run: tuple[EdgeRef, ...], piece: Piece, edge: DraftEdge) -> bool:
 
 def is_sewn(pattern: Pattern, piece: Piece, edge: DraftEdge) -> bool:
     """Whether any seam takes an edge in."""
-    return any(holds(seam.first, piece, edge) or holds(seam.second, piece, edge) for seam in pattern.seams)
-
-
-def seams_of(pattern: Pattern, piece: Piece, edge: DraftEdge) -> tuple[Seam, ...]:
-    """All seams that take an edge in."""
-    return tuple(s for s in pattern.seams if holds(s.first, piece, edge) or holds(s.second, piece, edge))
+    return bool(pattern.seams_of(piece.name, edge.name))
 
 
 def neighbours(piece: Piece, edge: DraftEdge) -> tuple[DraftEdge, DraftEdge]:

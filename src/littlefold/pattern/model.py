@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING, Literal
 
 from littlefold.pattern.simple import bare, is_sliver, polygon
 
 if TYPE_CHECKING:
+    from collections.abc import Hashable, Mapping
+
     from shapely import MultiPolygon, Polygon
 
     from littlefold.draft.model import Cutting, Draft, DraftEdge, EdgeKind, EdgeRef, Inside
@@ -151,14 +153,18 @@ class Seam:
     ends: tuple[tuple[EdgeEnd, EdgeEnd], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Pattern:
-    """All pieces and seams of a garment for one child; `draft` is where they come from."""
+    """All pieces and seams of a garment for one child; `draft` is where they come from.
+
+    `answers` holds what has been found out about it, so that many checks may ask the same (see `check/once.py`).
+    """
 
     draft: Draft
     pieces: tuple[Piece, ...]
     seams: tuple[Seam, ...]
     problems: tuple[Problem, ...] = ()
+    answers: dict[Hashable, object] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     def piece(self, name: str) -> Piece:
         """The piece of that name.
@@ -170,3 +176,16 @@ class Pattern:
             if piece.name == name:
                 return piece
         raise KeyError(name)
+
+    def seams_of(self, piece: str, edge: str) -> tuple[Seam, ...]:
+        """All seams that take in an edge, given by the names of its piece and itself."""
+        return self._seams.get((piece, edge), ())
+
+    @cached_property
+    def _seams(self) -> Mapping[tuple[str, str], tuple[Seam, ...]]:
+        """The seams of each edge that is sewn."""
+        found: dict[tuple[str, str], tuple[Seam, ...]] = {}
+        for seam in self.seams:
+            for ref in dict.fromkeys((*seam.first, *seam.second)):
+                found[ref.piece, ref.edge] = (*found.get((ref.piece, ref.edge), ()), seam)
+        return found

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.check.across import upright
+from littlefold.check.across import extent, square_to_grain
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
 
@@ -44,4 +44,4 @@ def cloth_too_narrow(pattern: Pattern, circumstances: Circumstances) -> Iterator
 
 def width_across_grain(piece: Piece) -> float:
     """The width of the whole cut piece when its grain stands upright [mm]."""
-    return piece.unfolded.cut.transformed(upright(piece)).bounds().width
+    return extent(piece.unfolded.cut, square_to_grain(piece))

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 import shapely
 
-from littlefold.check.area import area
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 
@@ -14,7 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from littlefold.check.circumstances import Circumstances
-    from littlefold.pattern.model import Pattern
+    from littlefold.pattern.model import Outline, Pattern
     from littlefold.problem import Problem
 
 CODE = "cut-inside-stitch"
@@ -31,10 +30,9 @@ ALLOWED = 0.3
 def cut_inside_stitch(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Pieces whose stitch line comes out of the cutting line."""
     for piece in pattern.pieces:
-        stitch, cut = area(piece.outline.stitch), area(piece.outline.cut)
-        if not (stitch.is_valid and cut.is_valid):
+        if not (piece.outline.within.is_valid and piece.outline.around.is_valid):
             continue
-        outside = max(_out_of(cut, stitch), _into(stitch, cut))
+        outside = _bared(piece.outline)
         if outside > ALLOWED:
             yield found(
                 CODE,
@@ -46,15 +44,11 @@ def cut_inside_stitch(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
             )
 
 
-def _out_of(cut: shapely.Polygon, stitch: shapely.Polygon) -> float:
-    """How far points of the stitch line lie outside the cutting line [mm]."""
-    points = shapely.points(shapely.get_coordinates(stitch.exterior))
-    return float(shapely.distance(cut, points).max())
-
-
-def _into(stitch: shapely.Polygon, cut: shapely.Polygon) -> float:
-    """How far points of the cutting line lie inside the stitch line [mm]."""
-    points = shapely.points(shapely.get_coordinates(cut.exterior))
-    shapely.prepare(stitch)
-    inside = points[shapely.contains(stitch, points)]
-    return float(shapely.distance(stitch.exterior, inside).max(initial=0.0))
+def _bared(outline: Outline) -> float:
+    """How far the stitch line comes out of the cutting line, or the cutting line into it [mm]: by corners of what is bare."""
+    corners = shapely.points(shapely.get_coordinates(outline.bare))
+    if len(corners) == 0:
+        return 0.0
+    out_of = shapely.distance(outline.around, corners)
+    into = shapely.distance(outline.within.exterior, corners)
+    return float(max(out_of.max(), into.max()))

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Final
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import words_of
-from littlefold.check.worn import seams_of
 from littlefold.problem import Number, Severity
 
 if TYPE_CHECKING:
@@ -48,9 +47,8 @@ def edge_sewn_twice(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Edges that more than one seam joins to a piece that is no layer."""
     for piece in pattern.pieces:
         for edge in piece.edges:
-            seams = [
-                seam for seam in seams_of(pattern, piece, edge) if not _joins_layer(pattern, seam, piece)
-            ]
+            sewn = pattern.seams_of(piece.name, edge.name)
+            seams = [seam for seam in sewn if len(sewn) > 1 and not _joins_layer(pattern, seam, piece)]
             if len(seams) > 1:
                 yield _problem(piece, edge, len(seams))
 

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 import shapely
 
-from littlefold.check.area import area, spot
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.problem import Severity
@@ -36,8 +35,8 @@ def grain_missing(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     for piece in pattern.pieces:
         start, end = piece.grain
         length = start.distance(end)
-        inside = area(piece.outline.cut)
-        outside = max(shapely.distance(inside, spot(tip)) for tip in piece.grain)
+        tips = shapely.points([(tip.x, tip.y) for tip in piece.grain])
+        outside = float(shapely.distance(piece.outline.around, tips).max())
         if length < LEAST or outside > OUTSIDE:
             yield found(
                 CODE,

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 import shapely
 
-from littlefold.check.area import area
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 
@@ -32,7 +31,7 @@ OUTSIDE = 0.5  # mm: how far a line inside a piece may reach over its cutting li
 def inside_line_outside(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Inside lines that reach out of the cutting line."""
     for piece in pattern.pieces:
-        whole = area(piece.outline.cut)
+        whole = piece.outline.around
         if whole.is_valid:
             for line in piece.inside:
                 yield from _judged(piece, line, whole)

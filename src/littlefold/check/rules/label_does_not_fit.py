@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from itertools import product
+from math import hypot
 from typing import TYPE_CHECKING, Final
 
-from shapely import box
+import numpy as np
+import shapely
 from shapely.affinity import translate
 
-from littlefold.check.area import area
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.problem import Severity
@@ -16,21 +17,16 @@ from littlefold.problem import Severity
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    import shapely
-
     from littlefold.check.circumstances import Circumstances
     from littlefold.pattern.model import Pattern
     from littlefold.problem import Problem
 
 CODE = "label-does-not-fit"
-PLACES: Final = (
-    -0.5,
-    -0.25,
-    0.0,
-    0.25,
-    0.5,
-)  # where on the label, in parts of its width or height, it is held
+# Where on the label, in parts of its width and height, it is held; corners first, since they soonest leave no room.
+PLACES: Final = tuple(sorted(product((-0.5, -0.25, 0.0, 0.25, 0.5), repeat=2), key=lambda p: -hypot(*p)))
+TRIED: Final = tuple(k / 8 for k in range(9))  # where it is tried first, in parts of the way across and up
 LEFT_OVER: Final = 1.0  # mm2: a smaller rest is rounding
+SPARE: Final = 1.0  # mm: that much to spare each way leaves `LEFT_OVER`
 
 
 @rule(
@@ -43,7 +39,7 @@ def label_does_not_fit(pattern: Pattern, circumstances: Circumstances) -> Iterat
     """Pieces into whose stitch line the label fits neither across nor along."""
     width, height = circumstances.label
     for piece in pattern.pieces:
-        inside = area(piece.outline.stitch)
+        inside = piece.outline.within
         if not inside.is_valid or has_room(inside, width, height) or has_room(inside, height, width):
             continue
         bounds = piece.outline.stitch.bounds()
@@ -64,10 +60,13 @@ def has_room(inside: shapely.Polygon, width: float, height: float) -> bool:
     Where the shape is moved by corners, sides and inner points of the rectangle and all the moved shapes
     still cover a place, the rectangle fits there.
     """
-    if _lies_in_middle(inside, width, height):
+    left, bottom, right, top = inside.bounds
+    if right - left < width or top - bottom < height:
+        return False
+    if _lies_in_middle(inside, width, height) or _lies_somewhere(inside, width, height):
         return True
     room = inside
-    for across, along in product(PLACES, PLACES):
+    for across, along in PLACES:
         room = room.intersection(translate(inside, across * width, along * height))
         if room.area < LEFT_OVER:
             return False
@@ -78,4 +77,17 @@ def _lies_in_middle(inside: shapely.Polygon, width: float, height: float) -> boo
     """Whether the rectangle fits at the middle of the shape, which is so for most pieces and quick to see."""
     middle = inside.centroid
     left, bottom = middle.x - width / 2, middle.y - height / 2
-    return bool(inside.covers(box(left, bottom, left + width, bottom + height)))
+    return bool(inside.covers(shapely.box(left, bottom, left + width, bottom + height)))
+
+
+def _lies_somewhere(inside: shapely.Polygon, width: float, height: float) -> bool:
+    """Whether the rectangle, with a little to spare, fits at one of some places all over the shape: quick to see too."""
+    left, bottom, right, top = inside.bounds
+    width, height = width + SPARE, height + SPARE
+    corners = [
+        (left + (right - left - width) * across, bottom + (top - bottom - height) * up)
+        for across, up in product(TRIED, TRIED)
+    ]
+    x, y = np.array(corners).T
+    shapely.prepare(inside)
+    return bool(shapely.covers(inside, shapely.box(x, y, x + width, y + height)).any())

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 import shapely
 
-from littlefold.check.area import ring
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.problem import Number
@@ -15,7 +14,6 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from littlefold.check.circumstances import Circumstances
-    from littlefold.geometry import Path
     from littlefold.pattern.model import Pattern, Piece
     from littlefold.problem import Problem
 
@@ -33,12 +31,11 @@ def outline_crosses_itself(pattern: Pattern, _: Circumstances) -> Iterator[Probl
     """Stitch lines and cutting lines that meet themselves; silent where tracing the piece has reported it."""
     reported = {problem.place.piece for problem in pattern.problems if problem.code in _ALREADY}
     for piece in (piece for piece in pattern.pieces if piece.name not in reported):
-        yield from _crossing(piece, "stitch line", piece.outline.stitch)
-        yield from _crossing(piece, "cutting line", piece.outline.cut)
+        yield from _crossing(piece, "stitch line", piece.outline.within.exterior)
+        yield from _crossing(piece, "cutting line", piece.outline.around.exterior)
 
 
-def _crossing(piece: Piece, line: str, path: Path) -> Iterator[Problem]:
-    loop = ring(path)
+def _crossing(piece: Piece, line: str, loop: shapely.LinearRing) -> Iterator[Problem]:
     if loop.is_simple:
         return
     x, y = _place_of_crossing(loop)

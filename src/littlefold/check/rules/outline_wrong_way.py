@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from littlefold.check.area import ring
+import shapely
+
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import found, on_piece
 from littlefold.problem import Number
@@ -31,9 +31,9 @@ LEAST_AREA = 50.0
 def outline_wrong_way(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Pieces whose outline runs clockwise, or encloses nothing."""
     for piece in pattern.pieces:
-        loop = ring(piece.outline.stitch)
-        enclosed = _signed_area(tuple(loop.coords))
-        if loop.is_simple and enclosed < LEAST_AREA:
+        shape = piece.outline.within
+        enclosed = shape.area if shapely.is_ccw(shape.exterior) else -shape.area
+        if enclosed < LEAST_AREA and shape.is_valid:
             yield found(
                 CODE,
                 f'The edges of the piece "{piece.name}" enclose {enclosed / 100:.1f} square cm, counted '
@@ -42,8 +42,3 @@ def outline_wrong_way(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
                 place=on_piece(piece),
                 numbers=(Number("area", enclosed, "mm2"), Number("least", LEAST_AREA, "mm2")),
             )
-
-
-def _signed_area(points: tuple[tuple[float, ...], ...]) -> float:
-    """The area by the shoelace sum [mm2]: positive counter-clockwise."""
-    return sum(p[0] * q[1] - q[0] * p[1] for p, q in pairwise(points)) / 2

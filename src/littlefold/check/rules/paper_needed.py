@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from functools import reduce
 from typing import TYPE_CHECKING
 
-from littlefold.check.area import ring
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm
 from littlefold.draft.model import EdgeKind
@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
     from littlefold.check.circumstances import Circumstances
     from littlefold.draft.model import DraftSheet
+    from littlefold.geometry import Point
     from littlefold.pattern.model import Pattern, Piece
     from littlefold.problem import Problem
 
@@ -61,22 +62,25 @@ def _fold_way(pattern: Pattern, sheet: DraftSheet) -> Vector | None:
 
 def sheet_bounds(pattern: Pattern) -> Mapping[str, Bounds]:
     """What each drawing covers: its points, and the cutting lines of the pieces traced from it."""
-    covered: dict[str, Bounds] = {}
-    for name, point in pattern.draft.points.items():
-        _cover(covered, name.partition(".")[0], Bounds.of_points(point.at))
+    covered: dict[str, list[Bounds]] = {}
+    for name, points in _points_by_sheet(pattern).items():
+        covered.setdefault(name, []).append(Bounds.of_points(*points))
     for drafted in pattern.draft.pieces:
         piece = _traced(pattern, drafted.name)
         if piece is not None:
-            _cover(covered, drafted.sheet, Bounds(*ring(piece.outline.cut).bounds))
-    return covered
+            covered.setdefault(drafted.sheet, []).append(Bounds(*piece.outline.around.bounds))
+    return {name: reduce(Bounds.union, boxes) for name, boxes in covered.items()}
+
+
+def _points_by_sheet(pattern: Pattern) -> Mapping[str, list[Point]]:
+    found: dict[str, list[Point]] = {}
+    for name, point in pattern.draft.points.items():
+        found.setdefault(name.partition(".")[0], []).append(point.at)
+    return found
 
 
 def _traced(pattern: Pattern, name: str) -> Piece | None:
     return next((piece for piece in pattern.pieces if piece.name == name), None)
-
-
-def _cover(covered: dict[str, Bounds], sheet: str, more: Bounds) -> None:
-    covered[sheet] = covered[sheet].union(more) if sheet in covered else more
 
 
 def _note(sheet: str, bounds: Bounds, fold: Vector | None, margin: float) -> Problem:

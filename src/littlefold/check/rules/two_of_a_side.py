@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING, Final
 
 from shapely.affinity import scale, translate
 
-from littlefold.check.area import area
 from littlefold.check.register import rule
 from littlefold.check.report import found, on_piece
 from littlefold.problem import Number, Severity
@@ -42,7 +41,7 @@ def two_of_a_side(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 
 def is_its_own_mirror(piece: Piece) -> bool:
     """Whether the piece laid on its mirror image covers it, mirrored across or along (middle on middle)."""
-    shape = area(piece.outline.stitch)
+    shape = piece.outline.within
     if not shape.is_valid:
         return True
     return any(_difference(shape, *sides) <= SAME_SHAPE for sides in ((-1.0, 1.0), (1.0, -1.0)))
