@@ -44,6 +44,59 @@ class Number:
 
 
 @dataclass(frozen=True, slots=True)
+class Measured:
+    """A value within a sentence; `unit` is 'mm', 'mm2', 'degrees', 'ratio', 'share' (said as per cent) or 'count'."""
+
+    value: float
+    unit: str = "mm"
+
+    def __str__(self) -> str:
+        """In English and centimetres: `21.25 cm`, `87.5 degrees`, `1.25`, `40%`."""
+        match self.unit:
+            case "mm":
+                return f"{shortest(self.value / 10)} cm"
+            case "mm2":
+                return f"{self.value / 100:.1f}"
+            case "degrees":
+                return f"{self.value:.1f} degrees"
+            case "share":
+                return f"{self.value:.0%}"
+            case "ratio":
+                return f"{self.value:.2f}"
+            case _:
+                return f"{self.value:g}"
+
+
+def shortest(value: float) -> str:
+    """A number to two decimals, with no more of them than needed."""
+    said = f"{value:.2f}".rstrip("0").rstrip(".")
+    return "0" if said == "-0" else said
+
+
+@dataclass(frozen=True, slots=True)
+class Saying:
+    """A sentence in English with {places}, and what stands in them, so that it can be said in another language.
+
+    A part is a name as the recipe writes it, a value, or a saying: a word or sentence that is translated too.
+    """
+
+    pattern: str
+    parts: tuple[tuple[str, str | Measured | Saying], ...] = ()
+
+    def __str__(self) -> str:
+        return self.pattern.format_map({name: str(part) for name, part in self.parts})
+
+
+def say(pattern: str, /, **parts: str | float | Measured | Saying) -> Saying:
+    """A saying; a bare number is a count."""
+    told = (
+        (name, Measured(part, "count") if isinstance(part, int | float) else part)
+        for name, part in parts.items()
+    )
+    return Saying(pattern, tuple(told))
+
+
+@dataclass(frozen=True, slots=True)
 class Problem:
     """One thing that is wrong or worth knowing.
 
@@ -55,6 +108,7 @@ class Problem:
         numbers: The numbers compared, so that a program need not read the message.
         rule: The rule or standard that stands behind it, e.g. `EN 14682`; empty when there is none.
         cure: What to do, alone, where a cure can be named; the message says it too.
+        said: The message as sayings, what is wrong and what to do, where it can be said in other languages.
     """
 
     code: str
@@ -64,6 +118,7 @@ class Problem:
     numbers: tuple[Number, ...] = ()
     rule: str = ""
     cure: str = ""
+    said: tuple[Saying, ...] = ()
 
 
 def has_errors(problems: tuple[Problem, ...]) -> bool:

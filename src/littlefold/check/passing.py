@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from littlefold.problem import say
+
 from .body import PASSED_OVER, passed_over
 from .report import cm, found, mm, on_piece
 from .worn import opening
@@ -28,11 +30,21 @@ def too_small(code: str, pattern: Pattern, role: Role, stretch: float) -> Iterat
         name, words = PASSED_OVER[role]
         yield found(
             code,
-            f'The {role} opening is {cm(reach)} as worn, with everything undone (edge "{edge.name}" of the '
-            "piece "
-            f'"{piece.name}"); {words} is {cm(body)}.',
-            f"Make it {cm(body - reach)} wider, or add a slit of {cm((body - reach) / 2)}, half the "
-            "difference.",
+            say(
+                'The {role} opening is {reach} as worn, with everything undone (edge "{edge}" of the piece '
+                '"{piece}"); {body_part} is {body}.',
+                role=say(role.value),
+                reach=cm(reach),
+                edge=edge.name,
+                piece=piece.name,
+                body_part=say(words),
+                body=cm(body),
+            ),
+            say(
+                "Make it {wider} wider, or add a slit of {slit}, half the difference.",
+                wider=cm(body - reach),
+                slit=cm((body - reach) / 2),
+            ),
             place=on_piece(piece, edge.name),
             numbers=(mm("opening", reach), mm(name, body), mm("slit", (body - reach) / 2)),
         )

@@ -6,23 +6,47 @@ from dataclasses import replace
 from math import degrees
 from typing import TYPE_CHECKING, Final
 
-from littlefold.problem import Number, Place, Problem, Severity
+from littlefold.problem import Measured, Number, Place, Problem, Saying, Severity, say
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from littlefold.pattern.model import Piece
 
-NOT_LEGAL_ADVICE: Final = "This is no legal advice: the rules of the place where it is worn or sold decide."
+NOT_LEGAL_ADVICE: Final = say(
+    "This is no legal advice: the rules of the place where it is worn or sold decide."
+)
 
 
-def cm(mm: float) -> str:
+def cm(mm: float) -> Measured:
     """A length for a message, to a tenth of a millimetre, as `21.25 cm`."""
-    said = f"{mm / 10:.2f}".rstrip("0").rstrip(".")
-    return f"{'0' if said == '-0' else said} cm"
+    return Measured(mm, "mm")
 
 
-def angle_words(radians: float) -> str:
+def angle_words(radians: float) -> Measured:
     """An angle for a message, as `87.5 degrees`."""
-    return f"{degrees(radians):.1f} degrees"
+    return Measured(degrees(radians), "degrees")
+
+
+def part(value: float) -> Measured:
+    """A part of a whole for a message, as `40%`."""
+    return Measured(value, "share")
+
+
+def times(value: float) -> Measured:
+    """How many times as much, for a message, as `1.50`."""
+    return Measured(value, "ratio")
+
+
+def own_words(text: str) -> Saying:
+    """Words of the recipe's own, said as they are in any language."""
+    return say("{words}", words=text) if text else Saying("")
+
+
+def together(sayings: Sequence[Saying]) -> Saying:
+    """Several sayings, one after the other with commas between them."""
+    places = {f"part_{number}": saying for number, saying in enumerate(sayings)}
+    return say(", ".join(f"{{{name}}}" for name in places), **places)
 
 
 def on_piece(piece: Piece, edge: str | None = None, point: str | None = None) -> Place:
@@ -42,8 +66,8 @@ def turn(name: str, radians: float) -> Number:
 
 def found(
     code: str,
-    what: str,
-    cure: str,
+    what: Saying,
+    cure: Saying,
     *,
     place: Place | None = None,
     numbers: tuple[Number, ...] = (),
@@ -51,4 +75,6 @@ def found(
     rule: str = "",
 ) -> Problem:
     """A problem whose message says what is wrong and then what to do."""
-    return Problem(code, f"{what} {cure}".strip(), severity, place or Place(), numbers, rule, cure)
+    said = tuple(one for one in (what, cure) if one.pattern)
+    message = " ".join(map(str, said))
+    return Problem(code, message, severity, place or Place(), numbers, rule, str(cure), said)

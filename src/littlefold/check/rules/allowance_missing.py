@@ -9,6 +9,7 @@ from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import made_as
 from littlefold.check.worn import is_sewn
 from littlefold.draft.model import EdgeKind
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -47,9 +48,16 @@ def _needs_cloth(pattern: Pattern, piece: Piece, edge: DraftEdge) -> bool:
 def _problem(piece: Piece, edge: DraftEdge) -> Problem:
     return found(
         CODE,
-        f'The {edge.kind} edge "{edge.name}" of the piece "{piece.name}" has an allowance of '
-        f"{cm(edge.allowance)}; it needs at least {cm(LEAST)}.",
-        "Say how wide its allowance is, or that it is bound or lies on the selvedge.",
+        say(
+            'The {kind} edge "{edge}" of the piece "{piece}" has an allowance of {allowance}; it needs '
+            "at least {least}.",
+            kind=say(edge.kind.value),
+            edge=edge.name,
+            piece=piece.name,
+            allowance=cm(edge.allowance),
+            least=cm(LEAST),
+        ),
+        say("Say how wide its allowance is, or that it is bound or lies on the selvedge."),
         place=on_piece(piece, edge.name),
         numbers=(mm("allowance", edge.allowance), mm("least", LEAST)),
     )

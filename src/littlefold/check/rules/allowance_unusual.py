@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.draft.model import EdgeKind
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -34,9 +34,16 @@ def allowance_unusual(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
             if edge.kind is EdgeKind.SEAM and edge.allowance > 0 and not LEAST <= edge.allowance <= MOST:
                 yield found(
                     CODE,
-                    f'The seam edge "{edge.name}" of the piece "{piece.name}" has an allowance of '
-                    f"{cm(edge.allowance)}; {cm(LEAST)} to {cm(MOST)} is usual.",
-                    "Look at the number and its unit.",
+                    say(
+                        'The seam edge "{edge}" of the piece "{piece}" has an allowance of {allowance}; {least} to '
+                        "{most} is usual.",
+                        edge=edge.name,
+                        piece=piece.name,
+                        allowance=cm(edge.allowance),
+                        least=cm(LEAST),
+                        most=cm(MOST),
+                    ),
+                    say("Look at the number and its unit."),
                     place=on_piece(piece, edge.name),
                     numbers=(mm("allowance", edge.allowance), mm("least", LEAST), mm("most", MOST)),
                     severity=Severity.WARNING,

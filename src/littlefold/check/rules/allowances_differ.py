@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm
 from littlefold.check.seams import run_words, seam_place
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -43,9 +43,14 @@ def _widths(pattern: Pattern, run: tuple[EdgeRef, ...]) -> set[float]:
 def _problem(seam: Seam, narrowest: float, widest: float) -> Problem:
     return found(
         CODE,
-        f"In the seam of {run_words(seam.first)} to {run_words(seam.second)} the allowances are "
-        f"{cm(narrowest)} and {cm(widest)}.",
-        "Give both sides the same allowance, or mark the stitch line on both pieces and sew on it.",
+        say(
+            "In the seam of {first} to {second} the allowances are {narrowest} and {widest}.",
+            first=run_words(seam.first),
+            second=run_words(seam.second),
+            narrowest=cm(narrowest),
+            widest=cm(widest),
+        ),
+        say("Give both sides the same allowance, or mark the stitch line on both pieces and sew on it."),
         place=seam_place(seam),
         numbers=(mm("narrowest", narrowest), mm("widest", widest)),
         severity=Severity.WARNING,

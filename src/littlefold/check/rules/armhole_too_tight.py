@@ -10,7 +10,7 @@ from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role
 from littlefold.check.stretch import stretch
 from littlefold.check.worn import opening
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -39,9 +39,16 @@ def armhole_too_tight(pattern: Pattern, circumstances: Circumstances) -> Iterato
         piece, edge = hole.parts[0]
         yield found(
             CODE,
-            f'The armhole is {cm(reach)} round (edge "{edge.name}" of the piece "{piece.name}" and its '
-            f"partner); the upper arm is {cm(arm)} and needs {cm(arm + ROOM)}.",
-            f"Lower the underarm by about {cm((arm + ROOM - reach) / 2)}.",
+            say(
+                'The armhole is {reach} round (edge "{edge}" of the piece "{piece}" and its partner); the '
+                "upper arm is {arm} and needs {needed}.",
+                reach=cm(reach),
+                edge=edge.name,
+                piece=piece.name,
+                arm=cm(arm),
+                needed=cm(arm + ROOM),
+            ),
+            say("Lower the underarm by about {lower}.", lower=cm((arm + ROOM - reach) / 2)),
             place=on_piece(piece, edge.name),
             numbers=(mm("armhole", reach), mm("upper arm", arm), mm("needed", arm + ROOM)),
             severity=Severity.ERROR if reach < arm else Severity.WARNING,

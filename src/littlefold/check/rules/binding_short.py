@@ -9,6 +9,7 @@ from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.worn import times
 from littlefold.draft.model import EdgeKind
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -38,8 +39,12 @@ def binding_short(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     if have < need:
         yield found(
             CODE,
-            f"The binding is {cm(have)} long; the bound edges together are {cm(need)}.",
-            f"Cut or buy at least {cm(need)}, and something for the joins.",
+            say(
+                "The binding is {have} long; the bound edges together are {need}.",
+                have=cm(have),
+                need=cm(need),
+            ),
+            say("Cut or buy at least {need}, and something for the joins.", need=cm(need)),
             place=on_piece(bound[0][0], bound[0][1].name),
             numbers=(mm("binding", have), mm("edges", need)),
         )

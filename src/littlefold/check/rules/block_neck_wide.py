@@ -9,7 +9,7 @@ from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role
 from littlefold.check.worn import opening
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -37,10 +37,16 @@ def block_neck_wide(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     piece, edge = neck.parts[0]
     yield found(
         CODE,
-        f'The neck of the block is {cm(neck.closed)} round (edge "{edge.name}" of the piece "{piece.name}" '
-        "and those "
-        f"beside it); the child's neck is {cm(throat)}, and {cm(MOST * throat)} is the most that fits.",
-        "Look at the formulas of neck width and depth: a sixth of the full neck.",
+        say(
+            'The neck of the block is {neck} round (edge "{edge}" of the piece "{piece}" and those '
+            "beside it); the child's neck is {throat}, and {most} is the most that fits.",
+            neck=cm(neck.closed),
+            edge=edge.name,
+            piece=piece.name,
+            throat=cm(throat),
+            most=cm(MOST * throat),
+        ),
+        say("Look at the formulas of neck width and depth: a sixth of the full neck."),
         place=on_piece(piece, edge.name),
         numbers=(mm("opening", neck.closed), mm("neck", throat), mm("most", MOST * throat)),
         severity=Severity.WARNING,

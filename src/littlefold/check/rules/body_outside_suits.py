@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.body import stature
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -33,9 +33,14 @@ def body_outside_suits(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     if tall is not None and not lowest <= tall <= highest:
         yield found(
             CODE,
-            f'The recipe "{pattern.draft.recipe}" suits statures of {cm(lowest)} to {cm(highest)}; this '
-            f"child is {cm(tall)}.",
-            "Look hard at every number, or take another recipe.",
+            say(
+                'The recipe "{recipe}" suits statures of {lowest} to {highest}; this child is {tall}.',
+                recipe=pattern.draft.recipe,
+                lowest=cm(lowest),
+                highest=cm(highest),
+                tall=cm(tall),
+            ),
+            say("Look hard at every number, or take another recipe."),
             numbers=(mm("stature", tall), mm("lowest", lowest), mm("highest", highest)),
             severity=Severity.WARNING,
         )

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.draft.model import EdgeKind
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -38,9 +38,15 @@ def button_edge_lap(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 def _problem(piece: Piece, edge: DraftEdge) -> Problem:
     return found(
         CODE,
-        f'The button edge "{edge.name}" of the piece "{piece.name}" laps over its partner by '
-        f"{cm(edge.lap)}; it needs {cm(LEAST)}.",
-        "Add a button stand as wide as the button and half a centimetre.",
+        say(
+            'The button edge "{edge}" of the piece "{piece}" laps over its partner by {lap}; it needs '
+            "{least}.",
+            edge=edge.name,
+            piece=piece.name,
+            lap=cm(edge.lap),
+            least=cm(LEAST),
+        ),
+        say("Add a button stand as wide as the button and half a centimetre."),
         place=on_piece(piece, edge.name),
         numbers=(mm("lap", edge.lap), mm("least", LEAST)),
         severity=Severity.ERROR if edge.lap <= 0 else Severity.WARNING,

@@ -9,7 +9,7 @@ from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm
 from littlefold.check.roles import Role, role_of
 from littlefold.check.seams import run_words, seam_place
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -61,9 +61,15 @@ def _roles(pattern: Pattern, run: tuple[EdgeRef, ...]) -> set[Role | None]:
 def _problem(seam: Seam, ease: float, most: float) -> Problem:
     return found(
         CODE,
-        f"The cap in the seam of {run_words(seam.first)} to {run_words(seam.second)} is {cm(ease)} longer "
-        f"than the armhole; 0 cm to {cm(most)} suits this child.",
-        "Raise the cap." if ease < 0 else "Lower the cap, or gather it on purpose.",
+        say(
+            "The cap in the seam of {first} to {second} is {ease} longer than the armhole; 0 cm to "
+            "{most} suits this child.",
+            first=run_words(seam.first),
+            second=run_words(seam.second),
+            ease=cm(ease),
+            most=cm(most),
+        ),
+        say("Raise the cap.") if ease < 0 else say("Lower the cap, or gather it on purpose."),
         place=seam_place(seam),
         numbers=(mm("ease", ease), mm("least", 0.0), mm("most", most)),
         severity=Severity.ERROR if ease < 0 else Severity.WARNING,

@@ -9,6 +9,7 @@ from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import role_of
 from littlefold.draft.model import EdgeKind
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -42,9 +43,17 @@ def _judged(piece: Piece, edge: DraftEdge, notion: Notion, width: float) -> Iter
     if edge.allowance < width + PLAY:
         yield found(
             CODE,
-            f'The casing "{edge.name}" of the piece "{piece.name}" is {cm(edge.allowance)} deep; the '
-            f"{notion.name} is {cm(width)} wide and needs {cm(width + PLAY)}.",
-            "Make the casing deeper or the elastic narrower.",
+            say(
+                'The casing "{edge}" of the piece "{piece}" is {allowance} deep; the {notion} is {width} '
+                "wide and needs {needed}.",
+                edge=edge.name,
+                piece=piece.name,
+                allowance=cm(edge.allowance),
+                notion=notion.name,
+                width=cm(width),
+                needed=cm(width + PLAY),
+            ),
+            say("Make the casing deeper or the elastic narrower."),
             place=on_piece(piece, edge.name),
             numbers=(mm("casing", edge.allowance), mm("elastic", width), mm("needed", width + PLAY)),
         )

@@ -10,7 +10,7 @@ from littlefold.check.chest import chest_as_worn
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.stretch import stretch
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -50,9 +50,16 @@ def _problem(worn: Chest, reach: float, chest: float, least: float) -> Problem:
     most = chest * (1 + MOST)
     return found(
         CODE,
-        f'The garment is {cm(reach)} round at the underarm (piece "{worn.piece.name}" and those beside '
-        f"it); the chest is {cm(chest)}, and {cm(chest + least)} to {cm(most)} is wearable.",
-        "Look at the formula of the width: a quarter of the full girth, and ease.",
+        say(
+            'The garment is {reach} round at the underarm (piece "{piece}" and those beside it); the '
+            "chest is {chest}, and {least} to {most} is wearable.",
+            reach=cm(reach),
+            piece=worn.piece.name,
+            chest=cm(chest),
+            least=cm(chest + least),
+            most=cm(most),
+        ),
+        say("Look at the formula of the width: a quarter of the full girth, and ease."),
         place=on_piece(worn.piece),
         numbers=(mm("garment", reach), mm("chest", chest), mm("least", chest + least), mm("most", most)),
         severity=Severity.ERROR if reach < chest else Severity.WARNING,

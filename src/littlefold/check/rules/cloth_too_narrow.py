@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.across import extent, square_to_grain
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -34,9 +35,15 @@ def cloth_too_narrow(pattern: Pattern, circumstances: Circumstances) -> Iterator
         if piece.cloth == "main" and wide > cloth:
             yield found(
                 CODE,
-                f'The piece "{piece.name}" is {cm(wide)} wide across the grain; the cloth is {cm(cloth)} '
-                "wide.",
-                "Take wider cloth, turn the grain where the cloth allows it, or put a seam into the piece.",
+                say(
+                    'The piece "{piece}" is {wide} wide across the grain; the cloth is {cloth} wide.',
+                    piece=piece.name,
+                    wide=cm(wide),
+                    cloth=cm(cloth),
+                ),
+                say(
+                    "Take wider cloth, turn the grain where the cloth allows it, or put a seam into the piece."
+                ),
                 place=on_piece(piece),
                 numbers=(mm("piece", wide), mm("cloth", cloth)),
             )

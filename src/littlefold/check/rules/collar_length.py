@@ -9,7 +9,7 @@ from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role, is_collar, role_of
 from littlefold.check.worn import opening
 from littlefold.draft.model import EdgeKind
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -51,9 +51,17 @@ def _is_neck_edge(piece: Piece, edge: DraftEdge) -> bool:
 def _problem(piece: Piece, edge: DraftEdge, length: float, neck: float) -> Problem:
     return found(
         CODE,
-        f'The edge "{edge.name}" of the collar "{piece.name}" is {cm(length)} long as worn; the neck is '
-        f"{cm(neck)}, and a collar may be {cm(GAP)} shorter or {cm(OVER)} longer.",
-        "Draw the collar on the neck of front and back laid together at the shoulder.",
+        say(
+            'The edge "{edge}" of the collar "{piece}" is {length} long as worn; the neck is {neck}, and '
+            "a collar may be {gap} shorter or {over} longer.",
+            edge=edge.name,
+            piece=piece.name,
+            length=cm(length),
+            neck=cm(neck),
+            gap=cm(GAP),
+            over=cm(OVER),
+        ),
+        say("Draw the collar on the neck of front and back laid together at the shoulder."),
         place=on_piece(piece, edge.name),
         numbers=(mm("collar", length), mm("neck", neck)),
         severity=Severity.WARNING,

@@ -9,7 +9,7 @@ from littlefold.check.corners import Corner, corners
 from littlefold.check.register import rule
 from littlefold.check.report import angle_words, found, on_piece, turn
 from littlefold.draft.model import EdgeKind
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -44,10 +44,15 @@ def corner_at_fold(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 def _problem(corner: Corner, edge: str) -> Problem:
     return found(
         CODE,
-        f'The edge "{edge}" of the piece "{corner.piece.name}" meets the fold at '
-        f"{angle_words(corner.angle)}; 90 degrees, within {angle_words(ALLOWED)}, lets it run on smoothly "
-        "over the fold.",
-        "Draw it square to the fold for the first centimetre, unless a point is meant.",
+        say(
+            'The edge "{edge}" of the piece "{piece}" meets the fold at {angle}; 90 degrees, within '
+            "{allowed}, lets it run on smoothly over the fold.",
+            edge=edge,
+            piece=corner.piece.name,
+            angle=angle_words(corner.angle),
+            allowed=angle_words(ALLOWED),
+        ),
+        say("Draw it square to the fold for the first centimetre, unless a point is meant."),
         place=on_piece(corner.piece, edge, corner.before.end or corner.after.start),
         numbers=(turn("angle", corner.angle), turn("square", SQUARE), turn("tolerance", ALLOWED)),
         severity=Severity.WARNING,

@@ -9,7 +9,7 @@ from littlefold.check.body import girth
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role, edges_with, role_of
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -60,9 +60,16 @@ def heights(piece: Piece, *roles: Role) -> list[float]:
 def _problem(piece: Piece, depth: float, rise: float) -> Problem:
     return found(
         CODE,
-        f'The fork of the piece "{piece.name}" lies {cm(depth)} below the waist; the body '
-        f"rise is {cm(rise)}, and {cm(rise + LEAST)} to {cm(rise + MOST)} is wearable.",
-        "Draw the crotch line at the body rise and 2 cm.",
+        say(
+            'The fork of the piece "{piece}" lies {depth} below the waist; the body rise is {rise}, and '
+            "{least} to {most} is wearable.",
+            piece=piece.name,
+            depth=cm(depth),
+            rise=cm(rise),
+            least=cm(rise + LEAST),
+            most=cm(rise + MOST),
+        ),
+        say("Draw the crotch line at the body rise and 2 cm."),
         place=on_piece(piece),
         numbers=(mm("depth", depth), mm("body rise", rise)),
         severity=Severity.ERROR if depth < rise else Severity.WARNING,

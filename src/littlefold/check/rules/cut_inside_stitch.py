@@ -8,6 +8,7 @@ import shapely
 
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -36,9 +37,14 @@ def cut_inside_stitch(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
         if outside > ALLOWED:
             yield found(
                 CODE,
-                f'The stitch line of the piece "{piece.name}" comes {cm(outside)} out of its cutting line; '
-                f"{cm(ALLOWED)} is allowed.",
-                "Make the allowance narrower or the corner beside it wider.",
+                say(
+                    'The stitch line of the piece "{piece}" comes {outside} out of its cutting line; {allowed} '
+                    "is allowed.",
+                    piece=piece.name,
+                    outside=cm(outside),
+                    allowed=cm(ALLOWED),
+                ),
+                say("Make the allowance narrower or the corner beside it wider."),
                 place=on_piece(piece),
                 numbers=(mm("outside", outside), mm("allowed", ALLOWED)),
             )

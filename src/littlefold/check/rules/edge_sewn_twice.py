@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import words_of
-from littlefold.problem import Number, Severity
+from littlefold.problem import Number, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -66,10 +66,14 @@ def _is_layer(piece: Piece) -> bool:
 def _problem(piece: Piece, edge: DraftEdge, count: int) -> Problem:
     return found(
         CODE,
-        f'The edge "{edge.name}" of the piece "{piece.name}", {cm(edge.path.length())} long, is sewn in '
-        f"{count} seams; "
-        "1 is usual.",
-        "Look whether one of the seams means another edge.",
+        say(
+            'The edge "{edge}" of the piece "{piece}", {length} long, is sewn in {count} seams; 1 is usual.',
+            edge=edge.name,
+            piece=piece.name,
+            length=cm(edge.path.length()),
+            count=count,
+        ),
+        say("Look whether one of the seams means another edge."),
         place=on_piece(piece, edge.name),
         numbers=(Number("seams", count, "count"), mm("length", edge.path.length())),
         severity=Severity.WARNING,

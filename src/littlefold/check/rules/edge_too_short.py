@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.draft.model import EdgeKind
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -40,8 +40,14 @@ def _judged(piece: Piece, edge: DraftEdge) -> Iterator[Problem]:
     if length < least:
         yield found(
             CODE,
-            f'The edge "{edge.name}" of the piece "{piece.name}" is {cm(length)} long; it needs {cm(least)}.',
-            "Join it to its neighbour, move its points apart, or make its allowance narrower.",
+            say(
+                'The edge "{edge}" of the piece "{piece}" is {length} long; it needs {least}.',
+                edge=edge.name,
+                piece=piece.name,
+                length=cm(length),
+                least=cm(least),
+            ),
+            say("Join it to its neighbour, move its points apart, or make its allowance narrower."),
             place=on_piece(piece, edge.name),
             numbers=(mm("length", length), mm("least", least)),
             severity=Severity.ERROR if length < LEAST else Severity.WARNING,

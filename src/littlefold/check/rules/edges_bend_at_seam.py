@@ -9,7 +9,7 @@ from littlefold.check.joins import Join, smooth_joins
 from littlefold.check.register import rule
 from littlefold.check.report import angle_words, found, on_piece, turn
 from littlefold.check.seams import run_words
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -46,10 +46,17 @@ def _problem(join: Join) -> Problem:
     point = join.first.before.end or join.first.after.start
     return found(
         CODE,
-        f"When {seam} is sewn, {first} and {second} meet at {angle_words(join.angle)}, a "
-        f"{'point' if join.bend > 0 else 'hollow'}; a smooth line has 180 degrees, within "
-        f"{angle_words(SEEN)}.",
-        "Lay the two pieces together at the seam and draw one line across it.",
+        say(
+            "When {seam} is sewn, {first} and {second} meet at {angle}, a {shape}; a smooth line has 180 "
+            "degrees, within {allowed}.",
+            seam=seam,
+            first=first,
+            second=second,
+            angle=angle_words(join.angle),
+            shape=say("point" if join.bend > 0 else "hollow"),
+            allowed=angle_words(SEEN),
+        ),
+        say("Lay the two pieces together at the seam and draw one line across it."),
         place=on_piece(join.first.piece, join.first_edge.name, point),
         numbers=(turn("angle", join.angle), turn("smooth", join.angle + join.bend), turn("tolerance", SEEN)),
         severity=Severity.ERROR if abs(join.bend) > SPOILT and join.takes_piece else Severity.WARNING,

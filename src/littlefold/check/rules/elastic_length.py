@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING, Final
 from littlefold.check.body import girth
 from littlefold.check.notions import elastics, place_of, relaxed
 from littlefold.check.register import rule
-from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.report import cm, found, mm, on_piece, times
 from littlefold.check.roles import Role
 from littlefold.check.worn import opening
-from littlefold.problem import Number, Severity
+from littlefold.problem import Number, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -57,11 +57,19 @@ def _judged(notion: Notion, length: float, around: Opening, most: float) -> Iter
     piece, edge = around.parts[0]
     yield found(
         CODE,
-        f"The {notion.name.replace('_', ' ')} is {cm(length)} long, {length / around.drawn:.2f} of its "
-        "casing of "
-        f'{cm(around.drawn)} (edge "{edge.name}" of the piece "{piece.name}"); {cm(least)} to {cm(most)} '
-        "works.",
-        f"Cut it {cm(least if length < least else most)} long, and try it round the child.",
+        say(
+            'The {notion} is {length} long, {ratio} of its casing of {casing} (edge "{edge}" of the '
+            'piece "{piece}"); {least} to {most} works.',
+            notion=notion.name.replace("_", " "),
+            length=cm(length),
+            ratio=times(length / around.drawn),
+            casing=cm(around.drawn),
+            edge=edge.name,
+            piece=piece.name,
+            least=cm(least),
+            most=cm(most),
+        ),
+        say("Cut it {right} long, and try it round the child.", right=cm(least if length < least else most)),
         place=on_piece(piece, edge.name),
         numbers=(
             mm("elastic", length),

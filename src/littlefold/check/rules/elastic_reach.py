@@ -9,6 +9,7 @@ from littlefold.check.notions import elastics, place_of, relaxed
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.worn import opening
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -47,10 +48,19 @@ def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
     piece, edge = around.parts[0]
     yield found(
         CODE,
-        f"With the {notion.name.replace('_', ' ')} stretched to twice its length the {role} opening is "
-        f"{cm(reach)}; "
-        f"{PASSED_OVER[role][1]} is {cm(body)}.",
-        f"Cut the elastic {cm((body - reach) / STRETCHED)} longer, or make the casing wider.",
+        say(
+            "With the {notion} stretched to twice its length the {role} opening is {reach}; {body_part} "
+            "is {body}.",
+            notion=notion.name.replace("_", " "),
+            role=say(role.value),
+            reach=cm(reach),
+            body_part=say(PASSED_OVER[role][1]),
+            body=cm(body),
+        ),
+        say(
+            "Cut the elastic {longer} longer, or make the casing wider.",
+            longer=cm((body - reach) / STRETCHED),
+        ),
         place=on_piece(piece, edge.name),
         numbers=(mm("stretched", reach), mm(PASSED_OVER[role][0], body)),
     )

@@ -8,7 +8,7 @@ from littlefold.check.notions import left_without
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import found, on_piece
 from littlefold.draft.model import EdgeKind
-from littlefold.problem import Number, Severity
+from littlefold.problem import Number, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -35,9 +35,14 @@ def fastener_missing(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     for piece, edge in edges[:1]:
         yield found(
             CODE,
-            f'{len(edges)} edges button, the first is "{edge.name}" of the piece "{piece.name}", and the '
-            "list of notions has 0 fasteners.",
-            "Add buttons, studs or another fastener with their number.",
+            say(
+                '{count} edges button, the first is "{edge}" of the piece "{piece}", and the list of notions '
+                "has 0 fasteners.",
+                count=len(edges),
+                edge=edge.name,
+                piece=piece.name,
+            ),
+            say("Add buttons, studs or another fastener with their number."),
             place=on_piece(piece, edge.name),
             numbers=(Number("edges", len(edges), "count"), Number("fasteners", 0, "count")),
             severity=Severity.WARNING,

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.draft.model import EdgeKind
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -44,9 +45,15 @@ def _judged(piece: Piece, edge: DraftEdge) -> Iterator[Problem]:
         if value > ALLOWED:
             yield found(
                 CODE,
-                f'The fold "{edge.name}" of the piece "{piece.name}" {what} {cm(value)}; {cm(ALLOWED)} is '
-                "allowed.",
-                "Draw the fold as one straight line, with no allowance.",
+                say(
+                    'The fold "{edge}" of the piece "{piece}" {what} {value}; {allowed} is allowed.',
+                    edge=edge.name,
+                    piece=piece.name,
+                    what=say(what),
+                    value=cm(value),
+                    allowed=cm(ALLOWED),
+                ),
+                say("Draw the fold as one straight line, with no allowance."),
                 place=on_piece(piece, edge.name),
                 numbers=(mm("measured", value), mm("allowed", ALLOWED)),
             )

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.register import rule
 from littlefold.check.report import found, on_piece
 from littlefold.draft.model import EdgeKind
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -41,8 +41,15 @@ def _problem(piece: Piece, folds: int) -> Problem:
     edges = "fold edge" if folds == 1 else "fold edges"
     return found(
         CODE,
-        f'The piece "{piece.name}" is cut {how} but has {folds} {edges}; it should have {wanted}.',
-        "Say `on fold` where the piece is cut, and let one edge be the fold.",
+        say(
+            'The piece "{piece}" is cut {how} but has {folds} {edges}; it should have {wanted}.',
+            piece=piece.name,
+            how=say(how),
+            folds=folds,
+            edges=say(edges),
+            wanted=wanted,
+        ),
+        say("Say `on fold` where the piece is cut, and let one edge be the fold."),
         place=on_piece(piece),
         numbers=(Number("folds", folds, "count"), Number("wanted", wanted, "count")),
     )

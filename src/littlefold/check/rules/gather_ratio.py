@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from littlefold.check.register import rule
-from littlefold.check.report import cm, found, mm
+from littlefold.check.report import cm, found, mm, times
 from littlefold.check.seams import run_words, seam_place
-from littlefold.problem import Number, Severity
+from littlefold.problem import Number, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -41,10 +41,18 @@ def _problem(seam: Seam, ratio: float) -> Problem:
     wanted = LEAST if ratio < LEAST else MOST
     return found(
         CODE,
-        f"{run_words(seam.second)} is {cm(seam.second_length)} long and is gathered to "
-        f"{cm(seam.first_length)} of {run_words(seam.first)}: {ratio:.2f} times; {LEAST:g} to {MOST:g} "
-        "times is usual.",
-        f"Make it {cm(wanted * seam.first_length)} long.",
+        say(
+            "{second} is {second_length} long and is gathered to {first_length} of {first}: {ratio} "
+            "times; {least} to {most} times is usual.",
+            second=run_words(seam.second),
+            second_length=cm(seam.second_length),
+            first_length=cm(seam.first_length),
+            first=run_words(seam.first),
+            ratio=times(ratio),
+            least=LEAST,
+            most=MOST,
+        ),
+        say("Make it {right} long.", right=cm(wanted * seam.first_length)),
         place=seam_place(seam),
         numbers=(
             mm("first", seam.first_length),

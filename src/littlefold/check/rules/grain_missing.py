@@ -8,7 +8,7 @@ import shapely
 
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -40,9 +40,15 @@ def grain_missing(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
         if length < LEAST or outside > OUTSIDE:
             yield found(
                 CODE,
-                f'The grain line of the piece "{piece.name}" is {cm(length)} long and reaches '
-                f"{cm(outside)} out of the piece; it needs {cm(LEAST)}, inside.",
-                "Name two points inside the piece, along the lengthwise threads of the cloth.",
+                say(
+                    'The grain line of the piece "{piece}" is {length} long and reaches {outside} out of the '
+                    "piece; it needs {least}, inside.",
+                    piece=piece.name,
+                    length=cm(length),
+                    outside=cm(outside),
+                    least=cm(LEAST),
+                ),
+                say("Name two points inside the piece, along the lengthwise threads of the cloth."),
                 place=on_piece(piece),
                 numbers=(mm("length", length), mm("least", LEAST), mm("outside", outside)),
                 severity=Severity.ERROR if length < LEAST else Severity.WARNING,

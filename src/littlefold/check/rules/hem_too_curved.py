@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from littlefold.check.register import COMMON_PRACTICE, rule
-from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.report import cm, found, mm, on_piece, part
 from littlefold.draft.model import EdgeKind
 from littlefold.geometry import Line
-from littlefold.problem import Number, Severity
+from littlefold.problem import Number, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -47,10 +47,19 @@ def _judged(piece: Piece, edge: DraftEdge) -> Iterator[Problem]:
     excess, radius = curvature * edge.allowance, 1 / abs(curvature)
     yield found(
         CODE,
-        f'The {edge.kind} "{edge.name}" of the piece "{piece.name}" is {cm(edge.allowance)} deep on a '
-        f"curve of {cm(radius)} radius: its cut edge is {min(abs(excess), 1.0):.0%} too "
-        f"{'long' if excess > 0 else 'short'}; {ALLOWED:.0%} can be worked in.",
-        f"Make it at most {cm(ALLOWED * radius)} deep, or face or bind the edge.",
+        say(
+            'The {kind} "{edge}" of the piece "{piece}" is {allowance} deep on a curve of {radius} '
+            "radius: its cut edge is {excess} too {way}; {allowed} can be worked in.",
+            kind=say(edge.kind.value),
+            edge=edge.name,
+            piece=piece.name,
+            allowance=cm(edge.allowance),
+            radius=cm(radius),
+            excess=part(min(abs(excess), 1.0)),
+            way=say("long" if excess > 0 else "short"),
+            allowed=part(ALLOWED),
+        ),
+        say("Make it at most {deepest} deep, or face or bind the edge.", deepest=cm(ALLOWED * radius)),
         place=on_piece(piece, edge.name),
         numbers=(mm("depth", edge.allowance), mm("radius", radius), Number("excess", excess, "ratio")),
         severity=Severity.WARNING,

@@ -8,6 +8,7 @@ import shapely
 
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -43,9 +44,17 @@ def _judged(piece: Piece, line: Inside, whole: shapely.Polygon) -> Iterator[Prob
     if outside > OUTSIDE:
         yield found(
             CODE,
-            f'The {line.kind} "{line.name}" of the piece "{piece.name}", {cm(line.path.length())} long, reaches '
-            f"{cm(outside)} out of the piece; {cm(OUTSIDE)} is allowed.",
-            "Look at its points: are they on the drawing of this piece?",
+            say(
+                'The {kind} "{line}" of the piece "{piece}", {length} long, reaches {outside} out of the '
+                "piece; {allowed} is allowed.",
+                kind=say(line.kind),
+                line=line.name,
+                piece=piece.name,
+                length=cm(line.path.length()),
+                outside=cm(outside),
+                allowed=cm(OUTSIDE),
+            ),
+            say("Look at its points: are they on the drawing of this piece?"),
             place=on_piece(piece, line.edge or None),
             numbers=(mm("length", line.path.length()), mm("outside", outside), mm("allowed", OUTSIDE)),
         )

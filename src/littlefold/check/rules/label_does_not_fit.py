@@ -12,7 +12,7 @@ from shapely.affinity import translate
 
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -45,9 +45,16 @@ def label_does_not_fit(pattern: Pattern, circumstances: Circumstances) -> Iterat
         bounds = piece.outline.stitch.bounds()
         yield found(
             CODE,
-            f'The words of the piece "{piece.name}" need {cm(width)} by {cm(height)}; the piece is '
-            f"{cm(bounds.width)} by {cm(bounds.height)} and has no room for them.",
-            "Write them beside the piece, with a line that leads to it.",
+            say(
+                'The words of the piece "{piece}" need {width} by {height}; the piece is {piece_width} by '
+                "{piece_height} and has no room for them.",
+                piece=piece.name,
+                width=cm(width),
+                height=cm(height),
+                piece_width=cm(bounds.width),
+                piece_height=cm(bounds.height),
+            ),
+            say("Write them beside the piece, with a line that leads to it."),
             place=on_piece(piece),
             numbers=(mm("label", width), mm("piece", max(bounds.width, bounds.height))),
             severity=Severity.NOTE,

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from littlefold.body.register import REGISTER
 from littlefold.check.register import rule
-from littlefold.check.report import cm, found, mm
-from littlefold.problem import Severity
+from littlefold.check.report import cm, found, mm, own_words, together
+from littlefold.problem import Saying, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -31,11 +32,32 @@ def measurements_estimated(pattern: Pattern, _: Circumstances) -> Iterator[Probl
     readings = [(name, body.get(name)) for name in pattern.draft.used]
     guessed = [(name, r) for name, r in readings if r is not None and str(r.origin) != "given"]
     if guessed:
-        listed = ", ".join(f"{name.replace('_', ' ')} {cm(r.mm)} ({r.origin})" for name, r in guessed)
+        listed = together(
+            [
+                say(
+                    "{name} {length} ({origin})",
+                    name=_title(name),
+                    length=cm(r.mm),
+                    origin=say(r.origin.value),
+                )
+                for name, r in guessed
+            ]
+        )
         yield found(
             CODE,
-            f"{len(guessed)} of {len(readings)} measurements were not taken on this child: {listed}.",
-            "Measure them before cutting good cloth.",
+            say(
+                "{count} of {all} measurements were not taken on this child: {listed}.",
+                count=len(guessed),
+                all=len(readings),
+                listed=listed,
+            ),
+            say("Measure them before cutting good cloth."),
             numbers=tuple(mm(name, r.mm) for name, r in guessed),
             severity=Severity.NOTE,
         )
+
+
+def _title(name: str) -> Saying:
+    """What a measurement is called: a word of ours where it is of the register, the recipe's own where not."""
+    words = name.replace("_", " ")
+    return say(words) if name in REGISTER else own_words(words)

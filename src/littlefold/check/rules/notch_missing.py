@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm
 from littlefold.check.seams import run_words, seam_place
-from littlefold.problem import Number, Severity
+from littlefold.problem import Number, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -57,10 +57,15 @@ def _notches(pattern: Pattern, run: tuple[EdgeRef, ...]) -> int:
 def _problem(seam: Seam) -> Problem:
     return found(
         CODE,
-        f"The seam of {run_words(seam.first)} to {run_words(seam.second)} is {cm(seam.first_length)} long "
-        "and has 0 "
-        f"notches on one side or both; a seam that is curved, gathered or longer than {cm(LONG)} needs 1.",
-        "Notch both edges, single in front and double at the back.",
+        say(
+            "The seam of {first} to {second} is {first_length} long and has 0 notches on one side or "
+            "both; a seam that is curved, gathered or longer than {long} needs 1.",
+            first=run_words(seam.first),
+            second=run_words(seam.second),
+            first_length=cm(seam.first_length),
+            long=cm(LONG),
+        ),
+        say("Notch both edges, single in front and double at the back."),
         place=seam_place(seam),
         numbers=(mm("length", seam.first_length), mm("long", LONG), Number("notches", 0, "count")),
         severity=Severity.WARNING,

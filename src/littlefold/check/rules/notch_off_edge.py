@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -39,10 +40,17 @@ def _judged(piece: Piece, notch: Notch) -> Iterator[Problem]:
         return
     yield found(
         CODE,
-        f'A notch on the edge "{notch.edge}" of the piece "{piece.name}" is at {cm(notch.at)} of '
-        f"{cm(length)} and {cm(off)} off the stitch line; it should be {cm(CLEAR)} clear of both ends and "
-        "on the line.",
-        "Move the notch along the edge.",
+        say(
+            'A notch on the edge "{edge}" of the piece "{piece}" is at {at} of {length} and {off} off '
+            "the stitch line; it should be {clear} clear of both ends and on the line.",
+            edge=notch.edge,
+            piece=piece.name,
+            at=cm(notch.at),
+            length=cm(length),
+            off=cm(off),
+            clear=cm(CLEAR),
+        ),
+        say("Move the notch along the edge."),
         place=on_piece(piece, notch.edge),
         numbers=(mm("at", notch.at), mm("length", length), mm("off", off)),
     )

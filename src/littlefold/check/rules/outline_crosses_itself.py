@@ -8,7 +8,7 @@ import shapely
 
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -41,10 +41,18 @@ def _crossing(piece: Piece, line: str, loop: shapely.LinearRing) -> Iterator[Pro
     x, y = _place_of_crossing(loop)
     yield found(
         CODE,
-        f'The {line} of the piece "{piece.name}" crosses itself {cm(x)} to the right and {cm(y)} up from the '
-        "origin of its drawing; it may cross itself 0 times.",
-        "Look at the points near it: are two of them exchanged, or is a depth or an allowance too large "
-        "for a short edge?",
+        say(
+            'The {line} of the piece "{piece}" crosses itself {x} to the right and {y} up from the '
+            "origin of its drawing; it may cross itself 0 times.",
+            line=say(line),
+            piece=piece.name,
+            x=cm(x),
+            y=cm(y),
+        ),
+        say(
+            "Look at the points near it: are two of them exchanged, or is a depth or an allowance too "
+            "large for a short edge?"
+        ),
         place=on_piece(piece),
         numbers=(mm("x", x), mm("y", y), Number("allowed", 0, "count")),
     )

@@ -8,6 +8,7 @@ from littlefold.check.corners import corners
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.geometry.tolerance import SAME_POINT
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -39,10 +40,16 @@ def _gaps(piece: Piece) -> Iterator[Problem]:
         if gap > JOINT:
             yield found(
                 CODE,
-                f'On the piece "{piece.name}" the edge "{corner.before.name}" ends {cm(gap)} from the '
-                "start of "
-                f'"{corner.after.name}"; the gap may be {cm(0)}.',
-                "Let both edges end in the same point.",
+                say(
+                    'On the piece "{piece}" the edge "{before}" ends {gap} from the start of "{after}"; the gap '
+                    "may be {nothing}.",
+                    piece=piece.name,
+                    before=corner.before.name,
+                    gap=cm(gap),
+                    after=corner.after.name,
+                    nothing=cm(0),
+                ),
+                say("Let both edges end in the same point."),
                 place=on_piece(piece, corner.before.name, corner.before.end),
                 numbers=(mm("gap", gap), mm("allowed", JOINT)),
             )

@@ -8,7 +8,7 @@ import shapely
 
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import found, on_piece
-from littlefold.problem import Number
+from littlefold.problem import Measured, Number, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -36,9 +36,14 @@ def outline_wrong_way(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
         if enclosed < LEAST_AREA and shape.is_valid:
             yield found(
                 CODE,
-                f'The edges of the piece "{piece.name}" enclose {enclosed / 100:.1f} square cm, counted '
-                f"counter-clockwise; at least {LEAST_AREA / 100:.1f} are needed.",
-                "List the edges in the order in which they follow each other round the piece.",
+                say(
+                    'The edges of the piece "{piece}" enclose {enclosed} square cm, counted counter-clockwise; '
+                    "at least {least} are needed.",
+                    piece=piece.name,
+                    enclosed=Measured(enclosed, "mm2"),
+                    least=Measured(LEAST_AREA, "mm2"),
+                ),
+                say("List the edges in the order in which they follow each other round the piece."),
                 place=on_piece(piece),
                 numbers=(Number("area", enclosed, "mm2"), Number("least", LEAST_AREA, "mm2")),
             )

@@ -9,7 +9,7 @@ from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm
 from littlefold.draft.model import EdgeKind
 from littlefold.geometry import Bounds, Vector
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -86,19 +86,30 @@ def _traced(pattern: Pattern, name: str) -> Piece | None:
 def _note(sheet: str, bounds: Bounds, fold: Vector | None, margin: float) -> Problem:
     width, height = bounds.width, bounds.height
     if fold is None:
-        words = f'The drawing "{sheet}" needs paper of at least {cm(width)} by {cm(height)}.'
+        words = say(
+            'The drawing "{sheet}" needs paper of at least {width} by {height}.',
+            sheet=sheet,
+            width=cm(width),
+            height=cm(height),
+        )
     else:
         across, along = (width, height) if abs(fold.y) >= abs(fold.x) else (height, width)
         half = across + margin
         width, height = 2 * half, along
-        words = (
-            f'The drawing "{sheet}" needs paper of {cm(width)} by {cm(height)}, folded to {cm(half)}: '
-            f"{cm(margin)} wider than the widest half piece, {cm(across)}."
+        words = say(
+            'The drawing "{sheet}" needs paper of {width} by {height}, folded to {half}: {margin} wider than the '
+            "widest half piece, {across}.",
+            sheet=sheet,
+            width=cm(width),
+            height=cm(height),
+            half=cm(half),
+            margin=cm(margin),
+            across=cm(across),
         )
     return found(
         CODE,
         words,
-        "Cut the paper a little larger than that.",
+        say("Cut the paper a little larger than that."),
         numbers=(mm("width", width), mm("height", height), mm("drawn", bounds.width)),
         severity=Severity.NOTE,
     )

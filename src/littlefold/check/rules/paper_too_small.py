@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -38,9 +38,16 @@ def _judged(piece: Piece, short: float, long: float) -> Iterator[Problem]:
     if narrow > short or tall > long:
         yield found(
             CODE,
-            f'The piece "{piece.name}" with its allowances is {cm(narrow)} by {cm(tall)}; the paper is '
-            f"{cm(short)} by {cm(long)}.",
-            "Take larger paper, or paste sheets together before drawing.",
+            say(
+                'The piece "{piece}" with its allowances is {narrow} by {tall}; the paper is {short} by '
+                "{long}.",
+                piece=piece.name,
+                narrow=cm(narrow),
+                tall=cm(tall),
+                short=cm(short),
+                long=cm(long),
+            ),
+            say("Take larger paper, or paste sheets together before drawing."),
             place=on_piece(piece),
             numbers=(mm("width", narrow), mm("height", tall), mm("paper", short), mm("paper", long)),
             severity=Severity.WARNING,

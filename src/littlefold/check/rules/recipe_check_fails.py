@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from littlefold.check.register import rule
-from littlefold.check.report import cm, found
+from littlefold.check.report import cm, found, own_words
 from littlefold.draft.quantity import UNIT_NAMES
 from littlefold.draft.spoken import compared, spoken
-from littlefold.problem import Severity
+from littlefold.problem import Measured, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -40,9 +40,15 @@ def _problem(said: Comparison) -> Problem:
     left, right = _spoken(said.left, said.unit), _spoken(said.right, said.unit)
     return found(
         CODE,
-        f"The recipe asks that {said.left_text} {said.sign} {said.right_text}; here {left} stands against "
-        f"{right}.",
-        said.reason,
+        say(
+            "The recipe asks that {left_text} {sign} {right_text}; here {left} stands against {right}.",
+            left_text=said.left_text,
+            sign=said.sign,
+            right_text=said.right_text,
+            left=left,
+            right=right,
+        ),
+        own_words(said.reason),
         place=said.place,
         numbers=(
             compared(said.left_text, said.left, _DIMENSIONS[said.unit]),
@@ -52,7 +58,7 @@ def _problem(said: Comparison) -> Problem:
     )
 
 
-def _spoken(value: float, unit: str) -> str:
+def _spoken(value: float, unit: str) -> Measured | str:
     return cm(value) if unit == "mm" else spoken(value, _DIMENSIONS[unit])
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm
 from littlefold.check.seams import run_words, seam_place
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -35,13 +36,25 @@ def seam_lengths_differ(pattern: Pattern, _: Circumstances) -> Iterator[Problem]
 
 def _problem(seam: Seam, off: float) -> Problem:
     first, second = run_words(seam.first), run_words(seam.second)
-    ease = f" with {cm(seam.ease)} of ease meant" if seam.ease else ""
+    ease = say(" with {ease} of ease meant", ease=cm(seam.ease)) if seam.ease else ""
     return found(
         CODE,
-        f"{first} is {cm(seam.first_length)} long and {second} {cm(seam.second_length)}{ease}: they "
-        f"differ by {cm(abs(off))}, and {cm(seam.tolerance)} is allowed.",
-        f"Make {second if off > 0 else first} shorter by {cm(abs(off))}, or say that the difference is "
-        "ease or gathers.",
+        say(
+            "{first} is {first_length} long and {second} {second_length}{ease}: they differ by {off}, "
+            "and {tolerance} is allowed.",
+            first=first,
+            first_length=cm(seam.first_length),
+            second=second,
+            second_length=cm(seam.second_length),
+            ease=ease,
+            off=cm(abs(off)),
+            tolerance=cm(seam.tolerance),
+        ),
+        say(
+            "Make {longer} shorter by {off}, or say that the difference is ease or gathers.",
+            longer=second if off > 0 else first,
+            off=cm(abs(off)),
+        ),
         place=seam_place(seam),
         numbers=(
             mm("first", seam.first_length),

@@ -9,7 +9,7 @@ from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import is_sewn_on, made_as
 from littlefold.check.worn import is_sewn
 from littlefold.draft.model import EdgeKind
-from littlefold.problem import Number, Severity
+from littlefold.problem import Number, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -38,9 +38,14 @@ def seam_without_partner(pattern: Pattern, _: Circumstances) -> Iterator[Problem
             if edge.kind in _TO_SEW and not is_sewn(pattern, piece, edge):
                 yield found(
                     CODE,
-                    f'The edge "{edge.name}" of the piece "{piece.name}" is a seam of '
-                    f"{cm(edge.path.length())}, but 0 of the recipe's seams sew it to anything.",
-                    "Say what it is sewn to, or say that it is a hem, bound or faced.",
+                    say(
+                        'The edge "{edge}" of the piece "{piece}" is a seam of {length}, but 0 of the recipe\'s seams '
+                        "sew it to anything.",
+                        edge=edge.name,
+                        piece=piece.name,
+                        length=cm(edge.path.length()),
+                    ),
+                    say("Say what it is sewn to, or say that it is a hem, bound or faced."),
                     place=on_piece(piece, edge.name),
                     numbers=(mm("length", edge.path.length()), Number("seams", 0, "count")),
                     severity=Severity.WARNING,

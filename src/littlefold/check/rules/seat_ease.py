@@ -10,7 +10,7 @@ from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role, edges_with
 from littlefold.check.stretch import stretch
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -60,9 +60,16 @@ def _problem(piece: Piece, reach: float, hip: float, least: float) -> Problem:
     most = hip * (1 + MOST)
     return found(
         CODE,
-        f'The trousers are {cm(reach)} round at the hip line (piece "{piece.name}" and those beside it); '
-        f"the hip is {cm(hip)}, and {cm(hip + least)} to {cm(most)} is wearable.",
-        "Look at the formula of the width: a quarter of the full girth, and ease.",
+        say(
+            'The trousers are {reach} round at the hip line (piece "{piece}" and those beside it); the '
+            "hip is {hip}, and {least} to {most} is wearable.",
+            reach=cm(reach),
+            piece=piece.name,
+            hip=cm(hip),
+            least=cm(hip + least),
+            most=cm(most),
+        ),
+        say("Look at the formula of the width: a quarter of the full girth, and ease."),
         place=on_piece(piece),
         numbers=(mm("garment", reach), mm("hip", hip), mm("least", hip + least), mm("most", most)),
         severity=Severity.ERROR if reach < hip else Severity.WARNING,

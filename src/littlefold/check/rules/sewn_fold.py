@@ -8,7 +8,7 @@ from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm
 from littlefold.check.seams import run_words, seam_place
 from littlefold.draft.model import EdgeKind
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -43,10 +43,19 @@ def sewn_fold(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 def _problem(seam: Seam, ref: EdgeRef, edge: DraftEdge) -> Problem:
     return found(
         CODE,
-        f"{ref.piece}.{ref.edge} is a {edge.kind} with {cm(edge.allowance)} of allowance, but it stands "
-        f"in the seam of {run_words(seam.first)} ({cm(seam.first_length)}) to {run_words(seam.second)} "
-        f"({cm(seam.second_length)}).",
-        "Sew another edge, or call this one a seam.",
+        say(
+            "{piece}.{edge} is a {kind} with {allowance} of allowance, but it stands in the seam of "
+            "{first} ({first_length}) to {second} ({second_length}).",
+            piece=ref.piece,
+            edge=ref.edge,
+            kind=say(edge.kind.value),
+            allowance=cm(edge.allowance),
+            first=run_words(seam.first),
+            first_length=cm(seam.first_length),
+            second=run_words(seam.second),
+            second_length=cm(seam.second_length),
+        ),
+        say("Sew another edge, or call this one a seam."),
         place=seam_place(seam),
         numbers=(mm("first", seam.first_length), mm("second", seam.second_length)),
         severity=_WEIGHT[edge.kind],

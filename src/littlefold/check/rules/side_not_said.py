@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import found, on_piece
 from littlefold.check.rules.two_of_a_side import is_its_own_mirror
-from littlefold.problem import Number, Severity
+from littlefold.problem import Number, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -34,9 +34,12 @@ def side_not_said(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
         if single and not is_its_own_mirror(piece):
             yield found(
                 CODE,
-                f'The piece "{piece.name}" is cut 1 time, is not its own mirror image, and 0 sides are '
-                "named for it.",
-                "Say the wearer's left or right, cut it as a pair, or cut it on the fold.",
+                say(
+                    'The piece "{piece}" is cut 1 time, is not its own mirror image, and 0 sides are named for '
+                    "it.",
+                    piece=piece.name,
+                ),
+                say("Say the wearer's left or right, cut it as a pair, or cut it on the fold."),
                 place=on_piece(piece),
                 numbers=(Number("count", 1, "count"), Number("sides named", 0, "count")),
                 severity=Severity.WARNING,

@@ -10,7 +10,7 @@ from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role, is_sewn_on, role_of
 from littlefold.check.stretch import stretch
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -54,9 +54,18 @@ def width_under_cap(piece: Piece) -> float | None:
 def _problem(piece: Piece, reach: float, arm: float) -> Problem:
     return found(
         CODE,
-        f'The sleeve "{piece.name}" is {cm(reach)} wide at the foot of its cap; the upper arm is {cm(arm)} '
-        f"and needs {cm(arm + ROOM)}.",
-        f"Widen it by {cm(arm + ROOM - reach)} there, and make the cap lower to keep its length.",
+        say(
+            'The sleeve "{piece}" is {reach} wide at the foot of its cap; the upper arm is {arm} and '
+            "needs {needed}.",
+            piece=piece.name,
+            reach=cm(reach),
+            arm=cm(arm),
+            needed=cm(arm + ROOM),
+        ),
+        say(
+            "Widen it by {wider} there, and make the cap lower to keep its length.",
+            wider=cm(arm + ROOM - reach),
+        ),
         place=on_piece(piece),
         numbers=(mm("sleeve", reach), mm("upper arm", arm), mm("needed", arm + ROOM)),
         severity=Severity.ERROR if reach < arm else Severity.WARNING,

@@ -10,7 +10,7 @@ from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role, edges_with, has_legs, role_of
 from littlefold.check.rules.crotch_depth import fork, heights
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -81,9 +81,17 @@ def _most_piece(pattern: Pattern) -> float | None:
 def _problem(piece: Piece, length: float, most: float) -> Problem:
     return found(
         CODE,
-        f'The piece "{piece.name}" is {cm(length)} long where it hangs; from there to the floor this child has '
-        f"{cm(most)}.",
-        f"Make it at least {cm(length - most)} shorter, or look at the formula of its length.",
+        say(
+            'The piece "{piece}" is {length} long where it hangs; from there to the floor this child has '
+            "{most}.",
+            piece=piece.name,
+            length=cm(length),
+            most=cm(most),
+        ),
+        say(
+            "Make it at least {shorter} shorter, or look at the formula of its length.",
+            shorter=cm(length - most),
+        ),
         place=on_piece(piece),
         numbers=(mm("length", length), mm("most", most)),
         severity=Severity.WARNING,

@@ -8,7 +8,7 @@ from shapely.affinity import scale, translate
 
 from littlefold.check.register import rule
 from littlefold.check.report import found, on_piece
-from littlefold.problem import Number, Severity
+from littlefold.problem import Number, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -57,9 +57,13 @@ def _difference(shape: shapely.Polygon, across: float, along: float) -> float:
 def _problem(piece: Piece) -> Problem:
     return found(
         CODE,
-        f'The piece "{piece.name}" is cut {piece.cutting.count} times the same way up, but it is not its own '
-        "mirror image: 2 would be for one side of the body and 0 for the other.",
-        "Cut it as a pair, with the face of the cloth up once and down once.",
+        say(
+            'The piece "{piece}" is cut {count} times the same way up, but it is not its own mirror '
+            "image: 2 would be for one side of the body and 0 for the other.",
+            piece=piece.name,
+            count=piece.cutting.count,
+        ),
+        say("Cut it as a pair, with the face of the cloth up once and down once."),
         place=on_piece(piece),
         numbers=(Number("count", piece.cutting.count, "count"), Number("mirrored", 0, "count")),
         severity=Severity.WARNING,

@@ -10,7 +10,7 @@ from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role
 from littlefold.check.worn import opening
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -41,9 +41,16 @@ def waist_slips(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
         piece, edge = around.parts[0]
         yield found(
             CODE,
-            f'The waist is {cm(around.closed)} round when closed (edge "{edge.name}" of the piece "{piece.name}"); the '
-            f"child's waist is {cm(waist)}, and {cm(waist + MORE)} holds.",
-            "Draw it in with elastic, or look at the formula of its width.",
+            say(
+                'The waist is {closed} round when closed (edge "{edge}" of the piece "{piece}"); the child\'s '
+                "waist is {waist}, and {most} holds.",
+                closed=cm(around.closed),
+                edge=edge.name,
+                piece=piece.name,
+                waist=cm(waist),
+                most=cm(waist + MORE),
+            ),
+            say("Draw it in with elastic, or look at the formula of its width."),
             place=on_piece(piece, edge.name),
             numbers=(mm("opening", around.closed), mm("waist", waist), mm("most", waist + MORE)),
             severity=Severity.WARNING,

@@ -10,6 +10,7 @@ from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
 from littlefold.check.safety.limits import EN_CORDS
 from littlefold.check.safety_weight import en_severity
 from littlefold.check.wearer import OUTSIDE_CORD_RULES
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -37,8 +38,14 @@ def cord_at_back(pattern: Pattern, circumstances: Circumstances) -> Iterator[Pro
         if cord.place == "back" and not cord.is_sash:
             yield found(
                 CODE,
-                f"The {cord.name} of {cm(cord.length)} is at the back; {EN_CORDS} allows {cm(0)} there.",
-                f"Close it with buttons or press studs. {NOT_LEGAL_ADVICE}",
+                say(
+                    "The {cord} of {length} is at the back; {rule} allows {nothing} there.",
+                    cord=cord.name,
+                    length=cm(cord.length),
+                    rule=EN_CORDS,
+                    nothing=cm(0),
+                ),
+                say("Close it with buttons or press studs. {law}", law=NOT_LEGAL_ADVICE),
                 place=cord.at,
                 numbers=(mm("cord", cord.length), mm("allowed", 0.0)),
                 rule=EN_CORDS,

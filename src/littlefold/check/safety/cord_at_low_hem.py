@@ -9,6 +9,7 @@ from littlefold.check.register import rule
 from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
 from littlefold.check.safety.limits import EN_CORDS
 from littlefold.check.safety_weight import en_severity
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -39,10 +40,20 @@ def cord_at_low_hem(pattern: Pattern, circumstances: Circumstances) -> Iterator[
         if cord.place in {"hem", "leg"} and not (cord.is_inside and cord.free_end <= 0):
             yield found(
                 CODE,
-                f"The {cord.name} of {cm(cord.length)} at the {cord.place} can hang out "
-                f"{cm(cord.free_end)} below the hem; {EN_CORDS} allows {cm(0)} below the crotch.",
-                "Use elastic, or a cord without ends that runs wholly inside, and say so. "
-                f"{NOT_LEGAL_ADVICE}",
+                say(
+                    "The {cord} of {length} at the {at} can hang out {end} below the hem; {rule} allows "
+                    "{nothing} below the crotch.",
+                    cord=cord.name,
+                    length=cm(cord.length),
+                    at=say(cord.place),
+                    end=cm(cord.free_end),
+                    rule=EN_CORDS,
+                    nothing=cm(0),
+                ),
+                say(
+                    "Use elastic, or a cord without ends that runs wholly inside, and say so. {law}",
+                    law=NOT_LEGAL_ADVICE,
+                ),
                 place=cord.at,
                 numbers=(mm("free end", cord.free_end), mm("allowed", 0.0)),
                 rule=EN_CORDS,

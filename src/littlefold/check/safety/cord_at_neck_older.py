@@ -10,6 +10,7 @@ from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
 from littlefold.check.safety.limits import BOY_STATURE, EN_CORDS, GIRL_STATURE, NECK_LOOP, YOUNG_STATURE
 from littlefold.check.safety_weight import en_severity
 from littlefold.check.wearer import OUTSIDE_CORD_RULES, is_up_to
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -47,9 +48,20 @@ def _problem(cord: Cord, circumstances: Circumstances) -> Problem:
     allowed = NECK_LOOP if cord.is_loop else 0.0
     return found(
         CODE,
-        f"The {cord.name} at the {cord.place} has {what} of {cm(value)}; for an older child {EN_CORDS} "
-        f"allows {cm(allowed)}.",
-        f"Close it with elastic or buttons, or make it a loop of at most {cm(NECK_LOOP)}. {NOT_LEGAL_ADVICE}",
+        say(
+            "The {cord} at the {at} has {what} of {value}; for an older child {rule} allows {allowed}.",
+            cord=cord.name,
+            at=say(cord.place),
+            what=say(what),
+            value=cm(value),
+            rule=EN_CORDS,
+            allowed=cm(allowed),
+        ),
+        say(
+            "Close it with elastic or buttons, or make it a loop of at most {neck_loop}. {law}",
+            neck_loop=cm(NECK_LOOP),
+            law=NOT_LEGAL_ADVICE,
+        ),
         place=cord.at,
         numbers=(mm(what, value), mm("allowed", allowed)),
         rule=EN_CORDS,

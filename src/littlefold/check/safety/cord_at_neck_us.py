@@ -9,6 +9,7 @@ from littlefold.check.register import rule
 from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
 from littlefold.check.safety.limits import US_2T, US_12, US_CORDS
 from littlefold.check.wearer import UPPER_OUTERWEAR, is_us_size
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -37,9 +38,16 @@ def cord_at_neck_us(pattern: Pattern, circumstances: Circumstances) -> Iterator[
         if cord.place in {"neck", "hood"}:
             yield found(
                 CODE,
-                f"The {cord.name} of {cm(cord.length)} is at the {cord.place}: {US_CORDS} allows {cm(0)} "
-                "of drawstring there in sizes 2T to 12.",
-                f"Close it with elastic, press studs or buttons. {NOT_LEGAL_ADVICE}",
+                say(
+                    "The {cord} of {length} is at the {at}: {rule} allows {nothing} of drawstring there in sizes "
+                    "2T to 12.",
+                    cord=cord.name,
+                    length=cm(cord.length),
+                    at=say(cord.place),
+                    rule=US_CORDS,
+                    nothing=cm(0),
+                ),
+                say("Close it with elastic, press studs or buttons. {law}", law=NOT_LEGAL_ADVICE),
                 place=cord.at,
                 numbers=(mm("cord", cord.length), mm("allowed", 0.0)),
                 rule=US_CORDS,

@@ -10,6 +10,7 @@ from littlefold.check.register import rule
 from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
 from littlefold.check.safety.limits import EN_CORDS, YOUNG_STATURE
 from littlefold.check.wearer import OUTSIDE_CORD_RULES, is_up_to
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -37,9 +38,17 @@ def cord_at_neck_young(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
             tall = stature(pattern) or 0.0
             yield found(
                 CODE,
-                f"The {cord.name} of {cm(cord.length)} is at the {cord.place} of a child of {cm(tall)}: "
-                f"{EN_CORDS} allows no cord there up to {cm(YOUNG_STATURE)}, of any length.",
-                f"Close it with elastic, press studs or buttons. {NOT_LEGAL_ADVICE}",
+                say(
+                    "The {cord} of {length} is at the {at} of a child of {tall}: {rule} allows no cord there up "
+                    "to {young_stature}, of any length.",
+                    cord=cord.name,
+                    length=cm(cord.length),
+                    at=say(cord.place),
+                    tall=cm(tall),
+                    rule=EN_CORDS,
+                    young_stature=cm(YOUNG_STATURE),
+                ),
+                say("Close it with elastic, press studs or buttons. {law}", law=NOT_LEGAL_ADVICE),
                 place=cord.at,
                 numbers=(mm("cord", cord.length), mm("stature", tall), mm("young up to", YOUNG_STATURE)),
                 rule=EN_CORDS,

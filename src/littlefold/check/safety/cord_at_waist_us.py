@@ -9,6 +9,7 @@ from littlefold.check.register import rule
 from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
 from littlefold.check.safety.limits import US_2T, US_16, US_CORDS, US_FREE_END
 from littlefold.check.wearer import UPPER_OUTERWEAR, is_us_size
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -49,9 +50,17 @@ def _judged(cord: Cord) -> Iterator[Problem]:
         if is_fault:
             yield found(
                 CODE,
-                f"The {cord.name} at the {cord.place} {what} of {cm(cord.free_end)}; {US_CORDS} allows "
-                f"plain ends of {cm(US_FREE_END)} on a string secured at the middle, in sizes 2T to 16.",
-                f"{cure} {NOT_LEGAL_ADVICE}",
+                say(
+                    "The {cord} at the {at} {what} of {end}; {rule} allows plain ends of {us_free_end} on a "
+                    "string secured at the middle, in sizes 2T to 16.",
+                    cord=cord.name,
+                    at=say(cord.place),
+                    what=say(what),
+                    end=cm(cord.free_end),
+                    rule=US_CORDS,
+                    us_free_end=cm(US_FREE_END),
+                ),
+                say("{cure} {law}", cure=say(cure), law=NOT_LEGAL_ADVICE),
                 place=cord.at,
                 numbers=(mm("free end", cord.free_end), mm("allowed", US_FREE_END)),
                 rule=US_CORDS,

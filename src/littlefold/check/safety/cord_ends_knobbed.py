@@ -10,6 +10,7 @@ from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
 from littlefold.check.safety.limits import EN_CORDS
 from littlefold.check.safety_weight import en_severity
 from littlefold.check.wearer import OUTSIDE_CORD_RULES
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -37,9 +38,16 @@ def cord_ends_knobbed(pattern: Pattern, circumstances: Circumstances) -> Iterato
         if cord.is_knobbed:
             yield found(
                 CODE,
-                f"The {cord.name} at the {cord.place} carries a knot, toggle or bead on free ends of "
-                f"{cm(cord.free_end)}; {EN_CORDS} allows them only on a cord with {cm(0)} of free end.",
-                f"Leave the ends plain. {NOT_LEGAL_ADVICE}",
+                say(
+                    "The {cord} at the {at} carries a knot, toggle or bead on free ends of {end}; {rule} allows "
+                    "them only on a cord with {nothing} of free end.",
+                    cord=cord.name,
+                    at=say(cord.place),
+                    end=cm(cord.free_end),
+                    rule=EN_CORDS,
+                    nothing=cm(0),
+                ),
+                say("Leave the ends plain. {law}", law=NOT_LEGAL_ADVICE),
                 place=cord.at,
                 numbers=(mm("free end", cord.free_end), mm("allowed", 0.0)),
                 rule=EN_CORDS,

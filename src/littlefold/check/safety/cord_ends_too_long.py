@@ -10,6 +10,7 @@ from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
 from littlefold.check.safety.limits import BOY_STATURE, EN_CORDS, FREE_END, GIRL_STATURE, SASH_END
 from littlefold.check.safety_weight import en_severity
 from littlefold.check.wearer import OUTSIDE_CORD_RULES, is_up_to
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -39,9 +40,20 @@ def cord_ends_too_long(pattern: Pattern, circumstances: Circumstances) -> Iterat
         if cord.place not in {"neck", "hood", "back"} and cord.free_end > allowed:
             yield found(
                 CODE,
-                f"The {cord.name} at the {cord.place} has free ends of {cm(cord.free_end)} with the "
-                f"garment at its largest; {EN_CORDS} allows {cm(allowed)}.",
-                f"Shorten each end by {cm(cord.free_end - allowed)}. {NOT_LEGAL_ADVICE}",
+                say(
+                    "The {cord} at the {at} has free ends of {end} with the garment at its largest; {rule} "
+                    "allows {allowed}.",
+                    cord=cord.name,
+                    at=say(cord.place),
+                    end=cm(cord.free_end),
+                    rule=EN_CORDS,
+                    allowed=cm(allowed),
+                ),
+                say(
+                    "Shorten each end by {shorter}. {law}",
+                    shorter=cm(cord.free_end - allowed),
+                    law=NOT_LEGAL_ADVICE,
+                ),
                 place=cord.at,
                 numbers=(mm("free end", cord.free_end), mm("allowed", allowed)),
                 rule=EN_CORDS,

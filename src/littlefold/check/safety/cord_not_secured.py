@@ -10,6 +10,7 @@ from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
 from littlefold.check.safety.limits import EN_CORDS, FREE_END
 from littlefold.check.safety_weight import en_severity
 from littlefold.check.wearer import OUTSIDE_CORD_RULES
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -39,9 +40,19 @@ def cord_not_secured(pattern: Pattern, circumstances: Circumstances) -> Iterator
             pulled = 2 * cord.free_end
             yield found(
                 CODE,
-                f"The {cord.name} at the {cord.place} is not sewn down at the middle: pulled to one side "
-                f"it hangs out {cm(pulled)}; {EN_CORDS} allows {cm(FREE_END)} and asks for a bar-tack.",
-                f"Sew it down at the middle of the casing and say so in its remark. {NOT_LEGAL_ADVICE}",
+                say(
+                    "The {cord} at the {at} is not sewn down at the middle: pulled to one side it hangs out "
+                    "{pulled}; {rule} allows {free_end} and asks for a bar-tack.",
+                    cord=cord.name,
+                    at=say(cord.place),
+                    pulled=cm(pulled),
+                    rule=EN_CORDS,
+                    free_end=cm(FREE_END),
+                ),
+                say(
+                    "Sew it down at the middle of the casing and say so in its remark. {law}",
+                    law=NOT_LEGAL_ADVICE,
+                ),
                 place=cord.at,
                 numbers=(mm("pulled to one side", pulled), mm("allowed", FREE_END)),
                 rule=EN_CORDS,

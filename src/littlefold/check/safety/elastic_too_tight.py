@@ -10,6 +10,7 @@ from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm, on_piece
 from littlefold.check.roles import Role
 from littlefold.check.worn import opening
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -58,10 +59,21 @@ def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
     if length < share * body:
         yield found(
             CODE,
-            f"With the {notion.name.replace('_', ' ')} relaxed the {role} is {cm(length)} round; the "
-            f"{name} of the child "
-            f"is {cm(body)}, and it needs {cm(share * body)}.",
-            f"Cut the elastic {cm(share * body - length)} longer and try it on the child. {NOT_LEGAL_ADVICE}",
+            say(
+                "With the {notion} relaxed the {role} is {length} round; the {girth} of the child is {body}, "
+                "and it needs {needed}.",
+                notion=notion.name.replace("_", " "),
+                role=say(role.value),
+                length=cm(length),
+                girth=say(name),
+                body=cm(body),
+                needed=cm(share * body),
+            ),
+            say(
+                "Cut the elastic {longer} longer and try it on the child. {law}",
+                longer=cm(share * body - length),
+                law=NOT_LEGAL_ADVICE,
+            ),
             place=on_piece(around.parts[0][0], around.parts[0][1].name),
             numbers=(mm("relaxed", length), mm(name, body), mm("least", share * body)),
             rule=COMMON_PRACTICE,

@@ -10,6 +10,7 @@ from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm, on_piece
 from littlefold.check.roles import Role
 from littlefold.check.stretch import stretch
 from littlefold.check.worn import opening
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -42,10 +43,19 @@ def neck_too_tight(pattern: Pattern, circumstances: Circumstances) -> Iterator[P
         piece, edge = neck.parts[0]
         yield found(
             CODE,
-            f'The neck is {cm(reach)} round when closed (edge "{edge.name}" of the piece "{piece.name}" '
-            "and those "
-            f"beside it); the child's neck is {cm(throat)}.",
-            f"Draw the neck {cm(throat - reach)} longer, wider or lower in front. {NOT_LEGAL_ADVICE}",
+            say(
+                'The neck is {reach} round when closed (edge "{edge}" of the piece "{piece}" and those '
+                "beside it); the child's neck is {throat}.",
+                reach=cm(reach),
+                edge=edge.name,
+                piece=piece.name,
+                throat=cm(throat),
+            ),
+            say(
+                "Draw the neck {longer} longer, wider or lower in front. {law}",
+                longer=cm(throat - reach),
+                law=NOT_LEGAL_ADVICE,
+            ),
             place=on_piece(piece, edge.name),
             numbers=(mm("opening", reach), mm("neck", throat)),
             rule=COMMON_PRACTICE,

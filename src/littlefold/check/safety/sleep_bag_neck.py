@@ -10,6 +10,7 @@ from littlefold.check.roles import Role
 from littlefold.check.safety.limits import BAG_AGE, BAG_NECK_OLDER, BAG_NECK_YOUNG, BAG_STATURE
 from littlefold.check.wearer import is_younger
 from littlefold.check.worn import opening
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -42,9 +43,16 @@ def sleep_bag_neck(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
         piece, edge = neck.parts[0]
         yield found(
             CODE,
-            f"The neck of the sleep bag is {cm(neck.closed)} when closed; {RULE} asks for {cm(least)} to "
-            f"{cm(most)} {'before' if young else 'from'} 6 months.",
-            f"Change the neck, and let it open wide enough for the head. {NOT_LEGAL_ADVICE}",
+            say(
+                "The neck of the sleep bag is {neck} when closed; {rule} asks for {least} to {most} {when} 6 "
+                "months.",
+                neck=cm(neck.closed),
+                rule=RULE,
+                least=cm(least),
+                most=cm(most),
+                when=say("before" if young else "from"),
+            ),
+            say("Change the neck, and let it open wide enough for the head. {law}", law=NOT_LEGAL_ADVICE),
             place=on_piece(piece, edge.name),
             numbers=(mm("neck", neck.closed), mm("least", least), mm("most", most)),
             rule=RULE,

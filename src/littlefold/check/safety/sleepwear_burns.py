@@ -10,7 +10,7 @@ from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
 from littlefold.check.roles import is_sewn_on
 from littlefold.check.safety.limits import INFANT_AGE, INFANT_ONE_PIECE, INFANT_STATURE, INFANT_TWO_PIECE
 from littlefold.check.wearer import is_younger
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -41,11 +41,20 @@ def sleepwear_burns(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     exempt = young and is_infant_length(length, is_one_piece=is_one_piece(pattern))
     yield found(
         CODE,
-        f"This is sleepwear, {cm(length)} long. Infant garments up to 9 months, in one piece up to "
-        f"{cm(INFANT_ONE_PIECE)} or in two of up to {cm(INFANT_TWO_PIECE)} each, are exempt from {RULE}; this one is "
-        f"{'exempt' if exempt else 'not'}.",
-        "Make it snug, keep it from fire, and take cloth that has been tested where you sell it. "
-        f"{NOT_LEGAL_ADVICE}",
+        say(
+            "This is sleepwear, {length} long. Infant garments up to 9 months, in one piece up to "
+            "{infant_one_piece} or in two of up to {infant_two_piece} each, are exempt from {rule}; this "
+            "one is {exempt}.",
+            length=cm(length),
+            infant_one_piece=cm(INFANT_ONE_PIECE),
+            infant_two_piece=cm(INFANT_TWO_PIECE),
+            rule=RULE,
+            exempt=say("exempt" if exempt else "not"),
+        ),
+        say(
+            "Make it snug, keep it from fire, and take cloth that has been tested where you sell it. {law}",
+            law=NOT_LEGAL_ADVICE,
+        ),
         numbers=(mm("length", length), mm("one piece", INFANT_ONE_PIECE), mm("two pieces", INFANT_TWO_PIECE)),
         rule=RULE,
         severity=Severity.NOTE if exempt else Severity.WARNING,

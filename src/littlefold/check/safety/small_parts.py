@@ -15,7 +15,7 @@ from littlefold.check.safety.limits import (
     SMALL_PARTS_STATURE,
 )
 from littlefold.check.wearer import is_younger
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -63,14 +63,23 @@ def size_said(notion: Notion) -> float:
 
 
 def _problem(notion: Notion, size: float) -> Problem:
-    across = cm(size) if size else "of a size not said"
+    across = cm(size) if size else say("of a size not said")
     return found(
         CODE,
-        f"The {notion.name.replace('_', ' ')} ({notion.count}, {across}) fit into the small-parts "
-        f"cylinder, {cm(CYLINDER_WIDTH)} wide and up to {cm(CYLINDER_DEPTH)} deep, on a garment for a "
-        "child under 3 years.",
-        "Sew them on with a shank and a doubled thread, pull hard at each, and look at them after every "
-        "wash. " + NOT_LEGAL_ADVICE,
+        say(
+            "The {notion} ({count}, {across}) fit into the small-parts cylinder, {cylinder_width} wide "
+            "and up to {cylinder_depth} deep, on a garment for a child under 3 years.",
+            notion=notion.name.replace("_", " "),
+            count=notion.count,
+            across=across,
+            cylinder_width=cm(CYLINDER_WIDTH),
+            cylinder_depth=cm(CYLINDER_DEPTH),
+        ),
+        say(
+            "Sew them on with a shank and a doubled thread, pull hard at each, and look at them after "
+            "every wash. {law}",
+            law=NOT_LEGAL_ADVICE,
+        ),
         numbers=(mm("size", size), mm("cylinder", CYLINDER_WIDTH)),
         severity=Severity.WARNING,
         rule=RULE,

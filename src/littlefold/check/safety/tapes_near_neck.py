@@ -8,7 +8,7 @@ from littlefold.check.cords import cords
 from littlefold.check.register import rule
 from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
 from littlefold.check.safety.limits import EN_CORDS
-from littlefold.problem import Severity
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -36,10 +36,20 @@ def tapes_near_neck(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     for cord in cords(pattern):
         yield found(
             CODE,
-            f"The {cord.name} of {cm(cord.length)} on a {pattern.draft.garment.replace('_', ' ')} is "
-            f"outside {EN_CORDS}, but can strangle; {cm(0)} of tape is safest.",
-            "Close it with a press stud that gives way. With tapes: never in the cot, the pram or out of "
-            f"sight, and take it off after the meal. {NOT_LEGAL_ADVICE}",
+            say(
+                "The {cord} of {length} on a {garment} is outside {rule}, but can strangle; {nothing} of "
+                "tape is safest.",
+                cord=cord.name,
+                length=cm(cord.length),
+                garment=say(pattern.draft.garment.replace("_", " ")),
+                rule=EN_CORDS,
+                nothing=cm(0),
+            ),
+            say(
+                "Close it with a press stud that gives way. With tapes: never in the cot, the pram or out of "
+                "sight, and take it off after the meal. {law}",
+                law=NOT_LEGAL_ADVICE,
+            ),
             place=cord.at,
             numbers=(mm("tape", cord.length), mm("safest", 0.0)),
             rule=f"{EN_CORDS} (excluded)",
