@@ -56,6 +56,7 @@ def serve(port: int | None, folder: Path | None, sharing: Sharing | None) -> int
     from littlefold.cli.engine_process import ProcessEngine
     from littlefold.cli.sharing import keys_for
     from littlefold.cli.words import aside
+    from littlefold.web.hands import Hands, worth_calling
     from littlefold.web.room import Room
 
     told, own = aside(), folder if folder is not None else own_folder()
@@ -64,7 +65,12 @@ def serve(port: int | None, folder: Path | None, sharing: Sharing | None) -> int
     if isinstance(found, socket.socket):
         if port is None and found.getsockname()[1] != USUAL_PORT:
             told.print(f"Port {USUAL_PORT} is taken, perhaps by a workroom that is open already.")
-        return _open(told, Room(own, engine=ProcessEngine(), with_sample=True), found, is_shared=sharing is not None)
+        hands = Hands(own, worth_calling())
+        room = Room(own, engine=ProcessEngine(), with_sample=True, hands=hands)
+        try:
+            return _open(told, room, found, is_shared=sharing is not None)
+        finally:
+            hands.close()
     for problem in (*faults, *((found,) if found else ())):
         told.print(problem.message, markup=False)
     return NOT_OPENED

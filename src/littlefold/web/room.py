@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from littlefold.pipeline import Workroom, on_the_shelf
 from littlefold.recipe.shelf import shipped_names
 from littlefold.web.box_keeper import BoxKeeper
+from littlefold.web.hands import Hands
 from littlefold.web.own_recipes import OwnRecipes
 from littlefold.web.patience import PATIENCE, within
 from littlefold.web.preferences import Preferences, read_preferences
@@ -45,6 +46,7 @@ class Room:
         visitor: For whom the pages are.
         with_sample: Whether a new card box begins with the sample.
         keeper: Keeps the card box open.
+        hands: Processes that draft beside this one.
     """
 
     folder: Path
@@ -54,6 +56,7 @@ class Room:
     visitor: Visitor = Visitor.MAKER
     with_sample: bool = False
     keeper: BoxKeeper = field(default_factory=BoxKeeper, compare=False)
+    hands: Hands = field(default_factory=Hands, compare=False)
 
     @property
     def own(self) -> OwnRecipes:

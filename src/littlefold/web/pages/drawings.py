@@ -10,9 +10,9 @@ from fastapi.responses import Response
 from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
 
 from littlefold.sheet.svg import STYLE
-from littlefold.web.at_door import asked_in, recipe_named
-from littlefold.web.on_table import on_table
+from littlefold.web.at_door import recipe_named
 from littlefold.web.small_drawing import small_drawing
+from littlefold.web.telling import drawn
 
 if TYPE_CHECKING:
     from littlefold.web.room import Room
@@ -31,7 +31,8 @@ def routes(room: Room) -> APIRouter:
 
     @router.get("/draw/{recipe}.svg")
     def draw(recipe: str, request: Request) -> Response:
-        return Response(on_table(room, asked_in(room, recipe, request)).drawing, media_type=SVG)
+        recipe_named(room, recipe)
+        return Response(room.hands.ask(room, drawn, recipe, request.query_params.items()), media_type=SVG)
 
     @router.get("/small/{recipe}.svg")
     def small(recipe: str) -> Response:

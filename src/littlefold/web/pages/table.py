@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from time import monotonic
 from typing import TYPE_CHECKING, Any
 
 from fastapi import APIRouter
@@ -16,12 +15,12 @@ from littlefold.web.all_pieces import ALL
 from littlefold.web.anchors import Anchor, anchors
 from littlefold.web.asked import understand
 from littlefold.web.at_door import asked_in, recipe_named
-from littlefold.web.cures import cures, troubles
 from littlefold.web.on_table import OnTable, on_table
 from littlefold.web.readings import another, slips, tape_readings
 from littlefold.web.recent import on_the_table
-from littlefold.web.rendering import render, words
-from littlefold.web.said import back_of_sheet, elements, findings
+from littlefold.web.rendering import render
+from littlefold.web.said import back_of_sheet, findings
+from littlefold.web.telling import cured, healing, told
 
 if TYPE_CHECKING:
     from littlefold.draft.model import Draft
@@ -30,12 +29,9 @@ if TYPE_CHECKING:
 
 Json = dict[str, Any]
 
+JSON = "application/json"
 SEEK = "with-cures"
 """The word of a link that has cures sought for what was found."""
-WAIT = 2.5
-"""So long choices are tried [s]."""
-HALF_CENTIMETRE, QUARTER_INCH = 5.0, 25.4 / 4
-"""The marks of the tape at which a cure is sought [mm]."""
 
 
 def routes(room: Room) -> APIRouter:
@@ -54,31 +50,14 @@ def routes(room: Room) -> APIRouter:
         return draft_record(outcome.pattern, outcome.problems, asked.speech)
 
     @router.get("/table/{recipe}/told.json")
-    def told(recipe: str, request: Request) -> Json:
-        lying = on_table(room, asked_in(room, recipe, request))
-        on_the_table(room, recipe, lying.asked)
-        return {
-            "elements": elements(lying.outcome, lying.asked),
-            "findings": words(
-                room,
-                "findings.html",
-                findings=findings(lying.placed, {}, lying.asked),
-                **_whose(lying, recipe),
-            ),
-            "in_trouble": any(True for _ in troubles(lying.outcome.problems)),
-            "back": words(room, "back.html", **_back(lying)),
-            "readings": {one.name: _reading(one) for one in tape_readings(lying.asked, lying.outcome.draft)},
-            "refused": {name: problem.message for name, problem in lying.asked.refused},
-        }
+    def telling(recipe: str, request: Request) -> Response:
+        on_the_table(room, recipe, asked_in(room, recipe, request))
+        return Response(room.hands.ask(room, told, recipe, request.query_params.items()), media_type=JSON)
 
     @router.get("/table/{recipe}/cures.json")
-    def healing(recipe: str, request: Request) -> Json:
-        lying = on_table(room, asked_in(room, recipe, request))
-        told = findings(lying.placed, _cured(room, lying), lying.asked)
-        return {
-            "findings": words(room, "findings.html", findings=told, **_whose(lying, recipe)),
-            "cures": {one["number"]: one["cures"] for one in told if one["cures"]},
-        }
+    def curing(recipe: str, request: Request) -> Response:
+        recipe_named(room, recipe)
+        return Response(room.hands.ask(room, healing, recipe, request.query_params.items()), media_type=JSON)
 
     @router.get("/table/{recipe}")
     def table(recipe: str, request: Request) -> Response:
@@ -90,8 +69,8 @@ def routes(room: Room) -> APIRouter:
         lying = on_table(room, understand(recipe_named(room, recipe), fields, room.preferences))
         on_the_table(room, recipe, lying.asked)
         found = acting(recipe, lying.asked.recipe.fingerprint)
-        cured = _cured(room, lying) if is_sought else {}
-        return render(room, "table.html", **_page(lying, recipe, found, cured))
+        found_cures = cured(room, lying) if is_sought else {}
+        return render(room, "table.html", **_page(lying, recipe, found, found_cures))
 
     return router
 
@@ -104,20 +83,11 @@ def _acting(room: Room, name: str) -> dict[str, dict[str, Anchor]]:
     return anchors(asked.wish, others, room.fulfil)
 
 
-def _cured(room: Room, lying: OnTable) -> dict[Trouble, tuple[Cure, ...]]:
-    """The choices that cure what was found, as many as can be tried while a maker waits."""
-    asked = lying.asked
-    until = monotonic() + WAIT
-    mark = QUARTER_INCH if asked.speech.units == "in" else HALF_CENTIMETRE
-    choices = slips(asked, lying.outcome.draft)
-    return cures(asked.wish, choices, room.fulfil, mark=mark, goes_on=lambda: monotonic() < until)
-
-
 def _page(
     lying: OnTable,
     recipe: str,
     acting: dict[str, dict[str, Anchor]],
-    cured: dict[Trouble, tuple[Cure, ...]],
+    found_cures: dict[Trouble, tuple[Cure, ...]],
 ) -> Json:
     asked, draft, sheet = lying.asked, lying.outcome.draft, lying.shown.sheet
     return {
@@ -133,9 +103,9 @@ def _page(
         "anchors": {name: _by_sheet(found) for name, found in acting.items()},
         "sizes": SIZES,
         "other_refused": [problem.message for name, problem in asked.refused if not name],
-        "can_seek": not cured,
-        "findings": findings(lying.placed, cured, asked),
-        **_back(lying),
+        "can_seek": not found_cures,
+        "findings": findings(lying.placed, found_cures, asked),
+        "back": back_of_sheet(lying.outcome, asked),
     }
 
 
@@ -147,15 +117,3 @@ def _all(draft: Draft) -> list[tuple[str, str]]:
 def _by_sheet(found: dict[str, Anchor]) -> dict[str, tuple[float, float]]:
     """Places as the drawing has them, y turned over."""
     return {sheet: (round(anchor.at.x, 1), round(-anchor.at.y, 1)) for sheet, anchor in found.items()}
-
-
-def _whose(lying: OnTable, recipe: str) -> Json:
-    return {"recipe": recipe, "asked": lying.asked, "can_seek": False}
-
-
-def _back(lying: OnTable) -> Json:
-    return {"back": back_of_sheet(lying.outcome, lying.asked)}
-
-
-def _reading(one: Any) -> Json:
-    return {"mm": one.mm, "said": one.said, "origin": one.origin}

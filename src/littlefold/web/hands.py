@@ -1,0 +1,140 @@
+"""More hands: processes that draft beside each other, since one process drafts on one core only.
+
+A hand is given a recipe's name and the words of a link, and gives back text.  A draft that was just made is asked for
+again by the same words soon (its findings, another of its sheets), so the same hand is asked first, which remembers it.
+While the hands are still coming in, and where one was lost, the workroom drafts by itself.
+"""
+
+from __future__ import annotations
+
+import multiprocessing
+import os
+import signal
+from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from dataclasses import dataclass, field
+from threading import Lock, Thread
+from typing import TYPE_CHECKING, Final
+from zlib import crc32
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
+    from pathlib import Path
+
+    from littlefold.web.room import Room
+
+    Fields = tuple[tuple[str, str], ...]
+    Task = Callable[[Room, str, Fields], str]
+
+NOT_OF_THE_DRAFT: Final = frozenset({"on-sheet"})
+"""Words of a link that choose what is seen of a draft and leave the draft as it is."""
+MOST: Final = 4
+"""A hand takes some 150 MB, and a room full of pupils asks for no more."""
+LONGER: Final = 1
+"""Another hand is asked when so many more tasks wait for the first."""
+
+
+def worth_calling() -> int:
+    """How many hands are of use here: one for each core, and none where there is one core alone."""
+    cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    return min(cores, MOST) if cores > 1 else 0
+
+
+class Hands:
+    """As many processes as were asked for; none at first."""
+
+    def __init__(self, folder: Path | None = None, count: int = 0) -> None:
+        self._hands = () if folder is None else tuple(_Hand(folder) for _ in range(count))
+        self._turn = Lock()
+
+    def ask(self, room: Room, task: Task, recipe: str, fields: Iterable[tuple[str, str]]) -> str:
+        """What a task gives for a recipe and the words of a link, by the hand that has least to do.
+
+        Raises:
+            TooLongError: The draft was cut off.
+        """
+        words = tuple(fields)
+        hand = self._taken(recipe, words)
+        if hand is None:
+            return task(room, recipe, words)
+        try:
+            return hand.pool.submit(_done, task, recipe, words).result()
+        except BrokenProcessPool:
+            hand.begin()
+            return task(room, recipe, words)
+        finally:
+            with self._turn:
+                hand.waiting -= 1
+
+    def _taken(self, recipe: str, words: Fields) -> _Hand | None:
+        """The hand for these words, counted as busy; None where none has come in yet."""
+        with self._turn:
+            ready = [one for one in self._hands if one.is_ready]
+            if not ready:
+                return None
+            first = ready[_mark(recipe, words) % len(ready)]
+            least = min(ready, key=lambda one: one.waiting)
+            hand = least if first.waiting > least.waiting + LONGER else first
+            hand.waiting += 1
+            return hand
+
+    @property
+    def are_ready(self) -> bool:
+        """Whether all have come in."""
+        return all(one.is_ready for one in self._hands)
+
+    def close(self) -> None:
+        """Sends the hands home."""
+        for one in self._hands:
+            one.pool.shutdown(wait=False, cancel_futures=True)
+
+
+@dataclass(slots=True)
+class _Hand:
+    folder: Path
+    waiting: int = 0
+    pool: ProcessPoolExecutor = field(init=False)
+    come_in: Future[int] = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.begin()
+
+    def begin(self) -> None:
+        """Calls the process in."""
+        context = multiprocessing.get_context("spawn")
+        self.pool = ProcessPoolExecutor(1, context, _sit_down, (self.folder,))
+        self.come_in = self.pool.submit(os.getpid)
+
+    @property
+    def is_ready(self) -> bool:
+        return self.come_in.done() and self.come_in.exception() is None
+
+
+def _mark(recipe: str, words: Fields) -> int:
+    """A number that is the same for all that is asked of one draft."""
+    said = repr((recipe, sorted(word for word in words if word[0] not in NOT_OF_THE_DRAFT)))
+    return crc32(said.encode())
+
+
+_ROOMS: list[Room] = []
+"""Of a hand: the workroom it sits in."""
+
+
+def _sit_down(folder: Path) -> None:
+    """Begins the work of a hand: it ends with the workroom, not by the keys that close it."""
+    from littlefold.web.room import Room  # noqa: PLC0415 - the room knows its hands, and a hand its room
+
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    _ROOMS.append(Room(folder))
+    Thread(target=_end_with_the_workroom, daemon=True).start()
+
+
+def _end_with_the_workroom() -> None:
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        parent.join()
+        os._exit(0)
+
+
+def _done(task: Task, recipe: str, words: Fields) -> str:
+    return task(_ROOMS[-1], recipe, words)
