@@ -1,17 +1,13 @@
 from __future__ import annotations
 
-import warnings
 from datetime import date
 from typing import TYPE_CHECKING
 
 import pytest
+from fastapi.testclient import TestClient
 
 from littlefold.web.app import make_app
 from littlefold.web.room import Room
-
-with warnings.catch_warnings():  # the test client would rather have a newer httpx than the one that is locked
-    warnings.simplefilter("ignore")
-    from fastapi.testclient import TestClient
 
 if TYPE_CHECKING:
     from pathlib import Path
