@@ -12,6 +12,7 @@ from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signat
 from littlefold.problem import Problem
 from littlefold.store import ClassBook, SewingClass
 from littlefold.store.sewing_class import MOST_PUPILS
+from littlefold.web.asked import understand
 from littlefold.web.garment import garment
 from littlefold.web.pages import class_pages
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
@@ -78,12 +79,15 @@ def _changing(router: APIRouter, cards: Cards) -> None:
 
 def _typed(cards: Cards, fields: Json, old: SewingClass) -> SewingClass:
     """The class as it was typed; what a form does not ask stays as it was."""
-    recipe = cards.room.recipe(fields.get("recipe", old.recipe))
-    known = choice_names(recipe) if recipe else ()
-    choices = dict(old.choices) | {name: fields[name].strip() for name in known if name in fields}
-    kept = tuple((name, word) for name, word in choices.items() if name in known and word)
-    name = fields.get("name", old.name).strip()
-    return SewingClass(name, fields.get("recipe", old.recipe) if recipe else "", kept, fields["pupils"])
+    room, name = cards.room, fields.get("name", old.name).strip()
+    recipe = room.recipe(fields.get("recipe", old.recipe))
+    if recipe is None:
+        return SewingClass(name, "", (), fields["pupils"])
+    known = choice_names(recipe)
+    typed = {one: fields[one].strip() for one in known if one in fields}
+    settled = understand(recipe, typed | {"bare-numbers": room.preferences.units}, room.preferences).typed
+    before = ((one, word) for one, word in old.choices if one in known and one not in typed)
+    return SewingClass(name, fields.get("recipe", old.recipe), (*before, *settled), fields["pupils"])
 
 
 def _kept(
