@@ -33,6 +33,7 @@ if TYPE_CHECKING:
         Step,
     )
     from littlefold.draft.pieces import StatedPiece
+    from littlefold.draft.shapes.shape import Shape
     from littlefold.problem import Problem
     from littlefold.recipe.recipe import Written
 
@@ -96,6 +97,14 @@ class Branch:
     has_held: bool
 
 
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """An outline as it lies on its sheet, and the number of the step that laid it there."""
+
+    shape: Shape
+    step: int
+
+
 @dataclass(slots=True)
 class Desk:
     """All that has been made so far."""
@@ -116,7 +125,7 @@ class Desk:
     sheet: str = ""
     points: dict[str, DraftPoint] = field(default_factory=dict)
     lines: dict[str, DraftLine] = field(default_factory=dict)
-    outlines: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    outlines: dict[str, Laid] = field(default_factory=dict)
     runs: dict[str, tuple[tree.Name, ...]] = field(default_factory=dict)
     steps: list[Step] = field(default_factory=list)
     pieces: dict[str, DraftPiece] = field(default_factory=dict)

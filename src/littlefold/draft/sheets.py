@@ -7,7 +7,7 @@ from math import asin, copysign
 from typing import TYPE_CHECKING, Any
 
 from littlefold.draft.attempt import attempt
-from littlefold.draft.drawn import NewLine, NewPoint, named, pencil, word
+from littlefold.draft.drawn import NewLine, named, pencil, word
 from littlefold.draft.model import DraftSheet, Said
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.renamed import CUTTING, made_by, renamed
@@ -180,7 +180,7 @@ def trace_lines(line: Written, desk: Desk) -> None:
             raise Refusal("name-taken", f'"{short}" is on this sheet already.', name.spot)
         drawn = NewLine(original.path, original.kind, "", "", {"line": named(name)})
         put(full, drawn, desk)
-        write_step(line, full, "sheet.trace", drawn, desk)
+        write_step(line, full, "sheet.trace", drawn.words, desk)
 
 
 def lay(line: Written, desk: Desk) -> None:
@@ -197,8 +197,8 @@ def lay(line: Written, desk: Desk) -> None:
     affine = _placed(step, desk) if step.placing else Affine.identity()
     front = desk.qualified((step.name or step.part).text)
     _copy_part(part, front, affine, desk)
-    drawn = NewPoint(affine.apply(_first_point(part, desk)), _lay_words(step, desk))
-    write_step(line, front, "sheet.lay" if step.placing else "sheet.lay_plain", drawn, desk)
+    kind = "sheet.lay" if step.placing else "sheet.lay_plain"
+    write_step(line, front, kind, _lay_words(step, desk), desk)
 
 
 def _copy_part(part: str, front: str, affine: Affine, desk: Desk) -> None:
@@ -212,10 +212,6 @@ def _copy_part(part: str, front: str, affine: Affine, desk: Desk) -> None:
             name = front + full.removeprefix(part)
             path = drawn.path.transformed(affine)
             desk.lines[name] = type(drawn)(name, path, drawn.kind, drawn.start, drawn.end, number, ())
-
-
-def _first_point(part: str, desk: Desk) -> Point:
-    return next((point.at for full, point in desk.points.items() if full.startswith(f"{part}.")), Point(0, 0))
 
 
 def _placed(step: tree.LayPart, desk: Desk) -> Affine:

@@ -16,7 +16,10 @@ from littlefold.recipe import tree
 from littlefold.recipe.wording import written
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from littlefold.draft.desk import Desk
+    from littlefold.draft.drawn import Distance
     from littlefold.recipe.recipe import Written
 
 
@@ -28,7 +31,7 @@ def draw_step(line: Written, desk: Desk) -> None:
     construction = CONSTRUCTIONS[type(statement)]
     drawn = construction.draw(statement, desk)
     put(name, drawn, desk)
-    write_step(line, name, construction.kind, drawn, desk)
+    write_step(line, name, construction.kind, drawn.words, desk, drawn.distance)
     if line.statement.clauses.printed is not None:
         note_printed(line, statement.clauses, _printed_value(drawn), desk)
 
@@ -54,11 +57,18 @@ def put(name: str, drawn: Drawn, desk: Desk) -> None:
         desk.lines[name] = DraftLine(name, drawn.path, drawn.kind, drawn.start, drawn.end, number)
 
 
-def write_step(line: Written, name: str, kind: str, drawn: Drawn, desk: Desk) -> None:
+def write_step(  # noqa: PLR0917
+    line: Written,
+    name: str,
+    kind: str,
+    words: Mapping[str, Said],
+    desk: Desk,
+    distance: Distance | None = None,
+) -> None:
     """Writes down a step."""
     if desk.is_trial:
         return
-    statement, distance = line.statement, drawn.distance
+    statement = line.statement
     clauses = getattr(statement, "clauses", None) or tree.Clauses()
     desk.steps.append(
         Step(
@@ -66,7 +76,7 @@ def write_step(line: Written, name: str, kind: str, drawn: Drawn, desk: Desk) ->
             name,
             desk.sheet,
             kind,
-            dict(drawn.words),
+            dict(words),
             written(distance.expr) if distance else "",
             distance.value if distance else None,
             distance.exact if distance else None,

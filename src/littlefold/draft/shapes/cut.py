@@ -107,10 +107,12 @@ def _between(shape: Shape, path: Path, places: list[_Place], called: tuple[str, 
 def meetings(shape: Shape, path: Path) -> list[_Place]:
     """Where a line meets an outline, in the order of the line, each place once."""
     reaching = path.extended_start(REACH).extended_end(REACH)
-    marks = shape.corners()
+    marks = shape.corners
+    near = reaching.bounds().grown(CORNER)
     found = [
         _Place(mark + meeting.first_length, meeting.second_length - REACH)
         for edge, mark in zip(shape.edges, marks, strict=False)
+        if near.overlaps(edge.path.bounds())
         for meeting in meet(edge.path, reaching)
     ]
     return _once(sorted(found, key=lambda place: place.along), marks, path.length())

@@ -77,7 +77,7 @@ def close_dart(line: Written, desk: Desk) -> None:
     words |= {"opening": opening, "angle": Said("angle", abs(angle))}
     if step.opening is not None:
         words["line"] = named(short(step.opening))
-    tell(line, step.name, "shape.close_dart", closed_up, words, desk)
+    tell(line, step.name, "shape.close_dart", words, desk)
 
 
 def _dart(step: tree.CloseDart, shape: Shape, desk: Desk) -> _Dart:
@@ -220,7 +220,7 @@ def _closed(shape: Shape, dart: _Dart, way: Path | None, open_at: float) -> tupl
 
 def _begins_in(shape: Shape, start: float, end: float) -> bool:
     """Whether the outline's own beginning lies in the stretch."""
-    whole = shape.corners()[-1]
+    whole = shape.corners[-1]
     return start > end or min(start, whole - start) <= CORNER
 
 

@@ -86,7 +86,7 @@ def fold_in(line: Written, desk: Desk) -> None:
     desk.allow_step(step.name, 2 * order.count * shape.size)
     shape = _laid_in(step, shape, path, order)
     lay_down(step.name, shape, desk)
-    tell(line, step.name, f"shape.{step.kind}", shape, _words(step, order, depth), desk, depth)
+    tell(line, step.name, f"shape.{step.kind}", _words(step, order, depth), desk, depth)
 
 
 def _words(step: tree.FoldIn, order: _Order, depth: Distance) -> dict[str, Said]:

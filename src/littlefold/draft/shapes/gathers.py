@@ -64,7 +64,7 @@ def gather_in(line: Written, desk: Desk) -> None:
     words = {"outline": named(step.outline), "edge": named(step.edge), "name": named(step.name)}
     words |= {"by": word("ratio" if distance is None else "length"), "ratio": Said("number", goal / now)}
     words |= {"before": Said("length", now), "length": Said("length", goal)} | _between(step)
-    tell(line, step.name, "shape.gathers", wide, words, desk, distance)
+    tell(line, step.name, "shape.gathers", words, desk, distance)
 
 
 def _between(step: tree.GatherIn) -> dict[str, Said]:

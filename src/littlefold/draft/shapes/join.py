@@ -51,7 +51,7 @@ def join(line: Written, desk: Desk) -> None:
     words = {"first": named(step.first), "second": named(step.second), "edge": named(step.edge)}
     words |= {"name": named(step.name), "over": word("over" if over else "none")}
     words |= {"length": Said("length", first.edges[one].length)}
-    tell(line, step.name, "shape.join", shape, words, desk)
+    tell(line, step.name, "shape.join", words, desk)
 
 
 def _edge(step: tree.Join, outline: tree.Name, shape: Shape, desk: Desk) -> int:

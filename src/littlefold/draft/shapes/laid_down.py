@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.draft.drawn import NewLine
+from littlefold.draft.desk import Laid
 from littlefold.draft.model import DraftLine, DraftPoint, DraftSheet
 from littlefold.draft.pieces import place_key
 from littlefold.draft.refusal import Refusal
@@ -39,8 +39,8 @@ def lay_down(name: tree.Name, shape: Shape, desk: Desk) -> None:
     sheet = name.text
     desk.sheets[sheet] = DraftSheet(sheet, "")
     desk.history[sheet] = []
-    desk.outlines[sheet] = shape.names
     number = len(desk.steps) + 1
+    desk.outlines[sheet] = Laid(shape, number)
     for short, place in shape.points.items():
         full = f"{sheet}.{short}"
         desk.points[full] = DraftPoint(full, place, number)
@@ -51,19 +51,17 @@ def lay_down(name: tree.Name, shape: Shape, desk: Desk) -> None:
         put_line(f"{sheet}.{short}", path, at, desk)
 
 
-def tell(  # noqa: PLR0917 - what was done, to what, and what is said of it
+def tell(  # noqa: PLR0917 - what was done, and what is said of it
     line: Written,
     made: tree.Name,
     kind: str,
-    shape: Shape,
     words: Mapping[str, Said],
     desk: Desk,
     distance: Distance | None = None,
 ) -> None:
     """Writes down what was done, on the sheet of what it made."""
-    outline = shape.outline
     with on_sheet(made.text, desk):
-        write_step(line, made.text, kind, NewLine(outline, kind_of(outline), "", "", words, distance), desk)
+        write_step(line, made.text, kind, words, desk, distance)
 
 
 def allow_act(name: tree.Name, desk: Desk) -> None:

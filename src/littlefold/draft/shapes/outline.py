@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from littlefold.draft.desk import Laid
 from littlefold.draft.drawn import named
 from littlefold.draft.pieces import place_key
 from littlefold.draft.refusal import Refusal
@@ -32,7 +33,7 @@ def outline(line: Written, desk: Desk) -> None:
     else:
         lay_down(step.name, shape, desk)
     words = {"name": named(step.name), "edges": named(", ".join(shape.names))}
-    tell(line, step.name, "shape.outline", shape, words, desk)
+    tell(line, step.name, "shape.outline", words, desk)
 
 
 def _closed(step: tree.Outline, desk: Desk) -> Shape:
@@ -65,13 +66,13 @@ def _register(step: tree.Outline, shape: Shape, desk: Desk) -> None:
     at = {place_key(place): name for name, place in shape.points.items()}
     for edge, stated in zip(shape.edges, _in_order(step, shape), strict=True):
         full = f"{sheet}.{edge.name}"
-        if stated.name is not None and full in (desk.lines | desk.points):
+        if stated.name is not None and (full in desk.lines or full in desk.points):
             raise Refusal(
                 "name-taken", f'"{edge.name}" has a meaning already. Choose another name.', stated.name.spot
             )
         if full not in desk.lines:
             put_line(full, edge.path, at, desk, edge.folds)
-    desk.outlines[sheet] = shape.names
+    desk.outlines[sheet] = Laid(shape, len(desk.steps) + 1)
 
 
 def _in_order(step: tree.Outline, shape: Shape) -> list[tree.LineNamed]:

@@ -8,6 +8,7 @@ Nothing here knows the desk; operations are arithmetic from shapes to shapes.
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from itertools import accumulate
 from typing import TYPE_CHECKING
 
@@ -74,20 +75,23 @@ class Marks:
     lines: Mapping[str, Path] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Shape:
-    """A closed outline with the named points and lines on it and in it."""
+    """A closed outline with the named points and lines on it and in it.
+
+    What is asked for often is worked out once and kept: so it has no slots.
+    """
 
     edges: tuple[ShapeEdge, ...]
     points: Mapping[str, Point] = field(default_factory=dict)
     lines: Mapping[str, Path] = field(default_factory=dict)
 
-    @property
+    @cached_property
     def outline(self) -> Path:
         """All edges as one closed path."""
         return Path.joined(*(edge.path for edge in self.edges))
 
-    @property
+    @cached_property
     def region(self) -> Region:
         """What it goes round, to be asked what lies in it."""
         return Region.within(self.outline)
@@ -97,7 +101,7 @@ class Shape:
         """Of how many segments and lines it is made: what an operation on it costs."""
         return len(self.lines) + sum(len(edge.path.segments) for edge in self.edges)
 
-    @property
+    @cached_property
     def names(self) -> tuple[str, ...]:
         """The names of the edges, in order."""
         return tuple(edge.name for edge in self.edges)
@@ -107,13 +111,14 @@ class Shape:
         """The points and lines, apart from the outline."""
         return Marks(self.points, self.lines)
 
+    @cached_property
     def corners(self) -> tuple[float, ...]:
         """The lengths along the outline at which edges begin, and its whole length last [mm]."""
         return tuple(accumulate((edge.length for edge in self.edges), initial=0.0))
 
     def stretch(self, start: float, end: float) -> tuple[ShapeEdge, ...]:
         """The edges and parts of edges between two lengths along the outline [mm], going on over its start."""
-        marks = self.corners()
+        marks = self.corners
         whole = marks[-1]
         end = end if end > start else end + whole
         found = []
@@ -126,7 +131,7 @@ class Shape:
 
     def place(self, at: float) -> Point:
         """The point at a length along the outline [mm]."""
-        marks = self.corners()
+        marks = self.corners
         for edge, mark in zip(self.edges, marks, strict=False):
             if at <= mark + edge.length:
                 return edge.path.at_length(max(0.0, at - mark))
@@ -145,6 +150,15 @@ class Shape:
             name: path for name, path in marks.lines.items() if name not in taken and region.holds_line(path)
         }
         return Shape(self.edges, points, lines)
+
+    def gaining(self, marks: Marks) -> Shape:
+        """This shape with those points and lines beside its own that lie on or in it; itself where none is new."""
+        points = {name: place for name, place in marks.points.items() if name not in self.points}
+        lines = {name: path for name, path in marks.lines.items() if name not in self.lines}
+        gained = self.holding(Marks(points, lines)) if points or lines else self
+        if not gained.points and not gained.lines:
+            return self
+        return Shape(self.edges, {**self.points, **gained.points}, {**self.lines, **gained.lines})
 
     def moved(self, affine: Affine) -> Shape:
         """Everything moved or turned."""

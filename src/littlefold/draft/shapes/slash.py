@@ -55,7 +55,7 @@ def slash(line: Written, desk: Desk) -> None:
         shape, move = _opened(step, ref, shape, paths[index], openings)
         paths[index + 1 :] = [move(path) for path in paths[index + 1 :]]
     lay_down(step.name, shape, desk)
-    tell(line, step.name, "shape.slash", shape, _words(step, first, second), desk, first)
+    tell(line, step.name, "shape.slash", _words(step, first, second), desk, first)
 
 
 def _words(step: tree.Slash, first: Distance, second: Distance | None) -> dict[str, Said]:

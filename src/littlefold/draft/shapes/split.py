@@ -31,7 +31,7 @@ def split(line: Written, desk: Desk) -> None:
     lay_down(step.second, second, desk)
     words = {"outline": named(step.outline), "line": named(short(step.line)), "first": named(step.first)}
     words |= {"nearer": named(step.nearer), "second": named(step.second)}
-    tell(line, step.first, "shape.split", first, words, desk)
+    tell(line, step.first, "shape.split", words, desk)
 
 
 def _in_order(step: tree.Split, both: tuple[Shape, Shape], desk: Desk) -> tuple[Shape, Shape]:

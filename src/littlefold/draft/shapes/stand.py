@@ -46,7 +46,7 @@ def button_stand(line: Written, desk: Desk) -> None:
         "before": named(shape.names[index - 1]),
         "after": named(shape.names[(index + 1) % len(shape.edges)]),
     }
-    tell(line, step.name, "shape.button_stand", wide, words, desk, width)
+    tell(line, step.name, "shape.button_stand", words, desk, width)
 
 
 def _possible(step: tree.ButtonStand, edge: ShapeEdge, width: float) -> None:

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from contextlib import contextmanager
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from littlefold.draft.outline import closed, counter_clockwise, snapped
 from littlefold.draft.refusal import Missing
-from littlefold.draft.shapes.shape import Marks, Shape, ShapeEdge
+from littlefold.draft.shapes.shape import Marks
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -16,6 +15,7 @@ if TYPE_CHECKING:
 
     from littlefold.draft.desk import Desk
     from littlefold.draft.model import DraftLine
+    from littlefold.draft.shapes.shape import Shape
     from littlefold.geometry import Path, Point
 
 
@@ -27,12 +27,8 @@ def outline_taken(name: tree.Name, desk: Desk) -> Shape:
     """
     if name.text not in desk.outlines:
         raise desk.missing("outline", name, desk.outlines)
-    names = desk.outlines[name.text]
-    lines = [desk.lines[f"{name}.{edge}"] for edge in names]
-    ring = _ring([line.path for line in lines], names, name.spot)
-    folds = {edge: line.folds for edge, line in zip(names, lines, strict=True)}
-    edges = tuple(ShapeEdge(edge, path, folds[edge]) for edge, path in ring)
-    return Shape(edges).holding(marks_of(name.text, desk))
+    laid = desk.outlines[name.text]
+    return laid.shape.gaining(marks_of(name.text, desk, since=laid.step))
 
 
 def ringed(paths: list[Path], names: tuple[str, ...], spots: list[tree.Spot]) -> tuple[tuple[str, Path], ...]:
@@ -48,18 +44,18 @@ def ringed(paths: list[Path], names: tuple[str, ...], spots: list[tree.Spot]) ->
     return tuple(named)
 
 
-def _ring(paths: list[Path], names: tuple[str, ...], spot: tree.Spot) -> tuple[tuple[str, Path], ...]:
-    return ringed(paths, names, [spot] * len(names))
-
-
-def marks_of(sheet: str, desk: Desk) -> Marks:
-    """All points and lines of a sheet, by their names on it."""
+def marks_of(sheet: str, desk: Desk, since: int = 0) -> Marks:
+    """All points and lines of a sheet that a step of this number or a later one made, by their names on it."""
     front = f"{sheet}."
     points = {
-        full.removeprefix(front): point.at for full, point in desk.points.items() if full.startswith(front)
+        full.removeprefix(front): point.at
+        for full, point in desk.points.items()
+        if full.startswith(front) and point.step >= since
     }
     lines = {
-        full.removeprefix(front): line.path for full, line in desk.lines.items() if full.startswith(front)
+        full.removeprefix(front): line.path
+        for full, line in desk.lines.items()
+        if full.startswith(front) and line.step >= since
     }
     return Marks(points, lines)
 
@@ -94,12 +90,12 @@ def point_named(name: tree.Name, outline: tree.Name, desk: Desk) -> Point:
 
 def noting(shape: Shape, refs: Sequence[tree.LineRef], outline: tree.Name, desk: Desk) -> Shape:
     """The outline with those points that a statement names, or at which its lines end, so that they go along."""
-    points, region = dict(shape.points), shape.region
+    points: dict[str, Point] = {}
     for ref in refs:
         for name, place in _ends(ref, outline, desk):
-            if name and name not in points and region.holds(place):
-                points[name] = place
-    return replace(shape, points=points)
+            if name:
+                points.setdefault(name, place)
+    return shape.gaining(Marks(points))
 
 
 def _ends(ref: tree.LineRef, outline: tree.Name, desk: Desk) -> list[tuple[str, Point]]:

@@ -12,7 +12,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from littlefold.draft.drawn import NewLine, named, pencil
+from littlefold.draft.drawn import named, pencil
 from littlefold.draft.model import DraftEdge, EdgeKind
 from littlefold.draft.outline import closed, reaching, snapped
 from littlefold.draft.pieces import StatedEdge
@@ -60,9 +60,8 @@ def facing(line: Written, desk: Desk) -> None:
     words = {"name": named(step.name), "piece": named(piece.name), "edges": followed, "width": width.said}
     words |= {"before": named(faced.before.name), "after": named(faced.after.name)}
     desk.stated = stated
-    drawn = NewLine(shape.outline, "curve", words=words, distance=width)
     with on_sheet(step.name.text, desk):
-        write_step(line, stated.name, "piece.facing", drawn, desk)
+        write_step(line, stated.name, "piece.facing", words, desk, width)
 
 
 def _piece(step: tree.PieceFacing, desk: Desk) -> DraftPiece:

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Literal
 
-from littlefold.draft.drawn import NewLine, named, pencil, word
+from littlefold.draft.drawn import named, pencil, word
 from littlefold.draft.model import EdgeKind, Said
 from littlefold.draft.pieces import StatedEdge
 from littlefold.draft.refusal import Refusal
@@ -89,9 +89,8 @@ def _draw(  # noqa: PLR0917 - what it is, how large, what is said of it
     stated.usual.extend(_usual(stated, shape, desk))
     fold = word(stated.made_as if stated.cutting.on_fold else "none")
     said = {"name": named(stated.name), **words, "fold": fold}
-    outline = NewLine(shape.outline, "line", words=said, distance=distance)
     with on_sheet(stated.sheet, desk):
-        write_step(line, stated.name, f"piece.{stated.made_as}", outline, desk)
+        write_step(line, stated.name, f"piece.{stated.made_as}", said, desk, distance)
     desk.stated = stated
 
 
