@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import re
 import time
 from html import unescape
 from typing import TYPE_CHECKING
@@ -212,3 +213,72 @@ def test_every_garment_can_be_laid_in_some_way(client: TestClient, room: Room) -
         page = client.get(f"/cloth/{recipe.file}", params={"cloth-way": Way.OPEN})
         assert page.status_code == 200
         assert "Buy <b>" in page.text, recipe.file
+
+
+def test_a_test_square_tells_what_the_wash_takes() -> None:
+    told = {"cloth-fibre": "test square", "cloth-washed-along": "19 cm", "cloth-washed-across": "19.8 cm"}
+    found = read_cloth(told, "main", "cm")
+    assert found.refused == {}
+    assert found.cloth.shrinkage.along == pytest.approx(0.05)  # 20 cm before: 1 - 19 / 20
+    assert found.cloth.shrinkage.across == pytest.approx(0.01)
+    sides = {"cloth-square": "50 cm", "cloth-washed-along": "47.5 cm", "cloth-washed-across": "49.5 cm"}
+    larger = read_cloth(told | sides, "main", "cm")
+    assert larger.cloth.shrinkage.along == pytest.approx(0.05)
+    wrong = read_cloth(told | {"cloth-washed-along": "10 cm"}, "main", "cm")
+    assert "30 %" in wrong.refused["cloth-square"]
+    assert wrong.cloth.shrinkage.along == 0.0
+
+
+def test_a_tube_is_laid_as_a_tube_on_a_width_of_its_own(client: TestClient) -> None:
+    found = read_cloth({"cloth-way": "tube", "cloth-width": "140 cm"}, "main", "cm").cloth
+    assert (found.tube, found.width, found.selvedge) == (True, 750.0, 0.0)
+    assert read_cloth({"cloth-way": "tube", "cloth-width": "60 cm"}, "main", "cm").cloth.width == 600.0
+    assert "Buy <b>" in client.get("/cloth/bloomers?cloth-way=tube").text
+
+
+@pytest.mark.parametrize(("length", "told"), [("2 m", "<b>are enough</b>"), ("30 cm", "<b>not enough</b>")])
+def test_the_cloth_in_hand_is_enough_or_not(client: TestClient, length: str, told: str) -> None:
+    page = client.get("/cloth/bib", params={"cloth-length": length}).text
+    assert told in page
+    assert "Buy <b>" not in page
+
+
+def test_stripes_are_matched_on_the_cloth_that_is_asked_for(client: TestClient) -> None:
+    found = read_cloth({"cloth-along": "4 cm", "cloth-across": "3 cm"}, "main", "cm").cloth
+    assert found.repeat is not None
+    assert (found.repeat.along, found.repeat.across) == (40.0, 30.0)
+    assert read_cloth({}, "main", "cm").cloth.repeat is None
+    assert client.get("/cloth/trousers?cloth-along=4+cm").status_code == 200
+
+
+def test_pieces_come_from_scraps_or_it_is_said_that_they_do_not(client: TestClient) -> None:
+    query = {"cloth-way": "scraps", "cloth-scraps": "60 x 50 cm; 50 x 50 cm"}
+    enough = client.get("/cloth/bib", params=query).text
+    assert "All of it comes from the scraps" in enough
+    assert "Compare ways" not in enough
+    assert not re.search(r'<th scope="row">cloth', enough)  # nothing is to be bought of it
+    small = unescape(client.get("/cloth/bib", params=query | {"cloth-scraps": "10 x 10 cm"}).text)
+    assert "All of it comes" not in small
+    assert 'class="warn"' in small
+    unclear = unescape(client.get("/cloth/bib", params=query | {"cloth-scraps": "a rag"}).text)
+    assert "Write each scrap" in unclear
+    assert 'value="a rag"' in unclear
+
+
+def test_scraps_without_a_unit_are_in_the_makers_own() -> None:
+    bare, said = (
+        read_cloth({"cloth-way": "scraps", "cloth-scraps": one}, "main", "cm")
+        for one in ("60x40", "600 mm x 40 cm")
+    )
+    assert bare.scraps == said.scraps
+    assert {(point.x, point.y) for point in bare.scraps[0]} == {(0, 0), (600, 0), (600, 400), (0, 400)}
+
+
+def test_the_lay_is_printed_to_follow_and_at_full_size(client: TestClient) -> None:
+    page = unescape(client.get("/cloth/bib?cloth-width=112+cm").text)
+    links = re.findall(r'href="(/cloth/bib/\w+\.pdf[^"]*)"', page)
+    assert len(links) == 2
+    for link in links:
+        assert "cloth-width=112" in link
+        assert client.get(link).content.startswith(b"%PDF")
+    assert client.get("/cloth/bib/lay.pdf?cloth-way=scraps").status_code == 404
