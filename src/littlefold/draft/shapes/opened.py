@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.draft.outline import CORNER
 from littlefold.draft.shapes.cut import joined_up
+from littlefold.draft.shapes.region import Region
 from littlefold.draft.shapes.shape import Marks, Shape, ShapeEdge, moved, same_place, tidied
 from littlefold.geometry import Affine, Line, Path, curve_between
 from littlefold.geometry.tolerance import SAME_POINT
@@ -48,6 +49,11 @@ class Halves:
     def away(self) -> Vector:
         """The direction from the part that stays to the part that goes, square to the cut."""
         return (self.b - self.a).unit().turned_left()
+
+    @property
+    def region(self) -> Region:
+        """What the part that goes takes up, before it does."""
+        return Region.within(Path.joined(*(edge.path for edge in self.goes), self.cut))
 
     def staying(self, shape: Shape) -> Shape:
         """The part that stays, with what is drawn on it."""

@@ -50,6 +50,10 @@ class ShapeEdge:
         clipped = ((max(a, start) - start, min(b, end) - start) for a, b in self.folds)
         return ShapeEdge(self.name, path, tuple((a, b) for a, b in clipped if b - a > SLIVER))
 
+    def touches(self, place: Point) -> bool:
+        """Whether a point lies on it, to the width of a corner."""
+        return self.path.closest(place, CORNER) is not None
+
     def moved(self, affine: Affine) -> ShapeEdge:
         """The edge moved or turned."""
         return replace(self, path=self.path.transformed(affine))
@@ -140,7 +144,7 @@ class Shape:
     def edges_at(self, at: float) -> tuple[str, ...]:
         """The names of the edges that a place on the outline belongs to: one, or two at a corner."""
         point = self.place(at)
-        return tuple(edge.name for edge in self.edges if edge.path.distance(point) <= CORNER)
+        return tuple(edge.name for edge in self.edges if edge.touches(point))
 
     def holding(self, marks: Marks) -> Shape:
         """This outline with those points that lie on or in it, and those lines that lie wholly in it."""

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from littlefold.draft.desk import Desk
     from littlefold.draft.drawn import Distance
     from littlefold.draft.shapes.opened import Halves
+    from littlefold.draft.shapes.region import Region
     from littlefold.draft.shapes.shape import Shape
     from littlefold.geometry import Affine, Path, Point
     from littlefold.recipe.recipe import Written
@@ -108,12 +109,12 @@ def _apart(step: tree.Slash, paths: list[Path]) -> None:
 class _Move:
     """Takes a line along with the part it lies on."""
 
-    part: Shape
+    part: Region
     going: Affine
 
     def __call__(self, path: Path) -> Path:
         middle = path.at_length(path.length() / 2)
-        return path.transformed(self.going) if self.part.region.holds(middle) else path
+        return path.transformed(self.going) if self.part.holds(middle) else path
 
 
 def _opened(
@@ -131,7 +132,7 @@ def _opened(
     bridge_b = smooth_bridge(halves.stays[-1], gone[0], name) if at_b else ()
     bridge_a = smooth_bridge(gone[-1], halves.stays[0], name) if at_a else ()
     opened = put_together(shape, halves, going, bridge_a, bridge_b)
-    return opened, _Move(halves.going(shape), going)
+    return opened, _Move(halves.region, going)
 
 
 def _too_far(ref: tree.LineRef, length: float, opening: float) -> Refusal:
@@ -170,4 +171,4 @@ def _at_ends(
 
 
 def _edges_at(shape: Shape, place: Point) -> tuple[str, ...]:
-    return tuple(edge.name for edge in shape.edges if edge.path.nearest(place).distance <= CORNER)
+    return tuple(edge.name for edge in shape.edges if edge.touches(place))

@@ -23,7 +23,6 @@ from littlefold.draft.shapes.taken import marks_of, on_sheet
 from littlefold.draft.stating import stated_piece
 from littlefold.draft.steps import write_step
 from littlefold.geometry import Path, offset
-from littlefold.geometry.intersection import meet
 from littlefold.problem import Number
 from littlefold.recipe import tree
 
@@ -134,10 +133,11 @@ def _ring(step: tree.PieceFacing, faced: _Faced, width: float) -> tuple[DraftEdg
     if faced.before.name == faced.after.name:
         drawn[0], drawn[-2] = _end_parts(faced.before.path)
     drawn[-1] = reaching(drawn, len(drawn) - 1)
-    if not meet(drawn[-1], drawn[0]) or not meet(drawn[-1], drawn[-2]):
-        raise _too_wide(step, faced, width)
     names = [faced.before.name, *(edge.name for edge in faced.outer), faced.after.name, "inner"]
-    paths = snapped(closed(drawn, names, [spot] * len(drawn)))
+    try:
+        paths = snapped(closed(drawn, names, [spot] * len(drawn)))
+    except Refusal:  # the others follow each other round the piece; only the inner edge can miss its neighbours
+        raise _too_wide(step, faced, width) from None
     kinds = [faced.before, *(replace(edge, kind=EdgeKind.SEAM, turns=1) for edge in faced.outer), faced.after]
     kinds.append(DraftEdge("inner", EdgeKind.RAW, inner, "", ""))
     return tuple(replace(edge, path=path) for edge, path in zip(kinds, paths, strict=True))
