@@ -1,11 +1,17 @@
 """Public irregular packing sets through Littlefold's lay code, beside the bare engine in the same time.
 
 Sets: data/packing of the shared reference (ESICUP datasets, CC0); published figures: sparrow paper (Gardeyn, Vanden
-Berghe, Wauters 2025, arXiv 2509.13329), mean of 100 runs of 20 minutes on 3 threads.  The bare
-engine runs first, with the seconds asked for; ours has then the whole time that it took, its start included (on a busy machine
-that is more than was asked for).  Every layout, the bare engine's too, is checked by the same polygon operations.
+Berghe, Wauters 2025, arXiv 2509.13329), mean of 100 runs of 20 minutes on 3 threads.
 
-    python -m bench.lay_sets --seconds 10 --seeds 2 albano shirts ...
+Both run in turn on the same set and seed, now the one first and now the other, so that what else the machine does falls on
+both alike.  The bare engine has all cores.  Both have the same time by the clock, start of the engine's process and all: the
+engine overruns its seconds by a little, on a busy machine by much, and ours is given so much more as the bare engine took
+in the pair before (in the first pair the bare engine runs first).  What ours finds later does not count.  Every layout,
+the bare engine's too, is checked by polygon operations.  Each finished pair is written to the log at once, and a pair that stands in the log is not
+run again, so that a run may be stopped and taken up.
+
+    python -m bench.lay_sets --seconds 60 --seeds 5 --log lay_sets.jsonl albano shirts ...
+    python -m bench.lay_sets --seconds 60 --log lay_sets.jsonl --only-print
 """
 
 from __future__ import annotations
@@ -15,8 +21,9 @@ import json
 import os
 import statistics
 import time
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from pathlib import Path
+from typing import Any
 
 from littlefold.cli.engine_process import ProcessEngine
 from littlefold.geometry import Point
@@ -56,6 +63,20 @@ class Score:
     sound: bool
 
 
+@dataclass(frozen=True)
+class Pair:
+    """One row of the log: both on one set with one seed, the time that ours had [s], and the load."""
+
+    name: str
+    seconds: int
+    seed: int
+    ours: Score
+    bare: Score
+    allowed: float
+    load: float
+    bare_first: bool
+
+
 def load(name: str) -> Prepared:
     found = json.loads((SETS / f"{name}.json").read_text())
     scale = HEIGHT / found["strip_height"]
@@ -68,7 +89,7 @@ def load(name: str) -> Prepared:
     return prepared
 
 
-def _piece(item: dict, scale: float) -> LayPiece:
+def _piece(item: dict[str, Any], scale: float) -> LayPiece:
     corners = [(x * scale, y * scale) for x, y in item["shape"]["data"]]
     corners = corners[:-1] if corners[0] == corners[-1] else corners
     square = 90.0 in (item.get("allowed_orientations") or ())
@@ -76,63 +97,113 @@ def _piece(item: dict, scale: float) -> LayPiece:
     return LayPiece(str(item["id"]), ring, item["demand"], crossgrain=square)
 
 
-def ours(prepared: Prepared, seconds: int, seed: int, engine: ProcessEngine | None, within: float) -> Score:
+def ours(name: str, seconds: float, seed: int) -> Score:
+    """Our lay code from the pieces on; only what has been shown when the time is up counts."""
     started = time.monotonic()
-    deadline = started + within
-    effort = Effort(10**9, seed, lambda: time.monotonic() < deadline, engine, seconds)
-    best = list(lays(prepared, effort))[-1]
-    return Score(100 * best.share_used, time.monotonic() - started, sound=not verify(best))
+    deadline = started + seconds
+    prepared = load(name)
+    effort = Effort(10**9, seed, lambda: time.monotonic() < deadline, ProcessEngine(), seconds)
+    best, shown = None, 0.0
+    for lay in lays(prepared, effort):
+        if time.monotonic() <= deadline or best is None:
+            best, shown = lay, time.monotonic() - started
+    if best is None:
+        raise ValueError("our lay code found nothing")
+    return Score(100 * best.share_used, shown, sound=not verify(best))
 
 
-def bare(prepared: Prepared, seconds: int, seed: int, workers: int) -> Score:
-    """The engine alone, on the same outlines; its best layout, not settled."""
-    started = time.monotonic()
+def bare(name: str, seconds: int, seed: int) -> Score:
+    """The engine alone with all cores, on the same outlines; its best layout, not settled."""
+    prepared = load(name)
     strip = prepared.question.strip
     first = Planner(strip, seed).first()
     asked = None if first is None else put(strip, first, 0.0, seconds, seed)
     if asked is None:
         raise ValueError("the engine cannot be asked this")
-    answers = [a for a in ProcessEngine(workers).answers(asked.task, 0.1, lambda: True) if a is not None]
+    started = time.monotonic()
+    engine = ProcessEngine(os.cpu_count())
+    answers = [a for a in engine.answers(asked.task, 0.1, lambda: True) if a is not None]
+    taken = time.monotonic() - started
     best = min(answers, key=lambda answer: answer.length)
     density = 100 * strip.area() / (HEIGHT * best.length)
     placements = prepared.question.placements(asked.layout(best))
     lay = Lay(prepared.cloth, prepared.spread, prepared.pieces, placements, best.length, 0.0, "bare engine")
-    return Score(density, time.monotonic() - started, sound=not list(apart(lay)))
+    return Score(density, taken, sound=not list(apart(lay)))
+
+
+def pair(name: str, seconds: int, seed: int, before: Pair | None) -> Pair:
+    """Both on one set; who began in the pair before comes second in this one."""
+    if before is None or before.seconds != seconds or not before.bare_first:
+        theirs = bare(name, seconds, seed)
+        allowed = max(float(seconds), theirs.seconds)
+        mine = ours(name, allowed, seed)
+        return Pair(name, seconds, seed, mine, theirs, allowed, os.getloadavg()[0], bare_first=True)
+    allowed = max(float(seconds), before.bare.seconds)
+    mine = ours(name, allowed, seed)
+    theirs = bare(name, seconds, seed)
+    return Pair(name, seconds, seed, mine, theirs, allowed, os.getloadavg()[0], bare_first=False)
+
+
+def read(log: Path) -> list[Pair]:
+    """The pairs of a log; a last line that was cut off is passed over."""
+    pairs = []
+    for line in log.read_text().splitlines() if log.is_file() else ():
+        try:
+            row = json.loads(line)
+        except ValueError:
+            continue
+        pairs.append(Pair(**{**row, "ours": Score(**row["ours"]), "bare": Score(**row["bare"])}))
+    return pairs
+
+
+def print_medians(pairs: list[Pair]) -> None:
+    print("median density in percent; seeds: pairs in which ours is not below the bare engine, of all")
+    print("set        s   ours   bare   by    seeds   published mean / best   ours to mean   sound   load")
+    for name, seconds in dict.fromkeys((one.name, one.seconds) for one in pairs):
+        rows = [one for one in pairs if (one.name, one.seconds) == (name, seconds)]
+        mine = statistics.median(row.ours.density for row in rows)
+        theirs = statistics.median(row.bare.density for row in rows)
+        mean, best = PUBLISHED.get(name, (float("nan"), float("nan")))
+        not_below = sum(row.ours.density >= row.bare.density for row in rows)
+        sound = all(row.ours.sound and row.bare.sound for row in rows)
+        busy = statistics.mean(row.load for row in rows)
+        print(
+            f"{name:9s}{seconds:3d}  {mine:5.2f}  {theirs:5.2f}  {mine - theirs:+5.2f}  {not_below} / {len(rows)}"
+            f"   {mean:13.2f} / {best:5.2f}  {mine - mean:+13.2f}   {sound!s:5s}   {busy:4.1f}"
+        )
 
 
 def main() -> None:
-    parser = argparse.ArgumentParser(description=__doc__)
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
     parser.add_argument("--seconds", type=int, default=10)
     parser.add_argument("--seeds", type=int, default=2)
-    parser.add_argument("--planner-only", action="store_true", help="our own planner without the engine")
-    parser.add_argument("--bare-workers", type=int, default=2, help="threads of the bare engine; 0: not run")
+    parser.add_argument(
+        "--log", type=Path, default=Path("lay_sets.jsonl"), help="a row for each finished pair"
+    )
+    parser.add_argument("--only-print", action="store_true", help="print the medians of the log, run nothing")
     parser.add_argument("names", nargs="*", default=list(PUBLISHED))
     asked = parser.parse_args()
     if not SETS.is_dir():
         raise SystemExit(f"The sets are not here: {SETS}")
-    engine = None if asked.planner_only else ProcessEngine()
-    print(f"{asked.seconds} s, {asked.seeds} seeds, median density in percent")
-    print("set        ours    bare   published mean / best   all sound   seconds")
-    for name in asked.names:
-        prepared = load(name)
-        seeds = range(1, asked.seeds + 1)
-        theirs = [bare(prepared, asked.seconds, s, asked.bare_workers) for s in seeds if asked.bare_workers]
-        allowed = [score.seconds for score in theirs] or [asked.seconds] * asked.seeds
-        mine = [
-            ours(prepared, asked.seconds, seed, engine, within)
-            for seed, within in zip(seeds, allowed, strict=True)
-        ]
-        other = f"{statistics.median(s.density for s in theirs):6.2f}" if theirs else "     -"
-        mean, best = PUBLISHED.get(name, (float("nan"), float("nan")))
-        sound = all(score.sound for score in (*mine, *theirs))
-        longest = " / ".join(
-            f"{max((s.seconds for s in scores), default=0.0):.1f}" for scores in (mine, theirs)
-        )
-        middle = statistics.median(s.density for s in mine)
+    found = read(asked.log)
+    done = {(one.name, one.seconds, one.seed) for one in found}
+    turns = [(seed, name) for seed in range(1, asked.seeds + 1) for name in asked.names]
+    before: Pair | None = None
+    for seed, name in turns:
+        if asked.only_print or (name, asked.seconds, seed) in done:
+            continue
+        before = one = pair(name, asked.seconds, seed, before)
+        with asked.log.open("a") as log:
+            log.write(json.dumps(asdict(one)) + "\n")
+        found.append(one)
         print(
-            f"{name:9s} {middle:6.2f}  {other}   {mean:6.2f} / {best:6.2f}        {sound}      {longest}",
+            f"{name:9s} seed {seed}: ours {one.ours.density:.2f} in {one.ours.seconds:.1f} s, "
+            f"bare {one.bare.density:.2f} in {one.bare.seconds:.1f} s, load {one.load:.1f}",
             flush=True,
         )
+    print_medians(found)
 
 
 if __name__ == "__main__":

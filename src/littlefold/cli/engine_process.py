@@ -12,8 +12,9 @@ import queue
 import subprocess
 import sys
 import threading
+import time
 from dataclasses import asdict, dataclass
-from typing import IO, TYPE_CHECKING, Any
+from typing import IO, TYPE_CHECKING
 
 from littlefold.lay.engine import Answer, Placed
 
@@ -24,14 +25,10 @@ if TYPE_CHECKING:
 
 Lines = queue.SimpleQueue[str]
 
-# The engine's names for reports of layouts without overlap.
-WITHOUT_OVERLAP = ("ExplFeas", "CmprFeas", "Final")
-
 # Stands behind the last line of the child.
 END = ""
 
-# How often the child looks for better answers [s].
-LISTEN = 0.05
+CHILD = "littlefold.cli.engine_child"
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,14 +37,19 @@ class ProcessEngine:
 
     workers: int | None = None
 
+    @property
+    def cores(self) -> int:
+        """How many cores it may use in all."""
+        return self.workers or _free_cores(busy=False)
+
     def answers(self, task: Task, wait: float, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:
         """The newest answer, or None while there is none; the child ends when the caller stops listening."""
-        command = [sys.executable, "-m", __name__]
+        command = [sys.executable, "-m", CHILD]
         child = subprocess.Popen(  # noqa: S603 - our own module
             command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True
         )
         try:
-            lines = self._ask(child, task, self.workers or _free_cores(busy=wait == 0))
+            lines = self._ask(child, task, task.cores or self.workers or _free_cores(busy=wait == 0))
             while keep_going():
                 line = _newest(lines, wait)
                 if line == END:
@@ -60,7 +62,8 @@ class ProcessEngine:
     def _ask(self, child: subprocess.Popen[str], task: Task, workers: int) -> Lines:
         assert child.stdin is not None  # noqa: S101 - a pipe was asked for
         assert child.stdout is not None  # noqa: S101 - a pipe was asked for
-        json.dump({"task": asdict(task), "workers": workers}, child.stdin)
+        until = time.time() + task.seconds
+        json.dump({"task": asdict(task), "workers": workers, "until": until}, child.stdin)
         child.stdin.close()
         child.stdin = None
         lines: Lines = queue.SimpleQueue()
@@ -101,51 +104,3 @@ def _listen(stream: IO[str], lines: Lines) -> None:
 def _read(line: str) -> Answer:
     found = json.loads(line)
     return Answer(found["length"], tuple(Placed(*placed) for placed in found["placed"]))
-
-
-def _speak(solution: Any) -> None:
-    placed = [(p.id, p.rotation, p.translation[0], p.translation[1]) for p in solution.placed_items]
-    sys.stdout.write(json.dumps({"length": solution.width, "placed": placed}) + "\n")
-    sys.stdout.flush()
-
-
-def _solve(asked: dict[str, Any]) -> None:
-    """Solve one task, and speak every improvement."""
-    import spyrrow
-
-    task = asked["task"]
-    items = [
-        spyrrow.Item(
-            item["name"], [tuple(corner) for corner in item["ring"]], item["demand"], item["degrees"]
-        )
-        for item in task["items"]
-    ]
-    strip = spyrrow.StripPackingInstance("lay", task["height"], items)
-    config = spyrrow.StripPackingConfig(
-        early_termination=False,
-        total_computation_time=max(2, task["seconds"]),
-        num_workers=asked["workers"],
-        seed=task["seed"],
-    )
-    progress = spyrrow.ProgressQueue()
-    last: list[Any] = []
-    worker = threading.Thread(target=lambda: last.append(strip.solve(config, progress=progress)))
-    worker.start()
-    while worker.is_alive():
-        worker.join(LISTEN)
-        _speak_best(progress)
-    for solution in last:
-        _speak(solution)
-
-
-def _speak_best(progress: Any) -> None:
-    """Speak the newest layout without overlap; the engine also reports ones that still have some."""
-    feasible = [
-        solution for kind, solution in progress.drain() if str(kind).split(".")[-1] in WITHOUT_OVERLAP
-    ]
-    if feasible:
-        _speak(feasible[-1])
-
-
-if __name__ == "__main__":
-    _solve(json.load(sys.stdin))

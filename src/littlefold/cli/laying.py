@@ -9,7 +9,6 @@ import signal
 import time
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
-from math import ceil
 from threading import Event, current_thread, main_thread
 from typing import TYPE_CHECKING
 
@@ -32,7 +31,7 @@ TO_COMPARE = 0.5
 """The share of the time in which the ways are compared; the best of them gets the rest."""
 
 LEAST_FOR_ENGINE = 2.0
-"""The outside engine searches for whole seconds, two at least."""
+"""The outside engine finds nothing in less time [s]."""
 
 # A lay this little longer than its lower bound [mm] is not searched any more.
 NO_MATTER = 0.5
@@ -155,7 +154,7 @@ def _with_engine(fabric: Fabric, patience: Patience) -> Effort | None:
     if fabric.steps is not None:
         return None
     engine = ProcessEngine() if patience.left() >= LEAST_FOR_ENGINE else None
-    return Effort(NO_END, fabric.seed, patience.holds, engine, ceil(patience.left()))
+    return Effort(NO_END, fabric.seed, patience.holds, engine, patience.left())
 
 
 def _searched(one: _Tried, effort: Effort, shown: Progress) -> Row:

@@ -81,7 +81,7 @@ class Asked:
         )
 
 
-def put(strip: Strip, layout: Layout, margin: float, seconds: int, seed: int) -> Asked | None:
+def put(strip: Strip, layout: Layout, margin: float, seconds: float, seed: int) -> Asked | None:
     """The strip as a task; None where the engine cannot express it.
 
     `margin` [mm] is how far the safe outlines at least reach beyond the true ones, which may touch the edge.

@@ -27,12 +27,17 @@ class Item:
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """What the engine is asked: a strip of a height [mm], for so many seconds, with a seed."""
+    """What the engine is asked: a strip of a height [mm], for so many seconds, with a seed, on so many cores.
+
+    The seconds count from the asking, the start of the engine with them.  Without a number of `cores` it takes those
+    that are free.
+    """
 
     height: float
     items: tuple[Item, ...]
-    seconds: int
+    seconds: float
     seed: int
+    cores: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +60,10 @@ class Answer:
 
 class Engine(Protocol):
     """Something that answers tasks, better and better, and can be stopped."""
+
+    @property
+    def cores(self) -> int:
+        """How many cores it may use in all; it can answer as many tasks at once."""
 
     def answers(self, task: Task, wait: float, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:
         """The newest answer whenever it is asked for; None while there is none.

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from contextlib import closing
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -15,36 +14,24 @@ from littlefold.lay.lay import Lay
 from littlefold.lay.planner import Planner
 from littlefold.lay.pose import Question, ask, pin, with_holes
 from littlefold.lay.strip import length_of, window
+from littlefold.lay.together import searched, seconds_for_engine
 from littlefold.lay.verify import verify
 from littlefold.lay.ways import Way, spread
 from littlefold.problem import Number, Place, Problem
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Generator, Iterator, Sequence
+    from collections.abc import Callable, Iterator, Sequence
 
     from littlefold.lay.cloth import Cloth
     from littlefold.lay.conversation import Asked
     from littlefold.lay.engine import Engine
     from littlefold.lay.lay import Placement
     from littlefold.lay.piece import LayPiece
-    from littlefold.lay.planner import Found
     from littlefold.lay.strip import Layout
     from littlefold.lay.ways import Spread
 
 GAP = 3.0
 """The usual distance between two cuts [mm], so that scissors go through; common practice, no source."""
-
-
-# With more members than this on the fold the engine searches alone, and the planner settles what it finds.
-MANY = 32
-
-# An answer of the engine is settled at once if it is shorter than the best by this share: settling takes time from
-# the search, the more so the more members there are.
-SHORTER = 0.003
-MUCH_SHORTER = 0.01
-
-# How long to wait for an answer of the engine when there is nothing else to do [s].
-WAIT = 0.1
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,14 +52,14 @@ class Effort:
     """How long to search: until `steps` moves are made or `keep_going` says no.
 
     Only the planner's own lays are repeatable: same seed, same steps, no engine, and `keep_going` never says no.
-    `seconds` is what the engine is told, since it counts in seconds alone.
+    `seconds` is how long the engine may take with all that comes after it.
     """
 
     steps: int = 20_000
     seed: int = 1
     keep_going: Callable[[], bool] = field(default=lambda: True)
     engine: Engine | None = None
-    seconds: int = 10
+    seconds: float = 10
 
 
 def prepare(
@@ -155,76 +142,18 @@ def lays(prepared: Prepared, effort: Effort) -> Iterator[Lay]:
     best = _shown(prepared, layout, _length(prepared, layout), "first")
     if best is not None:
         yield best
-    for found, maker in _searched(prepared, planner, layout, effort):
+    for found, maker in searched(planner, layout, _put(prepared, layout, effort), effort):
         better = _shown(prepared, found.layout, found.length, maker)
         if better is not None and (best is None or better.length < best.length):
             best = better
             yield better
 
 
-def _searched(
-    prepared: Prepared, planner: Planner, layout: Layout, effort: Effort
-) -> Iterator[tuple[Found, str]]:
-    """All that planner and engine find.
-
-    On open cloth, and with many members, the engine is the better searcher and gets all cores.
-    """
-    asked = _put(prepared, layout, effort)
-    alone = asked is not None and (asked.comb is None or len(planner.strip.members) > MANY)
-    with closing(_answers(asked, effort, WAIT if alone else 0.0)) as answers:
-        next(answers, None)  # the engine sets to work while the first layout is settled
-        found = planner.begin(layout)
-        if found is None:
-            return
-        yield found, "planner"
-        if alone:
-            yield from _engine_alone(planner, answers)
-        yield from _side_by_side(planner, answers, effort)
-
-
-def _engine_alone(planner: Planner, answers: Iterator[Layout | None]) -> Iterator[tuple[Found, str]]:
-    last: Layout | None = None
-    for layout in answers:
-        last = layout or last
-        yield from _adopted(planner, layout, MUCH_SHORTER)
-    yield from _adopted(planner, last, 0.0)
-
-
-def _side_by_side(
-    planner: Planner, answers: Iterator[Layout | None], effort: Effort
-) -> Iterator[tuple[Found, str]]:
-    last: Layout | None = None
-    while planner.steps < effort.steps and not planner.is_done and effort.keep_going():
-        better = planner.advance()
-        if better is not None:
-            yield better, "planner"
-        layout = next(answers, None)
-        last = layout or last
-        yield from _adopted(planner, layout, SHORTER)
-    yield from _adopted(planner, last, 0.0)
-
-
-def _adopted(planner: Planner, layout: Layout | None, shorter: float) -> Iterator[tuple[Found, str]]:
-    """The engine's layout, settled, if it is shorter than the best by a share."""
-    if layout is None or not planner.is_worth_settling(layout, shorter):
-        return
-    adopted = planner.adopt(layout)
-    if adopted is not None:
-        yield adopted, "engine"
-
-
-def _answers(asked: Asked | None, effort: Effort, wait: float) -> Generator[Layout | None]:
-    """The engine's layouts, None while there is none; nothing at all where there is no engine for it."""
-    if asked is None or effort.engine is None:
-        return
-    for answer in effort.engine.answers(asked.task, wait, effort.keep_going):
-        yield None if answer is None else asked.layout(answer)
-
-
 def _put(prepared: Prepared, layout: Layout, effort: Effort) -> Asked | None:
     if effort.engine is None:
         return None
-    return put(prepared.question.strip, layout, prepared.gap / 2, effort.seconds, effort.seed)
+    seconds = seconds_for_engine(effort.seconds)
+    return put(prepared.question.strip, layout, prepared.gap / 2, seconds, effort.seed)
 
 
 def _length(prepared: Prepared, layout: Layout) -> float:

@@ -26,12 +26,15 @@ if TYPE_CHECKING:
 MOST_SHORTENED = 0.01
 LEAST_SHORTENED = 0.001
 
+# After a layout from elsewhere it is shortened by this at first: such layouts are good already.
+NEARLY_LEAST = 0.002
+
 # Overlaps no deeper than this many lattice steps are left to settling.  Larger: linear programmes are wasted on
 # layouts that do not hold; smaller: layouts that hold are passed by.
 SHALLOW = 1.5
 
 # After this many rounds without a layout the search has failed.
-PATIENCE = 60
+PATIENCE = 250
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +112,7 @@ class Planner:
         settled = self._settler.settle(layout)
         if self._best is not None and settled.length >= self._best.length:
             return None
+        self._shorten = min(self._shorten, NEARLY_LEAST)
         return self._take(settled)
 
     def _take(self, settled: Settled) -> Found | None:

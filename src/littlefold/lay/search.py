@@ -27,7 +27,7 @@ Sums = npt.NDArray[np.float32]
 
 # After a round, the deepest pair weighs this many times more, shallower ones less so.  Larger: the search
 # jumps about; smaller: it sits longer in a dead end.
-HEAVIER = 1.8
+HEAVIER = 1.3
 
 # A pair that no longer overlaps loses this share of its extra weight each round.
 FADING = 0.95

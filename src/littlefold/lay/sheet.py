@@ -13,12 +13,12 @@ from littlefold.lay.chalk import chalk_table, lower_edge
 from littlefold.lay.draw import lay_drawing
 from littlefold.lay.leftover import fitting, leftovers
 from littlefold.lay.shrink import advice
-from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.page import Page
 from littlefold.sheet.paper import LONGEST
 from littlefold.sheet.pdf import typeset, write_pdf
 from littlefold.sheet.reduced import DIVISORS, scale_bar, shrunk
 from littlefold.sheet.replay import drawing_as_data, looks_as_data
+from littlefold.sheet.wording import spoken_date
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -1,0 +1,138 @@
+"""The own planner and the outside engine at one question, with all that they find.
+
+Where the engine is the better searcher it gets all cores: one search in each for few pieces, because what a search
+comes to is then much a matter of luck; one search with all of them for many, because it is then a matter of speed.  A
+last share of the time is kept for settling what it found.  Elsewhere both work side by side.
+"""
+
+from __future__ import annotations
+
+from collections import deque
+from contextlib import ExitStack, closing
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Generator, Iterator
+
+    from littlefold.lay.conversation import Asked
+    from littlefold.lay.engine import Answer, Engine, Task
+    from littlefold.lay.place import Effort
+    from littlefold.lay.planner import Found, Planner
+    from littlefold.lay.strip import Layout
+
+# With more members than this on the fold the engine searches alone, and the planner settles what it finds.
+MANY = 32
+
+# With more members than this all cores search together instead of each by itself.
+CROWD = 48
+
+# The seeds of searches that run at the same time are so far apart, so that they do not meet those of other runs.
+SEEDS_APART = 1000
+
+# An answer of the engine is settled at once if it is shorter than the best by this share: settling takes time from
+# the search, the more so the more members there are.
+SHORTER = 0.003
+MUCH_SHORTER = 0.02
+
+# The last answer of a search is settled even if it is this much longer: settling wins up to about half of it.
+LONGER = -0.01
+
+# How long to wait for an answer of the engine when there is nothing else to do [s].
+WAIT = 0.1
+
+# What is kept of the time for settling the last answers: a share, and at least so much [s].
+KEPT = 0.04
+KEPT_AT_LEAST = 1.0
+
+
+def seconds_for_engine(seconds: float) -> float:
+    """The seconds that the engine is told when so many are left."""
+    return seconds - min(seconds / 2, max(KEPT_AT_LEAST, KEPT * seconds))
+
+
+def searched(
+    planner: Planner, layout: Layout, asked: Asked | None, effort: Effort
+) -> Iterator[tuple[Found, str]]:
+    """All that planner and engine find from a first layout on, with the name of the one that found it."""
+    alone = asked is not None and (asked.comb is None or len(planner.strip.members) > MANY)
+    with closing(_all_heard(asked, effort, alone=alone)) as heard:
+        next(heard, None)  # the engine sets to work while the first layout is settled
+        found = planner.begin(layout)
+        if found is None:
+            return
+        yield found, "planner"
+        if alone:
+            for answer in heard:
+                yield from _adopted(planner, answer, MUCH_SHORTER)
+        yield from _side_by_side(planner, heard, effort)
+
+
+def _side_by_side(
+    planner: Planner, heard: Iterator[_Heard | None], effort: Effort
+) -> Iterator[tuple[Found, str]]:
+    last: _Heard | None = None
+    while planner.steps < effort.steps and not planner.is_done and effort.keep_going():
+        better = planner.advance()
+        if better is not None:
+            yield better, "planner"
+        answer = next(heard, None)
+        last = answer or last
+        yield from _adopted(planner, answer, SHORTER)
+    if last is not None:
+        yield from _adopted(planner, replace(last, is_last=True), SHORTER)
+
+
+def _adopted(planner: Planner, heard: _Heard | None, shorter: float) -> Iterator[tuple[Found, str]]:
+    """The engine's layout, settled, if it is shorter than the best by a share, or the last one."""
+    if heard is None or not planner.is_worth_settling(heard.layout, LONGER if heard.is_last else shorter):
+        return
+    adopted = planner.adopt(heard.layout)
+    if adopted is not None:
+        yield adopted, "engine"
+
+
+@dataclass(frozen=True, slots=True)
+class _Heard:
+    """A layout of the engine, and whether it is the last of its search."""
+
+    layout: Layout
+    is_last: bool
+
+
+def _all_heard(asked: Asked | None, effort: Effort, *, alone: bool) -> Generator[_Heard | None]:
+    """What the engine finds, None while it finds nothing; nothing at all where there is no engine for it."""
+    if asked is None or effort.engine is None:
+        return
+    tasks = _tasks(asked, effort.engine) if alone else (asked.task,)
+    wait = WAIT / len(tasks) if alone else 0.0
+    with ExitStack() as ended:
+        searches = deque(
+            ended.enter_context(closing(_heard(asked, effort.engine.answers(task, wait, effort.keep_going))))
+            for task in tasks
+        )
+        while searches:
+            search = searches.popleft()
+            for heard in search:
+                yield heard
+                searches.append(search)
+                break
+
+
+def _heard(asked: Asked, answers: Iterator[Answer | None]) -> Generator[_Heard | None]:
+    """The layouts of one search, the last of them again when it has ended."""
+    last: Layout | None = None
+    for answer in answers:
+        if answer is not None:
+            last = asked.layout(answer)
+        yield None if answer is None or last is None else _Heard(last, is_last=False)
+    if last is not None:
+        yield _Heard(last, is_last=True)
+
+
+def _tasks(asked: Asked, engine: Engine) -> tuple[Task, ...]:
+    """One task for all cores where there are many members, else one for each core, with seeds of their own."""
+    task, cores = asked.task, engine.cores
+    if cores == 1 or len(asked.strip.members) > CROWD:
+        return (replace(task, cores=cores),)
+    return tuple(replace(task, cores=1, seed=task.seed + SEEDS_APART * k) for k in range(cores))
