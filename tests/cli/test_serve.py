@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import signal
 import socket
 import subprocess
 import sys
@@ -64,14 +65,17 @@ def open_workroom(port: int, *words: str) -> Iterator[list[str]]:
                 told.append(line.rstrip())
                 if "Ctrl and C" in line:
                     break
-            until_it_answers(port)
+            until_it_answers(port, process)
             yield told
+            process.send_signal(signal.SIGINT)
+            assert process.wait(20) == 0, process.stderr.read()
         finally:
-            process.terminate()
+            process.kill()
 
 
-def until_it_answers(port: int) -> None:
-    for _ in range(200):
+def until_it_answers(port: int, process: subprocess.Popen[str]) -> None:
+    for _ in range(600):
+        assert process.poll() is None, process.stderr.read()
         try:
             socket.create_connection((HERE, port), 1).close()
         except OSError:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 import os
 import socket
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -86,7 +87,9 @@ def open_port(host: str, wanted: int | None) -> socket.socket | Problem:
     ports = range(USUAL_PORT, USUAL_PORT + NEXT_PORTS) if wanted is None else range(wanted, wanted + 1)
     fault = OSError()
     for port in ports:
-        door = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+        door = socket.socket(
+            socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP
+        )  # said, or answers wait 40 ms
         try:
             if os.name == "posix":  # elsewhere this would let two programs have one port
                 door.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
@@ -128,7 +131,8 @@ def _open(told: Console, room: Room, door: socket.socket, *, is_shared: bool) ->
     for line in _shared_words(port) if is_shared else ():
         told.print(line, markup=False, soft_wrap=True)
     told.print("Leave this window open; Ctrl and C closes the workroom.")
-    server.run(sockets=[door])
+    with suppress(KeyboardInterrupt):  # she was told to press it
+        server.run(sockets=[door])
     return 0 if server.started else NOT_OPENED
 
 
