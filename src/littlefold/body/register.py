@@ -7,8 +7,9 @@ clause numbers are those of ISO 8559-1:2017 as secondary sources use them; the s
 from __future__ import annotations
 
 import tomllib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import lru_cache
 from importlib.resources import files
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Final
@@ -76,3 +77,22 @@ def _measurement(name: str, entry: Mapping[str, str]) -> Measurement:
 REGISTER: Final[Mapping[str, Measurement]] = _read_register()
 
 NAMES: Final[tuple[str, ...]] = tuple(REGISTER)
+
+
+@lru_cache
+def register_in(language: str) -> Mapping[str, Measurement]:
+    """The register in the words of a language, from `words/<language>.toml`; in English where it has none."""
+    entry = files(__package__).joinpath("words", f"{language}.toml")
+    if not entry.is_file():
+        return REGISTER
+    said = tomllib.loads(entry.read_text("utf-8"))
+    return MappingProxyType({name: _in_words(one, said.get(name, {})) for name, one in REGISTER.items()})
+
+
+def _in_words(one: Measurement, said: Mapping[str, str]) -> Measurement:
+    return replace(
+        one,
+        title=said.get("title", one.title),
+        how_standing=said.get("standing", one.how_standing),
+        how_lying=said.get("lying", one.how_lying),
+    )

@@ -10,13 +10,14 @@ from typing import TYPE_CHECKING
 
 from littlefold.booklet.instructions import instruction_sheet
 from littlefold.booklet.reduced_pages import reduced_pages
+from littlefold.booklet.spoken import spoken
 from littlefold.booklet.step_pages import step_pages
+from littlefold.booklet.wording import wording
 from littlefold.pattern.block import Labelling
 from littlefold.pattern.picture import draw_pattern
 from littlefold.pattern.wording import piece_wording
 from littlefold.problem import Problem, Severity
 from littlefold.sheet.arrange import arrange
-from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.one_sheet import one_sheet
 from littlefold.sheet.paper import Paper, read_paper
 from littlefold.sheet.pdf import write_pdf
@@ -24,6 +25,7 @@ from littlefold.sheet.printer_check import printer_check_page
 from littlefold.sheet.svg import write_svg
 from littlefold.sheet.tile import tile
 from littlefold.sheet.too_large import too_large
+from littlefold.sheet.wording import spoken_date
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -41,11 +43,6 @@ SHEETS = ("A2", "A1", "A0")
 
 QUARTER = 0.25
 """The scale of a pupil's record book (drafts in 1/4 scale; Hand Sewing Lessons)."""
-
-NO_ADVICE = (
-    "These sheets are a maker's help and no legal advice: the safety rules of the place where the garment is worn or "
-    "sold decide."
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,13 +73,14 @@ def bundle(
         made: The date that every sheet carries.
         least: The reduced drawings are at no larger scale than 1 : least.
     """
-    job = _Job(pattern, pieces_drawn(pattern, speech, made), cautions(pattern, problems), made)
+    warned = cautions(pattern, spoken(problems, speech), speech.language)
+    job = _Job(pattern, pieces_drawn(pattern, speech, made), warned, made, speech.language)
     if job.pieces and not any(too_large(piece, paper) for piece in job.pieces):
         yield Sheet("pattern.svg", "Pattern, full size", job.drawing)
         yield Sheet("quarter.svg", "Pattern, a quarter of the size", lambda: job.drawing(QUARTER))
         yield Sheet("pages.pdf", f"Pattern to join, {paper.name}", lambda: job.pages(paper))
         yield Sheet("one-sheet.pdf", "Pattern on one sheet", job.large_sheet)
-    yield Sheet("printer-check.pdf", "Printer check", lambda: printer_check(paper, made))
+    yield Sheet("printer-check.pdf", "Printer check", lambda: printer_check(paper, made, speech.language))
     yield Sheet(
         "instructions.pdf", "Instructions", lambda: instruction_sheet(pattern, problems, speech, paper, made)
     )
@@ -99,22 +97,25 @@ def bundle(
         )
 
 
-def printer_check(paper: Paper, made: date) -> bytes:
+def printer_check(paper: Paper, made: date, language: str = "en") -> bytes:
     """The page to print first."""
-    return write_pdf((printer_check_page(paper, made),), "Printer check", made)
+    page = printer_check_page(paper, made, language)
+    return write_pdf((page,), page.drawing.title, made)
 
 
-def cautions(pattern: Pattern, problems: tuple[Problem, ...]) -> tuple[str, ...]:
+def cautions(pattern: Pattern, problems: tuple[Problem, ...], language: str = "en") -> tuple[str, ...]:
     """What is printed heavy on every pattern: the recipe's cautions, what the safety rules found, and what they are not."""
     found = (
         problem.message for problem in problems if problem.rule and problem.severity is not Severity.NOTE
     )
-    return (*pattern.draft.cautions, *dict.fromkeys(found), NO_ADVICE)
+    return (*pattern.draft.cautions, *dict.fromkeys(found), wording(language)["said"]["no_advice"])
 
 
 def pieces_drawn(pattern: Pattern, speech: Speech, made: date) -> tuple[Drawing, ...]:
     """All pieces at full size, labelled."""
-    how = Labelling(date=spoken_date(made), units=speech.units, wording=piece_wording(speech.language))
+    how = Labelling(
+        date=spoken_date(made, speech.language), units=speech.units, wording=piece_wording(speech.language)
+    )
     return draw_pattern(pattern, how)
 
 
@@ -126,6 +127,7 @@ class _Job:
     pieces: tuple[Drawing, ...]
     cautions: tuple[str, ...]
     made: date
+    language: str = "en"
 
     @property
     def title(self) -> str:
@@ -140,14 +142,18 @@ class _Job:
     def pages(self, paper: Paper) -> bytes:
         """The pattern on pages to join, with a cover."""
         arranged = arrange(self.pieces, paper, self.title)
-        pages = tile(arranged.drawing, arranged.paper, self.made, self.title, self.cautions)
+        pages = tile(
+            arranged.drawing, arranged.paper, self.made, self.title, self.cautions, language=self.language
+        )
         return write_pdf(pages, self.title, self.made)
 
     def large_sheet(self) -> bytes:
         """The pattern on the smallest paper of a copy shop that holds it, or on the widest in parts."""
         for name in (*SHEETS, *ROLLS):
             arranged = arrange(self.pieces, _copied_on(name), self.title)
-            page = one_sheet(arranged.drawing, arranged.paper, self.made, self.title, self.cautions)
+            page = one_sheet(
+                arranged.drawing, arranged.paper, self.made, self.title, self.cautions, language=self.language
+            )
             if not isinstance(page, Problem):
                 return write_pdf((page,), self.title, self.made)
         return self.pages(_copied_on(ROLLS[-1]))

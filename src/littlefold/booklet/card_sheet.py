@@ -11,9 +11,9 @@ from littlefold.body.register import NAMES, REGISTER
 from littlefold.body.tape import ONE_MM, say_length
 from littlefold.booklet.growth_picture import growth_picture
 from littlefold.drawing import plain
-from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.pdf import typeset
 from littlefold.sheet.replay import drawing_as_data, looks_as_data
+from littlefold.sheet.wording import spoken_date
 
 if TYPE_CHECKING:
     from datetime import date

@@ -11,15 +11,16 @@ from littlefold.booklet.allowances import allowance_rows
 from littlefold.booklet.draft_picture import draft_picture
 from littlefold.booklet.formula import step_formula
 from littlefold.booklet.needs import cloth_rows, measurement_rows, notion_rows, number_rows, paper_rows
+from littlefold.booklet.spoken import spoken
 from littlefold.booklet.step_picture import stage_scene, step_picture
 from littlefold.booklet.wording import wording
 from littlefold.check.rules.paper_needed import CODE as PAPER_NEEDED
 from littlefold.draft.sentence import guide_sentence, sentence
 from littlefold.drawing import plain
 from littlefold.problem import Severity
-from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.pdf import typeset
 from littlefold.sheet.replay import drawing_as_data, looks_as_data
+from littlefold.sheet.wording import spoken_date
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterator, Mapping
@@ -58,6 +59,7 @@ def sheet_data(
 ) -> Json:
     """What the instruction sheet says, as data for its template."""
     draft, words = pattern.draft, wording(speech.language)
+    problems = spoken(problems, speech)
     return {
         "paper": {"width": paper.width, "height": paper.height or paper.width},
         "language": speech.language,
@@ -65,7 +67,7 @@ def sheet_data(
         "words": {part: dict(words[part]) for part in ("headings", "said", "hint")},
         "title": plain(draft.title),
         "child": child_line(draft, words, speech),
-        "made": spoken_date(made),
+        "made": spoken_date(made, speech.language),
         "measurements": list(measurement_rows(draft, words, speech)),
         "papers": list(paper_rows(pattern, problems, words, speech)),
         "notions": list(notion_rows(draft, words, speech)),

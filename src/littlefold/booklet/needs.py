@@ -6,9 +6,10 @@ from dataclasses import replace
 from math import ceil
 from typing import TYPE_CHECKING, Any
 
-from littlefold.body.register import REGISTER
+from littlefold.body.register import REGISTER, register_in
 from littlefold.body.tape import MM_PER
 from littlefold.booklet.formula import amount_formula, said_value
+from littlefold.booklet.spoken import word
 from littlefold.check.rules.paper_needed import CODE as PAPER_NEEDED
 from littlefold.check.rules.paper_needed import sheet_bounds
 from littlefold.pattern.block import cutting_words
@@ -43,25 +44,26 @@ def measurement_rows(draft: Draft, words: Words, speech: Speech) -> Iterator[Row
         origin = "fallback" if fallback or reading is None else reading.origin.value
         mm = amount.value if amount else (reading.mm if reading else None)
         yield {
-            "title": _title(name),
+            "title": _title(name, speech.language),
             "value": "" if mm is None else said_value(mm, "mm", exactly),
             "origin": words["origin"][origin],
             "certain": origin in {"given", "chart"},
-            "how": _how(name, amount, draft),
+            "how": _how(name, amount, draft, speech.language),
         }
 
 
-def _title(name: str) -> str:
-    return REGISTER[name].title if name in REGISTER else name.replace("_", " ")
+def _title(name: str, language: str) -> str:
+    return register_in(language)[name].title if name in REGISTER else name.replace("_", " ")
 
 
-def _how(name: str, amount: Amount | None, draft: Draft) -> str:
+def _how(name: str, amount: Amount | None, draft: Draft, language: str) -> str:
     """How a measurement is taken; the recipe tells it of its own."""
     if name not in REGISTER:
         return amount.title if amount else ""
     stature = draft.measurements.get("stature")
     lies = stature is not None and stature.mm <= LIES
-    return REGISTER[name].how_lying if lies else REGISTER[name].how_standing
+    taken = register_in(language)[name]
+    return taken.how_lying if lies else taken.how_standing
 
 
 def paper_rows(
@@ -87,9 +89,9 @@ def _rounded_up(mm: float, speech: Speech) -> str:
 def notion_rows(draft: Draft, words: Words, speech: Speech) -> Iterator[Row]:
     """What to buy or cut beside the cloth."""
     for notion in draft.notions:
-        where = notion.where.replace("_", " ")
+        where = word(notion.where.replace("_", " "), speech.language)
         yield {
-            "title": notion.name.replace("_", " "),
+            "title": word(notion.name.replace("_", " "), speech.language),
             "value": _amount(notion, words["notion"], speech),
             "remark": ": ".join(filter(None, (where, notion.remark))),
         }

@@ -10,6 +10,7 @@ from dataclasses import asdict
 from math import isfinite
 from typing import TYPE_CHECKING, Any
 
+from littlefold.booklet.spoken import spoken
 from littlefold.draft.sentence import Speech, full_sentence
 
 if TYPE_CHECKING:
@@ -50,7 +51,7 @@ def draft_record(pattern: Pattern, problems: Iterable[Problem], speech: Speech) 
         "seams": [_seam(seam) for seam in pattern.seams],
         "notions": [_notion(notion) for notion in draft.notions],
         "work": list(draft.work),
-        "problems": [problem_record(problem) for problem in problems],
+        "problems": [problem_record(problem) for problem in spoken(problems, speech)],
     }
 
 

@@ -36,7 +36,11 @@ def reduced_pages(
     names = dict.fromkeys(step.sheet for step in draft.steps)
     pages = (
         picture_page(
-            _fitted(draft, name, speech, room, least), paper, made, f"{title}: {name.replace('_', ' ')}"
+            _fitted(draft, name, speech, room, least),
+            paper,
+            made,
+            f"{title}: {name.replace('_', ' ')}",
+            speech.language,
         )
         for name in names
     )

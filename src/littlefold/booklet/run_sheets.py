@@ -14,13 +14,13 @@ from littlefold.grading import moves, stacked
 from littlefold.pattern.block import Labelling
 from littlefold.problem import Problem
 from littlefold.sheet.arrange import arrange
-from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.one_sheet import one_sheet
 from littlefold.sheet.paper import Paper, read_paper
 from littlefold.sheet.pdf import typeset, write_pdf
 from littlefold.sheet.svg import write_svg
 from littlefold.sheet.tile import tile
 from littlefold.sheet.too_large import too_large
+from littlefold.sheet.wording import spoken_date
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -36,7 +36,7 @@ INCH = 25.4
 
 def run_sheets(run: SizeRun, speech: Speech, paper: Paper, made: date) -> Iterator[Sheet]:
     """The sheets that show all sizes together, those that can be made."""
-    pieces = stacked(run, Labelling(date=spoken_date(made), units=speech.units))
+    pieces = stacked(run, Labelling(date=spoken_date(made, speech.language), units=speech.units))
     title = f"{run.title}, sizes {run.sizes[0].label} to {run.sizes[-1].label}"
     if pieces and not any(too_large(piece, paper) for piece in pieces):
         yield Sheet("all-sizes.svg", "All sizes, full size", lambda: _svg(pieces, title))
@@ -68,7 +68,7 @@ def moves_sheet(run: SizeRun, speech: Speech, paper: Paper, made: date) -> bytes
         "paper": {"width": paper.width, "height": paper.height or paper.width},
         "language": speech.language,
         "title": plain(run.title),
-        "made": spoken_date(made),
+        "made": spoken_date(made, speech.language),
         "unit": "in" if speech.units == "in" else "mm",
         "sizes": [size.label for size in run.sizes],
         "rows": [_row(move.point, move.steps, move.whole, speech) for move in found],

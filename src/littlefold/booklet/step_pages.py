@@ -12,9 +12,9 @@ from littlefold.booklet.step_picture import stage_scene, step_picture
 from littlefold.booklet.wording import wording
 from littlefold.draft.sentence import full_sentence
 from littlefold.drawing import plain
-from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.pdf import typeset
 from littlefold.sheet.replay import drawing_as_data, looks_as_data
+from littlefold.sheet.wording import spoken_date
 
 if TYPE_CHECKING:
     from datetime import date
@@ -53,7 +53,7 @@ def step_pages(draft: Draft, speech: Speech, paper: Paper, made: date, across: L
         "looks": looks_as_data(),
         "title": plain(draft.title),
         "child": child_line(draft, words, speech),
-        "made": spoken_date(made),
+        "made": spoken_date(made, speech.language),
         "across": across,
         "steps": [_card(step, draft, speech, room, SIZES[across]) for step in draft.steps],
     }

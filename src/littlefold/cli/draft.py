@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from littlefold.booklet.record import draft_record, empty_record
+from littlefold.booklet.spoken import spoken
 from littlefold.cli.asked import Asked, Understood, understand
 from littlefold.cli.box import keep_on_card
 from littlefold.cli.files import plain_name, write_whole
@@ -41,7 +42,7 @@ def draft_garment(asked: Asked, out: Path | None, *, as_data: bool) -> int:
     if as_data:
         print_document(draft_record(outcome.pattern, problems, understood.speech))
     else:
-        print_findings(problems, to_person())
+        print_findings(spoken(problems, understood.speech), to_person())
     return 1 if has_errors(problems) else 0
 
 

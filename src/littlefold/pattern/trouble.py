@@ -6,13 +6,13 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from littlefold.pattern.allowance import width
-from littlefold.problem import Number, Place, Problem, Severity
+from littlefold.problem import Measured, Number, Place, Problem, Saying, Severity, say
 
 if TYPE_CHECKING:
     from littlefold.draft.model import DraftEdge, DraftPiece
     from littlefold.pattern.corner import Corner
 
-_INSTEAD = "A plain margin is drawn instead."
+_INSTEAD = say("A plain margin is drawn instead.")
 
 
 def piece_place(piece: DraftPiece, edge: str | None = None) -> Place:
@@ -20,56 +20,84 @@ def piece_place(piece: DraftPiece, edge: str | None = None) -> Place:
     return replace(piece.place or Place(), piece=piece.name, edge=edge)
 
 
+def _told(
+    code: str, what: Saying, cure: Saying, place: Place, *numbers: Number, severity: Severity = Severity.ERROR
+) -> Problem:
+    said = (what, cure)
+    return Problem(code, " ".join(map(str, said)), severity, place, numbers, cure=str(cure), said=said)
+
+
 def stitch_crosses(piece: DraftPiece) -> Problem:
     """The stitch outline is no simple shape, so it has no inside to add an allowance to."""
-    cure = "List the edges once round, counter-clockwise, and draw them so that they meet at their ends only."
-    return Problem(
+    return _told(
         "stitch-line-crosses",
-        f"The stitch line of {piece.title} crosses or touches itself. {_INSTEAD} {cure}",
-        place=piece_place(piece),
-        numbers=(Number("edges", len(piece.edges), "count"),),
-        cure=cure,
+        say(
+            "The stitch line of {piece} crosses or touches itself. {instead}",
+            piece=piece.title,
+            instead=_INSTEAD,
+        ),
+        say(
+            "List the edges once round, counter-clockwise, and draw them so that they meet at their ends only."
+        ),
+        piece_place(piece),
+        Number("edges", len(piece.edges), "count"),
     )
 
 
 def too_tight(piece: DraftPiece, edge: DraftEdge) -> Problem:
     """A hollow is narrower than its allowance is wide."""
-    cure = "Make the allowance smaller or the curve rounder."
-    return Problem(
+    return _told(
         "hollow-narrower-than-allowance",
-        f"On {piece.title}, the edge {edge.name} bends so tightly that an allowance of {width(edge):.1f} mm"
-        f" has no room beside it. {_INSTEAD} {cure}",
-        place=piece_place(piece, edge.name),
-        numbers=(Number("allowance", width(edge)), Number("edge", edge.path.length())),
-        cure=cure,
+        say(
+            "On {piece}, the edge {edge} bends so tightly that an allowance of {allowance} has no room beside it. {instead}",
+            piece=piece.title,
+            edge=edge.name,
+            allowance=Measured(width(edge)),
+            instead=_INSTEAD,
+        ),
+        say("Make the allowance smaller or the curve rounder."),
+        piece_place(piece, edge.name),
+        Number("allowance", width(edge)),
+        Number("edge", edge.path.length()),
     )
 
 
 def corners_overlap(piece: DraftPiece, edge: DraftEdge, overlap: float) -> Problem:
     """The corners at both ends of an edge leave nothing of its cutting line."""
-    cure = "Make the edge longer or the allowances of its neighbours smaller."
     long = edge.path.length()
-    return Problem(
+    return _told(
         "corners-overlap",
-        f"On {piece.title}, the edge {edge.name} is {long:.1f} mm long, but the corners at its ends leave"
-        f" nothing of its cutting line: they overlap by {overlap:.1f} mm. {_INSTEAD} {cure}",
-        place=piece_place(piece, edge.name),
-        numbers=(Number("edge", long), Number("overlap", overlap)),
-        cure=cure,
+        say(
+            "On {piece}, the edge {edge} is {length} long, but the corners at its ends leave nothing of its cutting "
+            "line: they overlap by {overlap}. {instead}",
+            piece=piece.title,
+            edge=edge.name,
+            length=Measured(long),
+            overlap=Measured(overlap),
+            instead=_INSTEAD,
+        ),
+        say("Make the edge longer or the allowances of its neighbours smaller."),
+        piece_place(piece, edge.name),
+        Number("edge", long),
+        Number("overlap", overlap),
     )
 
 
 def cut_crosses(piece: DraftPiece) -> Problem:
     """The cutting line is no simple shape round the stitch line."""
-    cure = "Make the allowances smaller or the shape rounder."
     widest = max(width(edge) for edge in piece.edges)
-    return Problem(
+    return _told(
         "cutting-line-crosses",
-        f"The cutting line of {piece.title} crosses itself or its stitch line: an edge bends or ends too"
-        f" sharply for its allowance (the widest is {widest:.1f} mm). {_INSTEAD} {cure}",
-        place=piece_place(piece),
-        numbers=(Number("widest allowance", widest),),
-        cure=cure,
+        say(
+            "The cutting line of {piece} crosses itself or its stitch line: an edge bends or ends too sharply for its "
+            "allowance (the widest is {widest}). {instead}",
+            piece=piece.title,
+            widest=Measured(widest),
+            instead=_INSTEAD,
+        ),
+        say("Make the allowances smaller or the shape rounder."),
+        piece_place(piece),
+        Number("widest allowance", widest),
     )
 
 
@@ -81,30 +109,39 @@ def short_neighbours(piece: DraftPiece, corners: tuple[Corner, ...]) -> tuple[Pr
 
 
 def _short(piece: DraftPiece, before: DraftEdge, after: DraftEdge) -> Problem:
-    cure = "Choose a smaller depth."
     deep = max(width(before), width(after))
     long = min(before.path.length(), after.path.length())
-    return Problem(
+    return _told(
         "hem-deeper-than-its-neighbour",
-        f"On {piece.title}, at the corner of {before.name} and {after.name}, the turned cloth is {deep:.1f}"
-        f" mm deep, but the edge it is turned over is only {long:.1f} mm long. {cure}",
+        say(
+            "On {piece}, at the corner of {before} and {after}, the turned cloth is {deep} deep, but the edge it is "
+            "turned over is only {long} long.",
+            piece=piece.title,
+            before=before.name,
+            after=after.name,
+            deep=Measured(deep),
+            long=Measured(long),
+        ),
+        say("Choose a smaller depth."),
+        piece_place(piece, before.name),
+        Number("depth", deep),
+        Number("edge", long),
         severity=Severity.WARNING,
-        place=piece_place(piece, before.name),
-        numbers=(Number("depth", deep), Number("edge", long)),
-        cure=cure,
     )
 
 
 def unfoldable(piece: DraftPiece, folds: int) -> Problem:
     """The piece has several folds, or a curved one."""
-    cure = "Give the piece one straight edge on the fold."
     one = folds == 1
-    return Problem(
+    why = say("its fold is not a straight line") if one else say("it has {folds} folds", folds=folds)
+    return _told(
         "fold-not-straight" if one else "several-folds",
-        f"{piece.title} cannot be unfolded: "
-        + ("its fold is not a straight line." if one else f"it has {folds} folds.")
-        + f" Cloth is folded once, along a straight line. {cure}",
-        place=piece_place(piece),
-        numbers=(Number("folds", folds, "count"),),
-        cure=cure,
+        say(
+            "{piece} cannot be unfolded: {why}. Cloth is folded once, along a straight line.",
+            piece=piece.title,
+            why=why,
+        ),
+        say("Give the piece one straight edge on the fold."),
+        piece_place(piece),
+        Number("folds", folds, "count"),
     )

@@ -8,11 +8,11 @@ from littlefold.drawing import Label, Meaning, text_block, wrapped
 from littlefold.drawing.words import LEADING
 from littlefold.geometry import Point
 from littlefold.sheet.cautions import caution_lines
-from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.grid import cell_name
+from littlefold.sheet.wording import counted, sheet_words, spoken_date
 
 if TYPE_CHECKING:
-    from datetime import date
+    from collections.abc import Sequence
 
     from littlefold.geometry import Bounds
     from littlefold.sheet.grid import Grid
@@ -31,50 +31,37 @@ WIDEST_TEXT = 165.0
 
 def cover_words(grid: Grid, paper: Paper, imprint: Imprint, room: Bounds) -> tuple[Label, ...]:
     """Title, facts, numbered steps and cautions from the top of a room downwards; they may go on below it."""
-    width = min(room.width, WIDEST_TEXT)
-    heads = wrapped(imprint.title or "Pattern", width, HEAD, "heavy")[:LINES_OF_TITLE]
+    width, words = min(room.width, WIDEST_TEXT), sheet_words(imprint.language)["cover"]
+    heads = wrapped(imprint.title or words["pattern"], width, HEAD, "heavy")[:LINES_OF_TITLE]
     top = Point(room.left, room.top - HEAD)
     head = text_block(heads, top, height=HEAD, meaning=Meaning.TITLE, name="cover.title")
     below = head[-1].at.y - HEAD
-    facts = wrapped(_facts(grid, paper, imprint.made), width, BODY)
+    facts = wrapped(_facts(grid, paper, imprint), width, BODY)
     fact = text_block(facts, Point(room.left, below), height=BODY, name="cover.facts")
-    steps = _numbered(Point(room.left, fact[-1].at.y - 3.2 * BODY), width)
+    steps = _numbered(words["steps"], Point(room.left, fact[-1].at.y - 3.2 * BODY), width)
     warned = Point(room.left, steps[-1].at.y - 3.2 * BODY)
     return (*head, *fact, *steps, *caution_lines(imprint.cautions, warned, width, BODY))
 
 
-def _facts(grid: Grid, paper: Paper, made: date) -> str:
+def _facts(grid: Grid, paper: Paper, imprint: Imprint) -> str:
+    words, language = sheet_words(imprint.language)["cover"], imprint.language
     bare = [cell_name(cell) for cell in grid.cells() if cell not in grid.printed]
-    left_out = f" Bare and left out: {', '.join(bare)}." if bare else ""
-    return (
-        f"{spoken_date(made)}. Full size on {_counted(len(grid.printed), 'page')} of {paper.name}, "
-        f"in {_counted(grid.rows, 'row')} and {_counted(grid.columns, 'column')}.{left_out}"
+    left_out = words["bare"].format(names=", ".join(bare)) if bare else ""
+    said = words["facts"].format(
+        date=spoken_date(imprint.made, language),
+        pages=counted(len(grid.printed), "pages", language),
+        paper=paper.name,
+        rows=counted(grid.rows, "rows", language),
+        columns=counted(grid.columns, "columns", language),
     )
+    return f"{said}{left_out}"
 
 
-def _counted(count: int, what: str) -> str:
-    return f"{count} {what}" if count == 1 else f"{count} {what}s"
-
-
-STEPS = (
-    "Print at actual size, 100 %. Never choose to fit or shrink to the page.",
-    (
-        "Measure the check marks on every page, across and down: 10 cm, 4 in. Print a page again if one is "
-        "off by more than half a millimetre (1/64 in)."
-    ),
-    (
-        'Trim a page where it says "trim here". Lay it over the page it names, so that the two halves '
-        "make one paper boat."
-    ),
-    "Join each row from left to right, then row to row from the top. Glue or tape it flat.",
-)
-
-
-def _numbered(at: Point, width: float) -> tuple[Label, ...]:
+def _numbered(steps: Sequence[str], at: Point, width: float) -> tuple[Label, ...]:
     """The numbered steps, each number standing out to the left of its lines."""
     labels: list[Label] = []
     indent, y = 6.0, at.y
-    for number, step in enumerate(STEPS, start=1):
+    for number, step in enumerate(steps, start=1):
         lines = wrapped(step, width - indent, BODY)
         labels.append(Label(str(number), Point(at.x, y), Meaning.TITLE, BODY, name="cover.steps"))
         labels.extend(text_block(lines, Point(at.x + indent, y), height=BODY, name="cover.steps"))

@@ -10,10 +10,9 @@ from littlefold.drawing.ruler import BREADTH, LENGTH
 from littlefold.geometry import Bounds, Point, Vector
 from littlefold.sheet.cautions import caution_lines
 from littlefold.sheet.placing import Ground, least_disturbing
+from littlefold.sheet.wording import spoken_date
 
 if TYPE_CHECKING:
-    from datetime import date
-
     from littlefold.sheet.imprint import Imprint
 
 CAPTION = (62.0, 12.0)
@@ -41,7 +40,12 @@ def furniture(ground: Ground, room: Bounds, name: str, imprint: Imprint) -> tupl
     return (
         *ruler(Point(level.left, level.bottom + 1), 0.0, "check.across"),
         *ruler(Point(upright.right - 1, upright.bottom), pi / 2, "check.down"),
-        *caption_marks(Point(caption.left, caption.bottom + 1.0), name, imprint.title, imprint.made),
+        *caption_marks(
+            Point(caption.left, caption.bottom + 1.0),
+            name,
+            imprint.title,
+            spoken_date(imprint.made, imprint.language),
+        ),
         *_cautions(imprint.cautions, inner, ground.with_taken(caption)),
     )
 
@@ -57,10 +61,10 @@ def _cautions(cautions: tuple[str, ...], room: Bounds, ground: Ground) -> tuple[
     return caution_lines(cautions, Point(box.left, box.top - 1.5 * CAUTION), width, CAUTION)
 
 
-def caption_marks(at: Point, name: str, title: str, made: date) -> tuple[Mark, ...]:
+def caption_marks(at: Point, name: str, title: str, made: str) -> tuple[Mark, ...]:
     """The name of a page in large letters; beside it the title, in two lines at most, and the date."""
     room = NAME_ROOM if name else 0.0
-    lines = (*_title_lines(title, CAPTION[0] - room), spoken_date(made))
+    lines = (*_title_lines(title, CAPTION[0] - room), made)
     first = Point(at.x + room, at.y + STEP * (len(lines) - 1))
     letters = Label(name, at, Meaning.TITLE, 6.5, name="page.name")
     return (*((letters,) if name else ()), *_lines(lines, first))
@@ -78,9 +82,3 @@ def _lines(lines: tuple[str, ...], first: Point) -> tuple[Mark, ...]:
         Label(line, first + Vector(0.0, -STEP * number), Meaning.TEXT, SMALL, name="page.words")
         for number, line in enumerate(lines)
     )
-
-
-def spoken_date(made: date) -> str:
-    """A date nobody can take for another: `25 Nov 2026`."""
-    months = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-    return f"{made.day} {months[made.month - 1]} {made.year}"

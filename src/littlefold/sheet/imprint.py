@@ -11,8 +11,9 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Imprint:
-    """The title, the date, and the cautions that must be read before anyone cuts or sews."""
+    """The title, the date, the cautions that must be read before anyone cuts or sews, and the language of the words."""
 
     title: str
     made: date
     cautions: tuple[str, ...] = ()
+    language: str = "en"

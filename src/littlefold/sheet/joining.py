@@ -13,6 +13,7 @@ from littlefold.drawing import Label, Meaning, Stroke
 from littlefold.geometry import Bounds, Path, Point, Vector
 from littlefold.sheet.grid import cell_name
 from littlefold.sheet.placing import places_in
+from littlefold.sheet.wording import sheet_words
 
 if TYPE_CHECKING:
     import numpy as np
@@ -47,29 +48,30 @@ class Edge:
     words: str
 
 
-def joining_marks(grid: Grid, cell: Cell, places: np.ndarray) -> tuple[Mark, ...]:
+def joining_marks(grid: Grid, cell: Cell, places: np.ndarray, language: str = "en") -> tuple[Mark, ...]:
     """The lines, boats and words at the edges of a page that have a neighbour, where they lie on the drawing.
 
     `places` are points of the drawing (n x 2) [mm], which the boats keep away from where they can.
     """
-    return tuple(mark for edge in joining_edges(grid, cell) for mark in _marks(edge, places))
+    return tuple(mark for edge in joining_edges(grid, cell, language) for mark in _marks(edge, places))
 
 
-def joining_edges(grid: Grid, cell: Cell) -> tuple[Edge, ...]:
+def joining_edges(grid: Grid, cell: Cell, language: str = "en") -> tuple[Edge, ...]:
     """The edges at which a printed neighbour is joined: left, top, right, bottom as far as there are any."""
     row, column = cell
+    words = sheet_words(language)["join"]
     window = grid.window(cell)
     left, bottom, right, top = window.left, window.bottom, window.right, window.top
     far, low = right - grid.overlap, bottom + grid.overlap
     sides = {
-        (row, column - 1): (Point(left, top), Point(left, bottom), "trim here, lay over {}"),
-        (row - 1, column): (Point(right, top), Point(left, top), "trim here, lay over {}"),
-        (row, column + 1): (Point(far, bottom), Point(far, top), "lay {} on here"),
-        (row + 1, column): (Point(left, low), Point(right, low), "lay {} on here"),
+        (row, column - 1): (Point(left, top), Point(left, bottom), "trim"),
+        (row - 1, column): (Point(right, top), Point(left, top), "trim"),
+        (row, column + 1): (Point(far, bottom), Point(far, top), "lay"),
+        (row + 1, column): (Point(left, low), Point(right, low), "lay"),
     }
     return tuple(
-        Edge(start, end, cell_name(near), words.format(cell_name(near)))
-        for near, (start, end, words) in sides.items()
+        Edge(start, end, cell_name(near), words[said].format(page=cell_name(near)))
+        for near, (start, end, said) in sides.items()
         if near in grid.printed
     )
 

@@ -20,7 +20,13 @@ if TYPE_CHECKING:
 
 
 def one_sheet(
-    drawing: Drawing, paper: Paper, made: date, title: str = "", cautions: tuple[str, ...] = ()
+    drawing: Drawing,
+    paper: Paper,
+    made: date,
+    title: str = "",
+    cautions: tuple[str, ...] = (),
+    *,
+    language: str = "en",
 ) -> Page | Problem:
     """The drawing on a single sheet, upright or on its side, or how much larger the paper has to be."""
     box = drawing.bounds()
@@ -28,7 +34,11 @@ def one_sheet(
         return Problem("sheet-bare", "There is nothing to print.", cure="Draw a piece first.")
     sheets = (cut_off(paper, drawing), paper.turned())
     sheet = next((sheet for sheet in sheets if _fits(box, sheet)), None)
-    return in_the_corner(drawing, sheet, made, title, cautions) if sheet else _too_large(box, paper)
+    return (
+        in_the_corner(drawing, sheet, made, title, cautions, language=language)
+        if sheet
+        else _too_large(box, paper)
+    )
 
 
 def _fits(box: Bounds, paper: Paper) -> bool:

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 from math import pi
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from littlefold.drawing import Drawing, Label, Mark, Meaning, Stroke, label_along, ruler, text_block, wrapped
 from littlefold.drawing.ruler import BREADTH, LENGTH
 from littlefold.drawing.words import LEADING
 from littlefold.geometry import Bounds, Path, Point, Vector
-from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.page import Page
+from littlefold.sheet.wording import sheet_words, spoken_date
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
     from datetime import date
 
     from littlefold.sheet.paper import Paper
@@ -29,21 +30,15 @@ LONG = 180.0
 SQUARE = 100.0
 """The sides of the square [mm]."""
 
-STEPS = (
-    "Print this page as you will print the pattern: actual size, 100 %, on the same paper.",
-    "Measure the square both ways with a stiff ruler: each side is 100 mm. A cloth tape may have grown.",
-    "Write both numbers down and type them in. You will be told which setting to change, if any.",
-)
 
-
-def printer_check_page(paper: Paper, made: date) -> Page:
+def printer_check_page(paper: Paper, made: date, language: str = "en") -> Page:
     """The page for one kind of paper, upright; of a roll, as much as it is wide."""
-    sheet = _upright(paper)
+    sheet, said = _upright(paper), sheet_words(language)["check"]
     room = Bounds(0.0, 0.0, sheet.width, sheet.longest).grown(-EDGE)
-    words = _words(room, sheet, made)
+    words = _words(room, f"{sheet.name}, {spoken_date(made, language)}", said)
     below = Bounds(room.left, room.bottom, room.right, min(label.at.y for label in words) - 6.0)
-    figures = _all_figures(below) if _has_room(below) else _tapes_alone(room)
-    drawing = Drawing((*words, *figures), "Printer check")
+    figures = _all_figures(below, said) if _has_room(below) else _tapes_alone(room)
+    drawing = Drawing((*words, *figures), said["title"])
     return Page(sheet.width, sheet.longest, drawing, name="printer check")
 
 
@@ -53,15 +48,14 @@ def _upright(paper: Paper) -> Paper:
     return paper if paper.height >= paper.width else paper.turned()
 
 
-def _words(room: Bounds, paper: Paper, made: date) -> tuple[Label, ...]:
+def _words(room: Bounds, about: str, said: Mapping[str, Any]) -> tuple[Label, ...]:
     top = Point(room.left, room.top - HEAD)
-    about = f"{paper.name}, {spoken_date(made)}"
     labels = [
-        Label("Printer check", top, Meaning.TITLE, HEAD, name="check.title"),
+        Label(said["title"], top, Meaning.TITLE, HEAD, name="check.title"),
         Label(about, Point(room.left, top.y - HEAD), Meaning.TEXT, BODY, name="check.about"),
     ]
     y = top.y - 2 * HEAD - BODY
-    for number, step in enumerate(STEPS, start=1):
+    for number, step in enumerate(said["steps"], start=1):
         lines = wrapped(step, min(room.width - 18.0, 160.0), BODY)
         labels.append(Label(str(number), Point(room.left, y), Meaning.TITLE, BODY, name="check.steps"))
         labels.extend(text_block(lines, Point(room.left + 6.0, y), height=BODY, name="check.steps"))
@@ -69,14 +63,14 @@ def _words(room: Bounds, paper: Paper, made: date) -> tuple[Label, ...]:
     return tuple(labels)
 
 
-def _long_lines(room: Bounds) -> tuple[Mark, ...]:
+def _long_lines(room: Bounds, said: Mapping[str, Any]) -> tuple[Mark, ...]:
     """One line along the lower edge of the room and one along its right edge, meeting at neither end."""
     across = _whole_cm(min(LONG, room.width - 6.0))
     down = _whole_cm(min(LONG, room.height - 12.0))
     right = Point(room.right, room.bottom + 10.0)
     return (
-        *_long_line(Point(room.left, room.bottom), 0.0, across, "check.long.across"),
-        *_long_line(right, pi / 2, down, "check.long.down"),
+        *_long_line(Point(room.left, room.bottom), 0.0, across, "check.long.across", said),
+        *_long_line(right, pi / 2, down, "check.long.down", said),
     )
 
 
@@ -84,7 +78,9 @@ def _whole_cm(length: float) -> float:
     return 10.0 * int(length / 10.0)
 
 
-def _long_line(start: Point, angle: float, length: float, name: str) -> tuple[Mark, ...]:
+def _long_line(
+    start: Point, angle: float, length: float, name: str, said: Mapping[str, Any]
+) -> tuple[Mark, ...]:
     """A line with a tick at every centimetre, longer ones at its ends, and its length in words."""
     along = Vector.polar(angle)
     up, end = along.turned_left(), start + along * length
@@ -93,7 +89,7 @@ def _long_line(start: Point, angle: float, length: float, name: str) -> tuple[Ma
         Path.line_through(foot, foot + up * (4.0 if k in (0, count) else 1.4))
         for k, foot in ((k, start + along * (10.0 * k)) for k in range(count + 1))
     )
-    words = f"{length / 10:.0f} cm from end to end"
+    words = said["long"].format(length=f"{length / 10:.0f}")
     return (
         Stroke(Path.line_through(start, end), Meaning.RULER, name),
         *(Stroke(tick, Meaning.RULER, f"{name}.tick") for tick in ticks),
@@ -111,16 +107,16 @@ def _has_room(room: Bounds) -> bool:
     return room.height >= LOW + BREADTH + 8.0 + SQUARE and room.width >= ABREAST + 10.0
 
 
-def _all_figures(room: Bounds) -> tuple[Mark, ...]:
+def _all_figures(room: Bounds, said: Mapping[str, Any]) -> tuple[Mark, ...]:
     """The long lines along the edges, then the two tapes that every page carries, then the square."""
     across = Point(room.left, room.bottom + LOW)
     down = across + Vector(ABREAST, 0.0)
     square = across + Vector(0.0, BREADTH + 8.0)
     return (
-        *_long_lines(room),
+        *_long_lines(room, said),
         *ruler(across, 0.0, "check.across"),
         *ruler(down, pi / 2, "check.down"),
-        *_square(square),
+        *_square(square, said),
     )
 
 
@@ -133,14 +129,14 @@ def _tapes_alone(room: Bounds) -> tuple[Mark, ...]:
     )
 
 
-def _square(a: Point) -> tuple[Mark, ...]:
+def _square(a: Point, said: Mapping[str, Any]) -> tuple[Mark, ...]:
     """The square with its lower left corner, and lines inside to write on."""
     right, up = Vector(SQUARE, 0.0), Vector(0.0, SQUARE)
     outline = Path.line_through(a, a + right, a + right + up, a + up, a)
     return (
         Stroke(outline, Meaning.CUT, "check.square"),
-        *_blank(a, 60.0, "across"),
-        *_blank(a, 42.0, "down"),
+        *_blank(a, 60.0, said["across"]),
+        *_blank(a, 42.0, said["down"]),
     )
 
 

@@ -13,6 +13,7 @@ from littlefold.geometry import Affine, Bounds, Path, Point, Vector
 from littlefold.sheet.furniture import CAPTION, caption_marks
 from littlefold.sheet.grid import sample
 from littlefold.sheet.page import Page
+from littlefold.sheet.wording import spoken_date
 from littlefold.sheet.words_apart import words_apart
 
 if TYPE_CHECKING:
@@ -94,10 +95,12 @@ def picture_room(paper: Paper) -> Bounds:
     return Bounds(room.left, room.bottom, room.right, room.top - CAPTION[1])
 
 
-def picture_page(picture: Drawing, paper: Paper, made: date, title: str = "") -> Page:
+def picture_page(picture: Drawing, paper: Paper, made: date, title: str = "", language: str = "en") -> Page:
     """A drawing that is small enough in the middle of a page, with title and date; a roll is cut off square."""
     sheet, room = _sheet(paper), picture_room(paper)
-    caption = caption_marks(Point(room.left, room.top + 2.0), "", title or picture.title, made)
+    caption = caption_marks(
+        Point(room.left, room.top + 2.0), "", title or picture.title, spoken_date(made, language)
+    )
     whole = Drawing((*_centred(picture, room).marks, *caption), picture.title)
     return Page(sheet.width, sheet.longest, whole, name="reduced")
 

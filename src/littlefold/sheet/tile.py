@@ -29,7 +29,13 @@ if TYPE_CHECKING:
 
 
 def tile(
-    drawing: Drawing, paper: Paper, made: date, title: str = "", cautions: tuple[str, ...] = ()
+    drawing: Drawing,
+    paper: Paper,
+    made: date,
+    title: str = "",
+    cautions: tuple[str, ...] = (),
+    *,
+    language: str = "en",
 ) -> tuple[Page, ...]:
     """A cover and the pages to join, in reading order; pages with nothing on them are left out.
 
@@ -41,6 +47,7 @@ def tile(
         made: The date that every page carries.
         title: Printed on every page; the title of the drawing if empty.
         cautions: Printed on the cover, or on the page itself where there is but one.
+        language: Of the words that the pages carry beside the drawing.
 
     Raises:
         ValueError: The drawing takes more pages than `grid.MOST_PAGES`; ask `too_large` first.
@@ -48,7 +55,7 @@ def tile(
     sheet = cut_off(paper, drawing)
     grid = fit_grid(drawing, sheet)
     drawing = words_whole(drawing, grid)
-    imprint = Imprint(title or drawing.title, made, cautions)
+    imprint = Imprint(title or drawing.title, made, cautions, language)
     if len(grid.printed) <= 1:
         return _pages(drawing, grid, sheet, imprint)
     return (
@@ -58,12 +65,18 @@ def tile(
 
 
 def in_the_corner(
-    drawing: Drawing, paper: Paper, made: date, title: str = "", cautions: tuple[str, ...] = ()
+    drawing: Drawing,
+    paper: Paper,
+    made: date,
+    title: str = "",
+    cautions: tuple[str, ...] = (),
+    *,
+    language: str = "en",
 ) -> Page:
     """The one page of a drawing that fits a paper, begun at its upper left, so that the rest can be cut off."""
     sheet = cut_off(paper, drawing)
     grid = fit_grid(drawing, sheet, UPPER_LEFT)
-    return _pages(drawing, grid, sheet, Imprint(title or drawing.title, made, cautions))[0]
+    return _pages(drawing, grid, sheet, Imprint(title or drawing.title, made, cautions, language))[0]
 
 
 def _pages(drawing: Drawing, grid: Grid, paper: Paper, imprint: Imprint) -> tuple[Page, ...]:
@@ -104,7 +117,7 @@ def _page(cell: Cell, job: _Job) -> Page:
     window, margin, name = job.grid.window(cell), job.paper.margin, _name(cell, job.grid)
     shown = tuple(mark for mark in job.marks if not _stands_on_top(mark, cell, job.grid))
     near = places_in(window.grown(BOAT), job.places)
-    joins = joining_marks(job.grid, cell, near)
+    joins = joining_marks(job.grid, cell, near, job.imprint.language)
     # Where the next page will lie on top, a line that is crossed is seen on that page.
     seen = places_in(job.grid.share(cell), job.followed)
     below = ground(near, seen, job.outlines, tuple(mark_bounds(mark) for mark in joins))

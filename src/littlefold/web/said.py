@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from littlefold.body.tape import say_length
 from littlefold.booklet.formula import step_formula
 from littlefold.booklet.needs import cloth_rows, notion_rows, number_rows
+from littlefold.booklet.spoken import spoken
 from littlefold.booklet.wording import wording
 from littlefold.draft.sentence import full_sentence
 from littlefold.problem import Severity
@@ -87,7 +88,7 @@ def findings(
             "number": one.number,
             "severity": one.problem.severity.value,
             "heading": HEADINGS[one.problem.severity],
-            "message": one.problem.message,
+            "message": spoken((one.problem,), asked.speech)[0].message,
             "rule": one.problem.rule,
             "sheet": one.sheet if one.at is not None else "",
             "line": one.problem.place.line,

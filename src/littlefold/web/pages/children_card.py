@@ -11,7 +11,7 @@ from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
 from littlefold.body.plausible import examine
 from littlefold.problem import Problem
-from littlefold.sheet.furniture import spoken_date
+from littlefold.sheet.wording import spoken_date
 from littlefold.store import Card, Note, key_of
 from littlefold.web.pages import children_drafts, children_growth
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal

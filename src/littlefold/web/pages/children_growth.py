@@ -18,8 +18,8 @@ from littlefold.body.tape import ONE_MM, read_length, say_length
 from littlefold.booklet.card_sheet import card_sheet
 from littlefold.booklet.growth_picture import Taken, growth_picture
 from littlefold.problem import Problem
-from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.svg import write_svg
+from littlefold.sheet.wording import spoken_date
 from littlefold.web.pages.children_box import Cards, refusal
 from littlefold.web.pages.children_said import MONTH
 

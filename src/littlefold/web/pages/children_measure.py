@@ -18,8 +18,8 @@ from littlefold.body.figure import tape_figure
 from littlefold.body.register import NAMES, REGISTER
 from littlefold.body.tape import say_length
 from littlefold.problem import Problem
-from littlefold.sheet.furniture import spoken_date
 from littlefold.sheet.svg import write_svg
+from littlefold.sheet.wording import spoken_date
 from littlefold.store import Card, Measured
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, UNKNOWN, Cards, refusal
 from littlefold.web.pages.children_needs import measured_for, needed_for

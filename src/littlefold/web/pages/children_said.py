@@ -8,7 +8,7 @@ from littlefold.body.by_age import said_age
 from littlefold.body.register import REGISTER
 from littlefold.body.tape import ONE_MM, say_length
 from littlefold.problem import Severity
-from littlefold.sheet.furniture import spoken_date
+from littlefold.sheet.wording import spoken_date
 
 if TYPE_CHECKING:
     from datetime import date

@@ -14,7 +14,7 @@ from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signat
 from littlefold.body.by_age import body_of_age
 from littlefold.body.chart import SIZES, size_for
 from littlefold.body.tape import ONE_MM, read_length, say_length
-from littlefold.booklet.bundle import NO_ADVICE, cautions
+from littlefold.booklet.bundle import cautions
 from littlefold.booklet.step_picture import step_picture
 from littlefold.draft.sentence import full_sentence
 from littlefold.problem import Problem, Severity
@@ -143,6 +143,7 @@ def _showing(router: APIRouter, room: Room, pages_of: Callable[[Job], tuple[Page
 def _drawn(room: Room, asked: Asked) -> Json:
     outcome = room.fulfil(asked.wish)
     draft = outcome.draft
+    *warned, advice = cautions(outcome.pattern, outcome.problems)
     return {
         "title": draft.title,
         "who": dict(asked.typed).get("for-name", ""),
@@ -152,8 +153,8 @@ def _drawn(room: Room, asked: Asked) -> Json:
         "picture": _picture(draft, asked),
         "steps": [full_sentence(step, draft, asked.speech) for step in draft.steps[:STEPS_TOLD]],
         "more": max(len(draft.steps) - STEPS_TOLD, 0),
-        "cautions": cautions(outcome.pattern, outcome.problems)[:-1],
-        "advice": NO_ADVICE,
+        "cautions": warned,
+        "advice": advice,
         "grave": [one.message for one in outcome.problems if one.severity is Severity.ERROR],
     }
 

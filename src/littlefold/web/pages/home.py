@@ -8,7 +8,7 @@ from fastapi import APIRouter
 from fastapi.responses import HTMLResponse  # noqa: TC002 - FastAPI reads the signature
 
 from littlefold.problem import Problem
-from littlefold.sheet.furniture import spoken_date
+from littlefold.sheet.wording import spoken_date
 from littlefold.store.sample import Sample, sample_in
 from littlefold.web.pages.children_box import Cards
 from littlefold.web.pages.first import first_garments

@@ -1,0 +1,64 @@
+"""What was found, in the maker's language and units: the sentences of `findings/<language>.toml` with values put in.
+
+English needs no table, since the checks speak it.  A sentence that a table lacks is said in English.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import replace
+from functools import lru_cache
+from importlib.resources import files
+from typing import TYPE_CHECKING
+
+from littlefold.body.tape import MM_PER
+from littlefold.problem import Measured, Saying, shortest
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from littlefold.draft.sentence import Speech
+    from littlefold.problem import Problem
+
+
+def spoken(problems: Iterable[Problem], speech: Speech) -> tuple[Problem, ...]:
+    """Problems whose messages and cures are in the maker's language and units, as far as they can be."""
+    return tuple(_spoken(problem, speech) for problem in problems)
+
+
+def _spoken(problem: Problem, speech: Speech) -> Problem:
+    if not problem.said or (speech.language == "en" and speech.units == "cm"):
+        return problem
+    sentences = [told(saying, speech) for saying in problem.said]
+    return replace(problem, message=" ".join(sentences), cure=sentences[-1] if problem.cure else "")
+
+
+def told(saying: Saying, speech: Speech) -> str:
+    """A saying in words."""
+    pattern = findings(speech.language).get(saying.pattern, saying.pattern)
+    return pattern.format_map({name: _part(part, speech) for name, part in saying.parts})
+
+
+def word(english: str, language: str) -> str:
+    """A word of the checks (a kind of edge, a notion, a place) in a language; as it is where it has no translation."""
+    return findings(language).get(english, english)
+
+
+def _part(part: str | Measured | Saying, speech: Speech) -> str:
+    if isinstance(part, Saying):
+        return told(part, speech)
+    if isinstance(part, str):
+        return part
+    if part.unit == "mm" and speech.units == "in":
+        return speech.spelled(f"{shortest(part.value / MM_PER['in'])} in")
+    return speech.spelled(str(part).replace(" degrees", f" {word('degrees', speech.language)}"))
+
+
+@lru_cache
+def findings(language: str) -> Mapping[str, str]:
+    """The sentences and words of a language by the English ones; none for English."""
+    entry = files("littlefold.booklet").joinpath("findings", f"{language}.toml")
+    if not entry.is_file():
+        return {}
+    table = tomllib.loads(entry.read_text("utf-8"))
+    return {english: said for part in table.values() for english, said in part.items()}
