@@ -35,6 +35,7 @@ def drawn(page: Page) -> dict[str, list[str]]:
 def test_from_the_first_page_to_a_pdf(served: Served, visit: Callable[..., Visit]) -> None:
     made = visit(served.address)
     page = made.page
+    page.get_by_role("link", name="Start with a garment").click()
     page.get_by_role("link", name="Loose top with a casing neck").click()
     page.get_by_label("Chest girth").first.fill("56 cm")
     page.wait_for_function(

@@ -1,0 +1,238 @@
+"""A newcomer's first draft, sizes, a class, a fitting, the sample put away: what a maker and teacher does in a day."""
+
+from __future__ import annotations
+
+import io
+import re
+import zipfile
+from typing import TYPE_CHECKING
+from urllib.parse import parse_qs, urlsplit
+
+import pytest
+
+from littlefold.web.room import Room
+from tests.browser.conftest import opened
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+    from pathlib import Path
+
+    from playwright.sync_api import Browser
+
+    from tests.browser.conftest import Served, Visit
+
+pytestmark = pytest.mark.browser
+
+WIDTHS = [1280, 820, 390]
+PRINTED = b"%PDF"
+
+
+@pytest.fixture(autouse=True)
+def _own_box(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.delenv("LITTLEFOLD_DATABASE", raising=False)
+
+
+@pytest.fixture
+def playgroup(tmp_path: Path) -> Iterator[str]:
+    """A workroom on its first start, with the sample in it."""
+    with opened(Room(tmp_path / "own", with_sample=True)) as address:
+        yield address
+
+
+def test_a_newcomer_comes_from_the_first_page_to_printed_sheets(
+    served: Served, visit: Callable[..., Visit]
+) -> None:
+    made = visit(served.address)
+    page = made.page
+    page.get_by_role("link", name="Loose top with a casing neck").click()
+    page.get_by_label("How tall is the child?").fill("very")
+    page.keyboard.press("Enter")
+    page.get_by_role("alert").wait_for()
+    assert page.get_by_label("How tall is the child?").input_value() == "very"
+    page.get_by_label("How tall is the child?").fill("98")
+    page.get_by_label(re.compile("A name")).fill("Bo")
+    page.get_by_role("button", name="Draw it").click()
+    page.get_by_role("heading", name="Loose top with a casing neck for Bo").wait_for()
+    assert page.locator(".drawing svg path.line").count() > 3
+    page.get_by_role("link", name="Print it").click()
+    page.get_by_role("heading", name="Three things at the printer").wait_for()
+    for name in ("Printer check", "Pattern to join, A4", "Instructions"):
+        href = page.get_by_role("link", name=name).get_attribute("href")
+        assert "for-size=98" in (href or "")
+        assert page.request.get(f"{served.address}{href}").body().startswith(PRINTED)
+    page.goto(served.address)  # it is on her table, for the next time
+    page.get_by_role("link", name=re.compile("Loose top with a casing neck for Bo")).click()
+    page.wait_for_url(re.compile("/table/casing-top.*for-size=98"))
+    assert made.only_here()
+    assert [said for said in made.complaints if "422" not in said] == []
+
+
+def test_a_size_run_is_drawn_and_printed(served: Served, visit: Callable[..., Visit]) -> None:
+    made = visit(f"{served.address}/table/trousers?hip_ease=8+cm")
+    page = made.page
+    page.get_by_role("link", name="Print").first.click()
+    page.get_by_role("link", name=re.compile("in several sizes")).click()
+    page.get_by_label("From size").select_option("92")
+    page.locator("[name=to-size]").select_option("110")
+    page.get_by_role("button", name="Draw them").click()
+    page.get_by_role("heading", name="All sizes together").wait_for()
+    assert parse_qs(urlsplit(page.url).query)["hip_ease"] == ["8 cm"]
+    stacked = page.locator(".stacked img")
+    stacked.evaluate("image => image.decode()")
+    assert stacked.evaluate("image => image.naturalWidth") > 0
+    href = page.get_by_role("link", name=re.compile("All sizes to join")).get_attribute("href")
+    assert page.request.get(f"{served.address}{href}").body().startswith(PRINTED)
+    page.get_by_role("link", name="Size 98").click()
+    page.get_by_role("heading", name="Print", exact=True).wait_for()
+    assert "for-size=98" in page.url
+    assert made.complaints == []
+
+
+def test_the_sample_is_put_away_with_one_click_and_does_not_come_again(
+    playgroup: str, visit: Callable[..., Visit], tmp_path: Path
+) -> None:
+    made = visit(playgroup)
+    page = made.page
+    page.get_by_role("link", name="Runa", exact=True).click()
+    page.get_by_role("heading", name="How Runa grows").wait_for()
+    page.go_back()
+    page.get_by_role("button", name="Put the sample away").click()
+    page.get_by_text("The room is yours").wait_for()
+    assert page.get_by_role("link", name="Runa").count() == 0
+    with opened(Room(tmp_path / "own", with_sample=True)) as again:
+        page.goto(f"{again}/children")
+        page.get_by_text("The box is empty").wait_for()
+    assert made.complaints == []
+
+
+def test_a_changed_child_of_the_sample_is_asked_about_and_stays(
+    playgroup: str, visit: Callable[..., Visit]
+) -> None:
+    page = visit(f"{playgroup}/child?name=Bo").page
+    page.get_by_label("A few words").fill("Likes yellow")
+    page.get_by_role("button", name="Note it").click()
+    page.get_by_text("Likes yellow").wait_for()
+    page.goto(playgroup)
+    page.get_by_role("button", name="Put the sample away").click()
+    page.get_by_text("You have changed Bo").wait_for()
+    page.get_by_role("button", name=re.compile("keep what I changed")).click()
+    page.goto(f"{playgroup}/children")
+    assert page.locator(".index-card h2").all_inner_texts() == ["Bo"]
+
+
+def test_a_class_draws_the_same_with_each_pupils_own_numbers(
+    playgroup: str, visit: Callable[..., Visit]
+) -> None:
+    made = visit(f"{playgroup}/classes")
+    page = made.page
+    page.get_by_label("Name of the class").fill("Friday class")
+    page.get_by_label("All draw").select_option("bloomers")
+    for pupil in ("Bo", "Mina"):
+        page.get_by_role("checkbox", name=pupil).check()
+    page.get_by_role("button", name="Make the class").click()
+    page.get_by_role("heading", name="Friday class").wait_for()
+    hips = page.get_by_role("row", name=re.compile("^Hip girth")).get_by_role("cell").all_inner_texts()
+    assert hips == ["45.5 cm", "49.5 cm"]  # as on their cards
+    page.get_by_role("link", name="Draw together, step by step").click()
+    page.locator(".class-steps li").first.wait_for()
+    told = page.locator(".class-steps dl").first.inner_text()
+    assert "Bo" in told
+    assert "Mina" in told
+    page.go_back()
+    href = page.get_by_role("link", name=re.compile("All sheets to print")).get_attribute("href")
+    with zipfile.ZipFile(io.BytesIO(page.request.get(f"{playgroup}{href}").body())) as together:
+        assert {name.partition("/")[0] for name in together.namelist()} == {"01 Bo", "02 Mina"}
+        assert all(together.read(name).startswith(PRINTED) for name in together.namelist())
+    page.get_by_role("link", name="The table").nth(1).click()
+    page.wait_for_url(re.compile("/table/bloomers.*for-name=Mina"))
+    assert made.only_here()
+    assert made.complaints == []
+
+
+def test_what_a_fitting_showed_becomes_the_next_draft(playgroup: str, visit: Callable[..., Visit]) -> None:
+    made = visit(f"{playgroup}/child/draft/1?name=Wanda")
+    page = made.page
+    page.get_by_label("It showed that").fill("the skirt is short")
+    page.get_by_label(re.compile("Length of the skirt")).fill("30 cm")
+    page.get_by_role("button", name="Keep it").click()
+    page.get_by_text(re.compile("Draft 2 on Wanda.s card.*after the fitting of draft 1")).wait_for()
+    assert page.get_by_label(re.compile("Length of the skirt")).get_attribute("placeholder") == "30 cm"
+    href = page.get_by_role("link", name=re.compile("Pattern to join")).get_attribute("href")
+    assert page.request.get(f"{playgroup}{href}").body().startswith(PRINTED)
+    assert made.complaints == []
+
+
+def test_a_child_is_measured_for_one_garment(playgroup: str, visit: Callable[..., Visit]) -> None:
+    made = visit(f"{playgroup}/child/garments?name=Wanda")
+    page = made.page
+    page.get_by_role("link", name="measure for Trousers with an elastic waist").click()
+    page.get_by_text(re.compile("of 6, for: Trousers")).wait_for()
+    page.get_by_label("Body rise", exact=True).fill("19")
+    page.get_by_role("button", name="Look at all, and keep").click()
+    page.get_by_label("Foot length").fill("17.5")
+    page.get_by_role("button", name="Keep these readings").click()
+    page.get_by_text("The readings are on the card").wait_for()
+    newest = page.get_by_role("row", name=re.compile("^Chest girth")).first.get_by_role("cell").first
+    assert newest.inner_text() == "56 cm"  # what was not taken again stays
+    assert made.complaints == []
+
+
+def test_a_class_needs_no_javascript(playgroup: str, browser: Browser) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto(f"{playgroup}/class?name=Tuesday+class%3A+the+loose+top")
+    page.get_by_text("Change the class").click()
+    page.get_by_label("Ease round the chest").fill("16")
+    page.get_by_role("checkbox", name="Jonte").uncheck()
+    page.get_by_role("button", name="Keep the class").click()
+    assert (
+        page.get_by_role("row", name=re.compile("^Ease round the chest"))
+        .get_by_role("cell")
+        .all_inner_texts()
+        == ["16 cm"] * 3
+    )
+    page.goto(f"{playgroup}/garments")
+    page.get_by_label(re.compile("Child.s height")).fill("80 cm")
+    page.get_by_label("Kind").select_option("bib")
+    page.get_by_role("button", name="Show").click()
+    assert page.locator(".card-title").all_inner_texts() == ["Bib"]
+    page.goto(f"{playgroup}/cloth/bib")
+    page.get_by_label("In hand").fill("1 m")
+    page.get_by_role("button", name="Lay", exact=True).click()
+    assert "are enough" in page.locator(".to-buy").inner_text()
+    context.close()
+
+
+PAGES = (
+    "/",
+    "/first",
+    "/first/casing-top",
+    "/first/casing-top/drawn?for-size=98&for-name=Bo",
+    "/first/casing-top/print?for-size=98",
+    "/garments",
+    "/children",
+    "/child?name=Runa",
+    "/child/garments?name=Runa",
+    "/child/draft/1?name=Runa",
+    "/child/measure?name=Runa&for=trousers",
+    "/classes",
+    "/class?name=Tuesday+class%3A+the+loose+top",
+    "/class/steps?name=Tuesday+class%3A+the+loose+top",
+    "/print/casing-top",
+    "/sizes/trousers?from-size=92&to-size=116",
+    "/cloth/bib?cloth-way=scraps&cloth-scraps=60x50cm",
+    "/sample",
+)
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_no_page_of_these_is_wider_than_its_screen(
+    playgroup: str, visit: Callable[..., Visit], width: int
+) -> None:
+    made = visit(playgroup, width, 844)
+    for path in PAGES:
+        made.page.goto(playgroup + path)
+        made.page.wait_for_timeout(100)
+        assert made.page.evaluate("document.documentElement.scrollWidth") <= width, path
+    assert made.complaints == []
+    assert made.only_here()
