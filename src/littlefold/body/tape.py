@@ -47,7 +47,7 @@ _LONGEST_MM: Final = 100_000.0  # a hundred metres: longer is a typing mistake, 
 
 _LENGTH: Final = re.compile(
     r"""(?P<whole>\d+)? (?P<point>[.,]\d+)?          # 22   22.25   22,25   .5
-        (?: (?:(?<=\d)[ ]?-?[ ]?|^) (?P<over>\d+)[ ]?/[ ]?(?P<under>\d+) )?   # 1/4, alone or after 22
+        (?: (?:(?<=\d)(?:[ ]|[ ]?-[ ]?)|^) (?P<over>\d+)[ ]?/[ ]?(?P<under>\d+) )?   # 1/4, alone or after 22
         [ ]* (?P<unit>\D*)""",
     re.VERBOSE,
 )
@@ -109,7 +109,7 @@ def _number_of(found: re.Match[str], text: str) -> float | Problem:
     if not found["over"]:
         return number
     over, under = int(found["over"]), int(found["under"])
-    if under == 0 or (whole and over >= under):
+    if over >= under:  # 221/4 may be 22 1/4 run together
         return _not_understood(text)
     return number + over / under
 
