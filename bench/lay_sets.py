@@ -7,8 +7,8 @@ Both run in turn on the same set and seed, now the one first and now the other, 
 both alike.  The bare engine has all cores.  Both have the same time by the clock, start of the engine's process and all: the
 engine overruns its seconds by a little, on a busy machine by much, and ours is given so much more as the bare engine took
 in the pair before (in the first pair the bare engine runs first).  What ours finds later does not count.  Every layout,
-the bare engine's too, is checked by polygon operations.  Each finished pair is written to the log at once, and a pair that stands in the log is not
-run again, so that a run may be stopped and taken up.
+the bare engine's too, is checked by polygon operations.  Each finished pair is written to the log at once, and a pair
+that stands in the log is not run again, so that a run may be stopped and taken up.
 
     python -m bench.lay_sets --seconds 60 --seeds 5 --log lay_sets.jsonl albano shirts ...
     python -m bench.lay_sets --seconds 60 --log lay_sets.jsonl --only-print

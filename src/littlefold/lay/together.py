@@ -1,8 +1,8 @@
 """The own planner and the outside engine at one question, with all that they find.
 
-Where the engine is the better searcher it gets all cores: one search in each for few pieces, because what a search
-comes to is then much a matter of luck; one search with all of them for many, because it is then a matter of speed.  A
-last share of the time is kept for settling what it found.  Elsewhere both work side by side.
+Where the engine is the better searcher it gets all cores: one search in each for few pieces and much time, because what
+a search comes to is then a matter of luck; else one search with all of them, because it is a matter of speed.  A last
+share of the time is kept for settling what it found.  Elsewhere both work side by side.
 """
 
 from __future__ import annotations
@@ -24,8 +24,9 @@ if TYPE_CHECKING:
 # With more members than this on the fold the engine searches alone, and the planner settles what it finds.
 MANY = 32
 
-# With more members than this all cores search together instead of each by itself.
+# With more members than this, or less time for each of them [s], all cores search together instead of each by itself.
 CROWD = 48
+ENOUGH_TIME = 0.5
 
 # The seeds of searches that run at the same time are so far apart, so that they do not meet those of other runs.
 SEEDS_APART = 1000
@@ -131,8 +132,8 @@ def _heard(asked: Asked, answers: Iterator[Answer | None]) -> Generator[_Heard |
 
 
 def _tasks(asked: Asked, engine: Engine) -> tuple[Task, ...]:
-    """One task for all cores where there are many members, else one for each core, with seeds of their own."""
-    task, cores = asked.task, engine.cores
-    if cores == 1 or len(asked.strip.members) > CROWD:
+    """One task for all cores where speed counts, else one for each core, with seeds of their own."""
+    task, cores, members = asked.task, engine.cores, len(asked.strip.members)
+    if cores == 1 or members > CROWD or task.seconds < ENOUGH_TIME * members:
         return (replace(task, cores=cores),)
     return tuple(replace(task, cores=1, seed=task.seed + SEEDS_APART * k) for k in range(cores))
