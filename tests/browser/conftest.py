@@ -20,8 +20,10 @@ from littlefold.web.room import Room
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
+    from contextlib import AbstractContextManager
 
     from playwright.sync_api import Browser, Page
+    from starlette.types import ASGIApp
 
     from littlefold.pipeline import Outcome, Wish
 
@@ -61,13 +63,18 @@ class Served:
         self.slowness[0] = seconds
 
 
-@contextmanager
-def opened(room: Room, port: int = 0) -> Iterator[str]:
+def opened(room: Room, port: int = 0) -> AbstractContextManager[str]:
     """Serves a workroom while the block runs; its address."""
-    door = socket.socket()
+    return open_door(make_app(room), port)
+
+
+@contextmanager
+def open_door(app: ASGIApp, port: int = 0) -> Iterator[str]:
+    """Serves an application while the block runs; its address."""
+    door = socket.socket(proto=socket.IPPROTO_TCP)  # said, so that asyncio sends answers without waiting
     door.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     door.bind(("127.0.0.1", port))
-    server = uvicorn.Server(uvicorn.Config(make_app(room), log_level="error"))
+    server = uvicorn.Server(uvicorn.Config(app, log_level="error"))
     thread = Thread(target=server.run, kwargs={"sockets": [door]}, daemon=True)
     thread.start()
     while not server.started:
