@@ -37,6 +37,8 @@ def takes_too_long(room: Room, recipe: str, fields: tuple[tuple[str, str], ...])
 def room(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Room]:
     folder: Path = tmp_path_factory.mktemp("own")
     hands = Hands(folder, 1)
+    assert not hands.are_ready
+    hands.call_in()
     until = time.monotonic() + COME_IN
     while not hands.are_ready:
         assert time.monotonic() < until, "no hand came in"

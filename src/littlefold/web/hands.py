@@ -46,6 +46,14 @@ class Hands:
     def __init__(self, folder: Path | None = None, count: int = 0) -> None:
         self._hands = () if folder is None else tuple(_Hand(folder) for _ in range(count))
         self._turn = Lock()
+        self._called = False
+
+    def call_in(self) -> None:
+        """Begins the processes, which takes them a moment; else they are begun when first there is something to do."""
+        if not self._called:
+            self._called = True
+            for one in self._hands:
+                one.begin()
 
     def ask(self, room: Room, task: Task, recipe: str, fields: Iterable[tuple[str, str]]) -> str:
         """What a task gives for a recipe and the words of a link, by the hand that has least to do.
@@ -69,6 +77,7 @@ class Hands:
     def _taken(self, recipe: str, words: Fields) -> _Hand | None:
         """The hand for these words, counted as busy; None where none has come in yet."""
         with self._turn:
+            self.call_in()
             ready = [one for one in self._hands if one.is_ready]
             if not ready:
                 return None
@@ -81,11 +90,11 @@ class Hands:
     @property
     def are_ready(self) -> bool:
         """Whether all have come in."""
-        return all(one.is_ready for one in self._hands)
+        return self._called and all(one.is_ready for one in self._hands)
 
     def close(self) -> None:
         """Sends the hands home."""
-        for one in self._hands:
+        for one in self._hands if self._called else ():
             one.pool.shutdown(wait=False, cancel_futures=True)
 
 
@@ -95,9 +104,6 @@ class _Hand:
     waiting: int = 0
     pool: ProcessPoolExecutor = field(init=False)
     come_in: Future[int] = field(init=False)
-
-    def __post_init__(self) -> None:
-        self.begin()
 
     def begin(self) -> None:
         """Calls the process in."""
