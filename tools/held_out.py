@@ -14,6 +14,7 @@ from body_covariance import NODES
 from body_curves import STATURES
 from body_sources import AUXILIARY, SURVEYED
 from derive_body_tables import Tables, derive, read_survey
+from straight_lines import StraightLines
 
 from littlefold.body.measurements import Measurements
 from littlefold.body.model import BodyModel
@@ -33,10 +34,11 @@ FEWEST = 2  # readings on a card that can be judged
 
 @dataclass(frozen=True)
 class Child:
-    """One child, and the model of the other four fifths."""
+    """One child, and what was fitted to the other four fifths: the model, and the plain regressions beside it."""
 
     card: Measurements
     model: BodyModel
+    lines: StraightLines
 
 
 def model_of(tables: Tables) -> BodyModel:
@@ -53,11 +55,13 @@ def children(path: Path) -> Iterator[Child]:
     """Every child with at least two readings, in the survey's order."""
     survey = read_survey(path)
     part = np.random.default_rng(SEED).integers(0, PARTS, len(survey["stature"]))
-    models = [model_of(derive(_only(survey, part != number))) for number in range(PARTS)]
+    others = [_only(survey, part != number) for number in range(PARTS)]
+    models = [model_of(derive(each)) for each in others]
+    lines = [StraightLines(each) for each in others]
     for row, number in enumerate(part.tolist()):
         card = _card(survey, row)
         if len(card.readings) >= FEWEST:
-            yield Child(card, models[number])
+            yield Child(card, models[number], lines[number])
 
 
 def _only(survey: dict[str, NDArray[np.float64]], rows: NDArray[np.bool_]) -> dict[str, NDArray[np.float64]]:

@@ -80,7 +80,7 @@ def test_where_one_reading_cannot_decide_a_second_is_asked_for() -> None:
 
 
 def test_a_doubt_is_a_note_that_asks_for_a_second_reading() -> None:
-    problems = examine(Measurements.of({**CHILD, "head": 531.0}, age_months=54, sex="girl"))
+    problems = examine(Measurements.of({**CHILD, "head": 538.0}, age_months=54, sex="girl"))
     assert [problem.code for problem in problems] == ["reading-doubtful"]
     assert problems[0].severity is Severity.NOTE
     assert "once more" in problems[0].message

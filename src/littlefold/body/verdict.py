@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
@@ -13,7 +12,7 @@ if TYPE_CHECKING:
 
     from littlefold.body.model import BodyModel
 
-_ALARM, _ALARM_LONG, _ALARM_SHORT = 0.1, 0.7, 1.5  # see `alarm`
+_ALARM, _ALARM_EACH, _ALARM_LEAST = 1.62, 0.142, 2.45  # see `alarm`
 DOUBT: Final = 1.3  # log odds under the alarm, from which a second reading is asked for
 _CLEAR: Final = 1.5  # log odds by which one suspicion must lead the next, to be named alone
 _MOST_SLIPS: Final = 3  # on one card; beyond that, measure all again
@@ -48,8 +47,7 @@ def alarm(count: int) -> float:
     Set so that at most 2 of 100 true children are accused, on long cards and short ones alike; the numbers are
     found by tools/measure_plausibility.py and stand in docs/measurements.md.
     """
-    count = max(count, 1)
-    return _ALARM + _ALARM_LONG * math.log(count) + _ALARM_SHORT / count
+    return max(_ALARM + _ALARM_EACH * count, _ALARM_LEAST)
 
 
 def verdicts(card: Card, model: BodyModel) -> Iterator[Verdict]:
