@@ -45,7 +45,7 @@ def test_from_the_first_page_to_a_pdf(served: Served, visit: Callable[..., Visit
     page.wait_for_url(re.compile("chest=56"))
     page.get_by_role("link", name="Print").click()
     page.get_by_role("heading", name="Print", exact=True).wait_for()
-    href = page.get_by_role("link", name=re.compile("Pattern to join")).get_attribute("href")
+    href = page.get_by_role("link", name=re.compile("^Pattern to join")).get_attribute("href")
     assert "chest=56" in href
     pdf = page.request.get(served.address + href)
     assert pdf.status == 200
