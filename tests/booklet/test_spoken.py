@@ -1,0 +1,165 @@
+"""Findings in other languages and units: no sentence is missing, no place is lost, and nothing comes out in English."""
+
+from __future__ import annotations
+
+import ast
+from datetime import date
+from importlib.resources import files
+from pathlib import Path
+from string import Formatter
+from typing import TYPE_CHECKING
+
+import pytest
+
+import littlefold
+from littlefold.body.register import NAMES, REGISTER, register_in
+from littlefold.booklet.spoken import findings, spoken, word
+from littlefold.check import check, registered
+from littlefold.draft.sentence import Speech, languages
+from littlefold.problem import Measured, Problem, Saying, say
+from littlefold.recipe import tree
+from littlefold.recipe.parse import parse
+from littlefold.recipe.shelf import shipped_names, shipped_text
+from littlefold.sheet.wording import sheet_words, spoken_date
+from tests.check.examples import EXAMPLES
+from tests.check.safety_examples import SAFETY_EXAMPLES
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+OTHERS = [language for language in languages() if language != "en"]
+EXAMPLES_OF_ALL = {**EXAMPLES, **SAFETY_EXAMPLES}
+GERMAN = Speech(language="de")
+
+
+def written_sayings() -> set[str]:
+    """Every sentence that stands in the source as `say("...")`."""
+    source = Path(littlefold.__file__).parent
+    trees = (ast.parse(path.read_text("utf-8")) for path in source.rglob("*.py"))
+    calls = (node for tree in trees for node in ast.walk(tree) if isinstance(node, ast.Call))
+    said = (call.args[0] for call in calls if getattr(call.func, "id", "") == "say" and call.args)
+    return {part.value for part in said if isinstance(part, ast.Constant) and isinstance(part.value, str)}
+
+
+def places(pattern: str) -> set[str]:
+    return {place for _, place, _, _ in Formatter().parse(pattern) if place}
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_every_sentence_of_the_source_is_in_every_language(language: str) -> None:
+    said = findings(language)
+    wanted = written_sayings()
+    assert len(wanted) > 140
+    assert sorted(wanted - said.keys()) == []
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_a_translation_has_the_places_of_its_original(language: str) -> None:
+    assert [english for english, said in findings(language).items() if places(english) != places(said)] == []
+
+
+def sayings(saying: Saying) -> Iterator[Saying]:
+    """A saying and those within it; what a recipe calls its elastic or its cord may be any name."""
+    yield saying
+    for place, part in saying.parts:
+        if isinstance(part, Saying) and place not in {"notion", "cord"}:
+            yield from sayings(part)
+
+
+@pytest.mark.parametrize("language", OTHERS)
+@pytest.mark.parametrize("code", sorted(EXAMPLES_OF_ALL))
+def test_the_failing_example_of_every_check_is_said_whole(code: str, language: str) -> None:
+    example = EXAMPLES_OF_ALL[code]
+    found = [one for one in check(example.fails(), example.circumstances) if one.code == code]
+    assert found
+    known = findings(language)
+    for problem in found:
+        assert problem.said
+        told = [one.pattern for saying in problem.said for one in sayings(saying)]
+        # What has letters outside its places is said in words, and all of those are translated.
+        in_words = [
+            pattern for pattern in told if any(text.strip(" ,") for text, *_ in Formatter().parse(pattern))
+        ]
+        assert [pattern for pattern in in_words if pattern not in known] == []
+        (said,) = spoken((problem,), Speech(language=language))
+        assert said.message != problem.message
+        assert (said.code, said.numbers, said.place) == (problem.code, problem.numbers, problem.place)
+
+
+def test_there_is_an_example_of_every_check() -> None:
+    assert {rule.code for rule in registered()} == set(EXAMPLES_OF_ALL)
+
+
+def one(**parts: Measured) -> Problem:
+    saying = say("The armhole is {reach}.", **parts)
+    return Problem("x", str(saying), said=(saying,))
+
+
+@pytest.mark.parametrize(
+    ("value", "speech", "words"),
+    [
+        (Measured(212.5), Speech(), "21.25 cm"),
+        (Measured(212.5), Speech("in"), "8.37 in"),
+        (Measured(212.5), GERMAN, "21,25 cm"),
+        (Measured(254.0), Speech("in", language="de"), "10 Zoll"),
+        (Measured(87.5, "degrees"), GERMAN, "87,5 Grad"),
+        (Measured(0.4, "share"), GERMAN, "40%"),
+        (Measured(1.25, "ratio"), GERMAN, "1,25"),
+        (Measured(3, "count"), GERMAN, "3"),
+    ],
+)
+def test_values_are_in_the_makers_units_and_signs(value: Measured, speech: Speech, words: str) -> None:
+    (said,) = spoken((one(reach=value),), speech)
+    assert said.message == f"The armhole is {words}."
+
+
+def test_a_name_of_the_recipe_is_never_read_as_a_sentence() -> None:
+    saying = say("{words}", words="{reach} and {0} and }{")
+    (said,) = spoken((Problem("x", str(saying), said=(saying,)),), GERMAN)
+    assert said.message == "{reach} and {0} and }{"
+
+
+def test_english_in_centimetres_is_as_the_checks_say_it() -> None:
+    problem = one(reach=Measured(212.5))
+    assert spoken((problem,), Speech()) == (problem,)
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_every_measurement_has_its_words(language: str) -> None:
+    said = register_in(language)
+    for name in NAMES:
+        mine, english = said[name], REGISTER[name]
+        assert mine.title != english.title
+        assert mine.how_standing != english.how_standing
+        assert mine.how_lying != english.how_lying
+        assert word(name.replace("_", " "), language) != name.replace("_", " ") or language == "en"
+    assert said["chest"].iso_term == REGISTER["chest"].iso_term
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_every_word_of_the_sheets_is_there(language: str) -> None:
+    mine, english = sheet_words(language), sheet_words("en")
+
+    def shape(value: object) -> object:
+        if isinstance(value, dict):
+            return {key: shape(part) for key, part in value.items()}
+        return len(value) if isinstance(value, list) else places(str(value))
+
+    assert shape(mine) == shape(english)
+    assert files("littlefold.sheet").joinpath("words", f"{language}.toml").is_file()
+
+
+def test_a_date_in_german() -> None:
+    assert spoken_date(date(2026, 3, 5), "de") == "5. März 2026"
+    assert spoken_date(date(2026, 3, 5)) == "5 Mar 2026"
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_what_the_shipped_recipes_need_beside_the_cloth_has_a_word(language: str) -> None:
+    recipes = (parse(shipped_text(name) or "") for name in shipped_names())
+    lines = [line for recipe in recipes for line in recipe.all_of(tree.NotionLine)]
+    names = {
+        part.text.replace("_", " ") for line in lines for part in (line.name, line.at) if part is not None
+    }
+    assert names
+    assert sorted(names - findings(language).keys()) == []
