@@ -137,11 +137,31 @@ def test_a_file_is_taken_in_but_not_yet_saved(client: TestClient, room: Room) ->
     assert room.own.names() == ()
 
 
-def test_a_file_that_is_no_text_is_shown_for_what_it_is(client: TestClient) -> None:
-    assert client.post("/write", files={"file": ("../../x", b"\xff\xfe\x00PK\x03\x04")}).status_code == 200
-
-
 def test_a_text_of_more_than_the_greatest_length_is_refused(client: TestClient, room: Room) -> None:
     answer = client.post("/recipes", data={"text": "#" * 200_001, "name": "long", "seen": NEW})
     assert answer.status_code == 422
     assert room.own.names() == ()
+
+
+@pytest.mark.parametrize(
+    ("content", "told"),
+    [
+        (b"\x89PNG\r\n\x1a\n\x00\x00", "no text"),
+        (b"recipe mine\x00", "no text"),
+        (b"PK\x03\x04" + b"\xff" * 200, "no text"),
+        (b"#" * 1_900_000, "longer than a recipe"),
+        ("\u20ac".encode() * 300_000, "longer than a recipe"),
+    ],
+)
+def test_a_file_that_is_no_recipe_is_not_taken_in(client: TestClient, content: bytes, told: str) -> None:
+    answer = client.post("/write", files={"file": ("mine.recipe", content, "text/plain")})
+    assert answer.status_code == 422
+    assert told in answer.text
+
+
+def test_a_file_is_taken_in_as_it_stands(client: TestClient) -> None:
+    content = TEXT.replace("\n", "\r\n").encode()
+    answer = client.post("/write", files={"file": ("C:/recipes/mine.recipe", content, "text/plain")})
+    assert answer.status_code == 200
+    assert 'value="mine"' in answer.text
+    assert "fold_line" in answer.text

@@ -3,6 +3,8 @@ from __future__ import annotations
 import time
 from typing import TYPE_CHECKING
 
+import pytest
+
 from littlefold.web.app import make_app
 from littlefold.web.patience import TooLongError, within
 from littlefold.web.room import Room
@@ -43,6 +45,43 @@ def test_our_own_mistake_is_a_sentence_too(tmp_path: Path) -> None:
     assert "Mina" in answer.text
     assert "default-src 'none'" in answer.headers["content-security-policy"]
     assert "Traceback" not in answer.text
+
+
+@pytest.mark.parametrize(
+    ("path", "form"),
+    [
+        (
+            "/child/keep",
+            {"name": "Mina", "recipe": "bib", "query": "for-name=Mina", "words": "typed by hand"},
+        ),
+        ("/print/bib/paper", {"paper": "A4", "words": "typed by hand"}),
+        ("/settings", {"units": "cm", "words": "typed by hand"}),
+        ("/recipes", {"name": "mine", "text": "recipe typed by hand"}),
+        (
+            "/settings/passphrases",
+            {"teacher_passphrase": "green ladder in the rain", "words": "typed by hand"},
+        ),
+    ],
+)
+def test_a_form_that_fails_shows_what_was_typed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, path: str, form: dict[str, str]
+) -> None:
+    def broken(*_: object, **__: object) -> None:
+        raise ZeroDivisionError
+
+    client = TestClient(make_app(Room(tmp_path, fulfil=broken)), base_url=HOME)
+    for failing in (
+        "printing.keep_preferences",
+        "settings.keep_preferences",
+        "writing._plain",
+        "sharing.refusals",
+    ):
+        monkeypatch.setattr(f"littlefold.web.pages.{failing}", broken)
+    answer = client.post(path, data=form)
+    assert answer.status_code in {422, 500}
+    assert "typed by hand" in answer.text
+    assert "green ladder" not in answer.text
+    assert "Not this time" in answer.text
 
 
 def test_cut_off_work_is_no_success() -> None:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 from fastapi import APIRouter, File, Form, UploadFile
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
+from littlefold.problem import Problem
 from littlefold.recipe.lines import MOST_CHARACTERS
 from littlefold.recipe.shelf import shipped_names
 from littlefold.web.at_door import recipe_named
@@ -15,11 +16,12 @@ from littlefold.web.reading import read_text
 from littlefold.web.rendering import render
 
 if TYPE_CHECKING:
-    from littlefold.problem import Problem
     from littlefold.web.room import Room
 
 Json = dict[str, Any]
 
+LARGEST = 4 * MOST_CHARACTERS
+"""Bytes of the longest recipe: no letter has more than four (RFC 3629)."""
 STATUS = {"recipe-changed-meanwhile": 409, "recipe-not-saved": 500}
 FIRST_LINES = """recipe my-first
 title "My first recipe"
@@ -51,8 +53,9 @@ def routes(room: Room) -> APIRouter:
 
     @router.post("/write")
     def take_in(file: Annotated[UploadFile, File()]) -> HTMLResponse:
-        raw = file.file.read(4 * MOST_CHARACTERS)
-        text = raw.decode("utf-8", errors="replace").replace("\r\n", "\n")[:MOST_CHARACTERS]
+        text = _text_in(file)
+        if isinstance(text, Problem):
+            return _desk(room, FIRST_LINES, "", NEW, text)
         stem = (file.filename or "").rpartition("/")[2].removesuffix(".recipe").lower()
         return _desk(room, text, stem if NAME.fullmatch(stem) else "", NEW)
 
@@ -87,6 +90,22 @@ def _desk(room: Room, text: str, name: str, seen: str, refused: Problem | None =
     told = read_text(room, text[: MOST_CHARACTERS + 1], "")
     values = {"text": text, "name": name, "seen": seen, "told": told, "refused": refused}
     return render(room, "write.html", status, **values)
+
+
+def _text_in(file: UploadFile) -> str | Problem:
+    """The text of a file that was chosen; whatever is no text is none, whatever the file is called."""
+    raw = file.file.read(LARGEST + 1)
+    try:
+        text = _plain(raw.decode("utf-8"))
+    except UnicodeDecodeError:
+        text = "\0"
+    if len(raw) > LARGEST or len(text) > MOST_CHARACTERS:
+        return Problem(
+            "recipe-too-long", f"This file is longer than a recipe: {MOST_CHARACTERS} characters at most."
+        )
+    if "\0" in text:
+        return Problem("recipe-not-text", "This file is no text, so it is no recipe.")
+    return text
 
 
 def _plain(text: str) -> str:
