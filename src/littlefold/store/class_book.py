@@ -125,6 +125,7 @@ def _children(connection: Connection, one: SewingClass) -> tuple[tuple[int, ...]
 
 
 def _row(connection: Connection, key: str) -> Row[Any] | None:
+    key = key.replace("\0", "")  # no database holds such a sign
     return connection.execute(select(tables.sewing_class).filter_by(key=key)).one_or_none()
 
 
