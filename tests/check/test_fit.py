@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from littlefold.body.measurements import Origin, Reading
 from littlefold.check import Circumstances, check
 from littlefold.check.chest import chest_as_worn
 from littlefold.check.rules.cap_ease import cap_ease
@@ -55,6 +58,22 @@ def test_t25_a_head_of_50_and_a_neck_of_36_need_a_placket_of_7_cm():
 def test_with_that_placket_it_passes():
     assert list(neck_passes_head(square_neck(360.0, 500.0, (0, 300), (0, 230)), ASKED)) == []
     assert list(neck_passes_head(square_neck(360.0, 500.0, (0, 300), (0, 231)), ASKED)) != []
+
+
+@pytest.mark.parametrize(
+    ("origin", "severity"),
+    [(Origin.GIVEN, None), (Origin.ESTIMATED, Severity.WARNING), (Origin.CHART, Severity.WARNING)],
+)
+def test_where_nobody_measured_the_head_the_widest_likely_one_must_pass(origin, severity):
+    """UK90, boys of 4 years: P97 is 54.97 (../shared/reference/standards.md section 7, item 6); WHO's median 50.2."""
+    sack = square_neck(520.0, 502.0)
+    child = replace(sack.draft.measurements, age_months=48.0, sex="boy").with_reading(
+        "head", Reading(502.0, origin)
+    )
+    sack = replace(sack, draft=replace(sack.draft, measurements=child))
+    assert [found.severity for found in neck_passes_head(sack, ASKED)] == ([severity] if severity else [])
+    wide = square_neck(551.0, 502.0)
+    assert list(neck_passes_head(replace(wide, draft=replace(wide.draft, measurements=child)), ASKED)) == []
 
 
 @pytest.mark.parametrize(("head", "stretch", "slit"), [(503.0, 0.677, 102.0), (527.0, 0.757, 114.0)])

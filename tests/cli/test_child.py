@@ -13,6 +13,7 @@ from littlefold.body.measurements import Origin
 from littlefold.cli.ages import read_age, read_day
 from littlefold.cli.asked import Asked, Understood, understand
 from littlefold.cli.main import app
+from littlefold.pipeline import fulfil
 from littlefold.problem import Problem
 
 
@@ -186,10 +187,20 @@ def test_a_draft_by_age_alone_is_estimated_and_marked() -> None:
     # WHO 2006: the median height at 48 months is 102.7 cm for girls and 103.3 cm for boys.
     assert girl.mm("stature") == pytest.approx(1027, abs=0.6)
     assert boy.mm("stature") == pytest.approx(1033, abs=0.6)
-    assert {reading.origin for _, reading in girl.readings} == {Origin.CHART}
+    assert {reading.origin for _, reading in girl.readings} == {Origin.ESTIMATED}
+    assert girl.nickname == "age 4 y"
     record = json.loads(say("draft", "bodice", "--age", "4y", "--girl", "--data"))
-    assert {one["origin"] for one in record["measurements"].values()} == {"chart"}
+    assert {one["origin"] for one in record["measurements"].values()} == {"estimated"}
+    assert "not taken on this child" in " ".join(one["message"] for one in record["problems"])
     say("draft", "bodice", "--age", "4", ends=2)
+
+
+def test_beside_an_age_what_was_measured_decides_on_the_rest() -> None:
+    asked = (Asked("bodice", age="4y", sex="girl", measure=(f"chest={chest}cm",)) for chest in (50, 60))
+    lean, stout = (one.wish for one in (understand(each, date(2026, 3, 1)) for each in asked))  # type: ignore[union-attr]
+    assert lean.measurements.age_months == stout.measurements.age_months == 48.0
+    waists = [fulfil(wish).draft.measurements.mm("waist") for wish in (lean, stout)]
+    assert waists[1] - waists[0] > 30.0, "a stouter chest goes with a stouter waist"
 
 
 def test_the_chart_is_printed_with_its_origins() -> None:

@@ -27,15 +27,14 @@ _FIRST_STANDING_MONTH: Final = 24.0
 
 
 def body_of_age(age_months: float, sex: Sex | None, reference: Reference = "who") -> Measurements:
-    """The middle body of an age, every measurement of the register marked as from the chart.
+    """The middle body of an age, every measurement of the register marked as estimated: nobody measured this child.
 
     The spread of the stature is that of children of this age; those of the others grow with it.
     """
     growth = stature_at(age_months, sex) if reference == "who" else cdc_stature_at(age_months, sex)
     tall = Reading(round(growth.median, 1), Origin.ESTIMATED, round(growth.median * growth.spread, 1))
     body, _ = complete(Measurements((("stature", tall),), None, sex))
-    readings = tuple((name, replace(reading, origin=Origin.CHART)) for name, reading in body.readings)
-    return Measurements(readings, age_months, sex, f"age {said_age(age_months)}")
+    return replace(body, age_months=age_months, nickname=f"age {said_age(age_months)}")
 
 
 def said_age(months: float) -> str:

@@ -135,12 +135,11 @@ def _body(
         else:
             measurements, notes, faults = found
             problems.extend(faults)
-    if asked.age is not None:
-        age = read_age(asked.age)
-        if isinstance(age, Problem):
-            problems.append(age)
-        else:
-            measurements = _over(body_of_age(age, measurements.sex), measurements)
+    age = None if asked.age is None else read_age(asked.age)
+    if isinstance(age, Problem):
+        problems.append(age)
+    elif age is not None:
+        measurements = replace(measurements, age_months=age)
     if asked.size is not None:
         size = read_size(asked.size)
         if isinstance(size, Problem):
@@ -154,7 +153,15 @@ def _body(
             problems.append(reading)
         else:
             measurements = measurements.with_reading(name, reading)
+    if measurements.age_months is not None and not measurements.readings:
+        measurements = _by_age_alone(measurements, measurements.age_months)
     return measurements, notes, tuple(problems)
+
+
+def _by_age_alone(child: Measurements, age: float) -> Measurements:
+    """The middle body of an age, where nothing of the child was measured; what was decides on all that was not."""
+    body = body_of_age(age, child.sex)
+    return replace(body, nickname=child.nickname or body.nickname)
 
 
 def _over(chart: Measurements, given: Measurements) -> Measurements:

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, Final
 
 from littlefold.body.girths_by_age import P97, widest_head
 from littlefold.body.measurements import Origin
-from littlefold.check.body import girth
+from littlefold.body.proportions import proportions
+from littlefold.check.body import girth, stature
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, on_piece, part
 from littlefold.check.roles import Role
@@ -61,9 +62,10 @@ def _widest(pattern: Pattern) -> float:
     reading = body.get("head")
     if reading is None or reading.origin is Origin.GIVEN:
         return 0.0
-    if body.age_months is None:
-        return reading.mm + P97 * reading.spread_mm
-    return widest_head(body.age_months, body.sex)
+    age, tall = body.age_months, stature(pattern)
+    if age is None and tall is not None:
+        age = proportions()["age"].median(tall)
+    return reading.mm + P97 * reading.spread_mm if age is None else widest_head(age, body.sex)
 
 
 def _problem(neck: Opening, reach: float, head: float, said: Saying, severity: Severity) -> Problem:
