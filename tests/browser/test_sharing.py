@@ -95,6 +95,24 @@ def test_who_is_in_stays_in_when_the_server_is_started_anew(tmp_path: Path, brow
     context.close()
 
 
+def test_what_is_on_the_table_outlives_the_session(shared: str, browser: Browser) -> None:
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto(f"{shared}/table/casing-top")
+    come_in(page, CLASS)
+    page.wait_for_url(re.compile("/table/casing-top"))
+    context.clear_cookies()
+    page.get_by_label("Chest girth").first.fill("57 cm")
+    page.locator("#told", has_text="Come in again in another window").wait_for()
+    other = context.new_page()
+    other.goto(f"{shared}/door")
+    come_in(other, CLASS)
+    other.wait_for_url(f"{shared}/")
+    page.get_by_label("Chest girth").first.fill("58 cm")
+    page.wait_for_url(re.compile("chest=58"))
+    context.close()
+
+
 @pytest.mark.parametrize("width", [390, 820, 1280])
 def test_door_and_settings_hang_over_no_edge(shared: str, browser: Browser, width: int) -> None:
     context = browser.new_context(viewport={"width": width, "height": 844})

@@ -23,16 +23,22 @@ const told = telling(form, drawing, { turnTo });
 remembering(drawing, document.getElementById("what-moves"), say);
 const slips = pinning(form.querySelector(".slips"), drawing, (name) => anchors[name]?.[currentSheet()]);
 
+const SILENT = "The workroom does not answer. Is its window still open? What you entered stays here.";
+const OVER = "Your time in the workroom is over. Come in again in another window; what you entered stays here.";
+const NOT_IN = 401;
+
 const redraw = newest(async (query) => {
+  let why = SILENT;
   try {
     const answer = await fetch(`/draw/${recipe}.svg?${query}`);
+    if (answer.status === NOT_IN) why = OVER;
     if (!answer.ok) throw new Error(String(answer.status));
     drawing.show(await answer.text());
     drawing.dataset.drawn = query;
     drawing.classList.remove("stale");
   } catch {
     drawing.classList.add("stale");
-    told.say("The workroom does not answer. Is its window still open? What you entered stays here.");
+    told.say(why);
   }
 });
 
