@@ -161,7 +161,7 @@ class Desk:
     @property
     def is_active(self) -> bool:
         """Whether the conditions in force all hold."""
-        return all(branch.holds for branch in self.branches)
+        return not self.branches or all(branch.holds for branch in self.branches)
 
     def trial(self) -> Desk:
         """A desk on which the same things lie, for a trial that leaves this one as it is."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from littlefold.body.tape import round_to_mark
@@ -45,9 +46,12 @@ def pencil(expr: tree.Expr, desk: Desk) -> Distance:
     Nor is a distance that `find` still seeks: it would move in steps, and the goal would never be met.
     """
     exact = evaluate_length(expr, desk)
-    seeking = desk.sought and not desk.sought.isdisjoint(names_in(expr))
-    value = exact if seeking else round_to_mark(exact, desk.tape)
+    value = exact if desk.tape is None or _is_sought(expr, desk) else round_to_mark(exact, desk.tape)
     return Distance(expr, exact, value, in_old_unit(exact, expr, desk))
+
+
+def _is_sought(expr: tree.Expr, desk: Desk) -> bool:
+    return bool(desk.sought) and not desk.sought.isdisjoint(names_in(expr))
 
 
 def named(name: object) -> Said:
@@ -55,6 +59,7 @@ def named(name: object) -> Said:
     return Said("name", str(name))
 
 
+@lru_cache(maxsize=1024)
 def word(text: str) -> Said:
     """A word that the table of sentences has in each language."""
     return Said("word", text)

@@ -94,7 +94,7 @@ class _Player:
     def play(self, lines: Sequence[Written], index: int, desk: Desk) -> None:
         """Plays one of several statements; `find` looks at those after it."""
         line = lines[index]
-        if not isinstance(line.statement, PART_OF_PIECE):
+        if type(line.statement) not in PART_OF_PIECE:
             stating.end_piece(desk)
         if not attempt(line, desk, lambda: self._play(line, lines, index, desk)):
             stating.refused(line, desk)
@@ -149,7 +149,7 @@ class _Player:
         for setting in step.choosing or ():
             _known_choice(setting.name, other)
             self._set(setting, desk)
-        self.play_all([line for line in other.written if isinstance(line.statement, TAKEN_OVER)], desk)
+        self.play_all([line for line in other.written if type(line.statement) in TAKEN_OVER], desk)
         self.opened.pop()
 
     def _set(self, setting: tree.Setting, desk: Desk) -> None:

@@ -168,11 +168,16 @@ def reaching(paths: list[Path], index: int) -> Path:
     """A path carried on straight at both ends as far as its neighbours, where it falls short of them."""
     path = paths[index]
     before, after = paths[index - 1], paths[(index + 1) % len(paths)]
-    if not meet(path, after):
+    if not _follow(path, after):
         path = _carried_on(path, after)
-    if not meet(path, before):
+    if not _follow(before, path):
         path = _carried_on(path.reversed(), before).reversed()
     return path
+
+
+def _follow(before: Path, after: Path) -> bool:
+    """Whether a path goes on where another ends, or meets it elsewhere."""
+    return before.end.distance(after.start) <= SAME_POINT or bool(meet(before, after))
 
 
 def _carried_on(path: Path, neighbour: Path) -> Path:

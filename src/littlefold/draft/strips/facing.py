@@ -136,7 +136,9 @@ def _ring(step: tree.PieceFacing, faced: _Faced, width: float) -> tuple[DraftEdg
     names = [faced.before.name, *(edge.name for edge in faced.outer), faced.after.name, "inner"]
     try:
         paths = snapped(closed(drawn, names, [spot] * len(drawn)))
-    except Refusal:  # the others follow each other round the piece; only the inner edge can miss its neighbours
+    except (
+        Refusal
+    ):  # the others follow each other round the piece; only the inner edge can miss its neighbours
         raise _too_wide(step, faced, width) from None
     kinds = [faced.before, *(replace(edge, kind=EdgeKind.SEAM, turns=1) for edge in faced.outer), faced.after]
     kinds.append(DraftEdge("inner", EdgeKind.RAW, inner, "", ""))
