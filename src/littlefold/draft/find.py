@@ -2,18 +2,20 @@
 
 The goal speaks of lines that are drawn only after the unknown is known.  So the statements that follow are drawn
 for trial on a copy of the desk, until both sides of the goal have a value; the difference is the function whose
-nought is sought.  The search goes outward from the start value in even strides, so that of several solutions the
-one nearest to it is found.
+nought is sought.  The search goes outward from the start value (`bracket.py`), so that of several solutions the one
+nearest to it is found.
 """
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from scipy.optimize import brentq
 
 from littlefold.body.tape import round_to_mark
 from littlefold.draft.arithmetic import evaluate
+from littlefold.draft.bracket import bracket
 from littlefold.draft.dependence import fixed_and_changing
 from littlefold.draft.model import Amount
 from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity
@@ -30,9 +32,6 @@ if TYPE_CHECKING:
     from littlefold.recipe.recipe import Written
 
     Play = Callable[[Sequence[Written], int, Desk], None]
-
-STRIDES = 40
-"""The bounds are searched in this many strides; two solutions within one stride can be overlooked."""
 
 GOAL = "goal-never-drawn"
 """The code of the refusal of a trial in which the goal got no value."""
@@ -64,10 +63,10 @@ def find(line: Written, following: Sequence[Written], desk: Desk, play: Play) ->
     _bounds_make_sense(step, low, high, start)
     _not_too_deep(step, desk)
     trial = _Trial(step, following, desk, play, low.dimension)
-    bracket = _bracket(trial, low.value, high.value, start.value)
-    if bracket is None:
+    between = bracket(partial(_gap, trial), low.value, high.value, start.value)
+    if between is None:
         raise trial.last if not trial.is_narrowed and trial.last else _no_solution(step, trial, low, high)
-    one, other = bracket
+    one, other = between
     exact = one if one == other else float(brentq(trial.gap, one, other, xtol=SOLVED / 10))
     _put(line, exact, low.dimension, desk, trial)
 
@@ -169,25 +168,6 @@ class _Trial:
         except Refusal as refusal:
             return Refusal(GOAL, f"find {self.step.name}: {refusal.message}", refusal.spot)
         return Refusal(GOAL, f"find {self.step.name}: its goal is never drawn.", self.step.name.spot)
-
-
-def _bracket(trial: _Trial, low: float, high: float, start: float) -> tuple[float, float] | None:
-    """Two neighbouring trial values between which the gap changes its sign, nearest to the start."""
-    stride = (high - low) / STRIDES
-    here = _gap(trial, start)
-    if here == 0:
-        return (start, start)
-    up, down = (start, here), (start, here)
-    for count in range(1, STRIDES + 1):
-        for sign, last in ((1, up), (-1, down)):
-            value = min(high, max(low, start + sign * count * stride))
-            if value == last[0]:
-                continue
-            gap = _gap(trial, value)
-            if gap is not None and last[1] is not None and gap * last[1] <= 0:
-                return (min(value, last[0]), max(value, last[0]))
-            up, down = ((value, gap), down) if sign > 0 else (up, (value, gap))
-    return None
 
 
 def _gap(trial: _Trial, value: float) -> float | None:
