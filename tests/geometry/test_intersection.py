@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import pi, sqrt
 from random import Random
 
+import numpy as np
 import pytest
 from fontTools.misc import bezierTools
 from hypothesis import assume, given, settings
@@ -103,7 +104,6 @@ def test_paths_that_shapely_sees_cross_are_seen_to_meet(first: Segment, second: 
 @some
 @given(segments, segments, motions)
 def test_moving_both_moves_the_meetings(first: Segment, second: Segment, motion: Affine) -> None:
-    assume(not _run_beside(first, second))
     here = [m.point for m in meet(first, second)]
     there = [m.point for m in meet(first.transformed(motion), second.transformed(motion))]
     crossings = [p for p in here if _angle(first, second, p) > 0.01]
@@ -111,10 +111,70 @@ def test_moving_both_moves_the_meetings(first: Segment, second: Segment, motion:
         assert any(close(motion.apply(p), q, 1e-4) for q in there)
 
 
-def _run_beside(first: Segment, second: Segment) -> bool:
-    """Whether two segments nearly run in one another: there `meet` can lose a crossing, a known limit."""
-    places = [first.at(k / 20) for k in range(21)]
-    return sum(second.at(second.nearest(p)).distance(p) < 1 for p in places) >= 3
+@some
+@given(rough_cubics, st.lists(directions, min_size=4, max_size=4), st.sampled_from([0.003, 0.03, 0.3, 3.0]))
+def test_curves_that_nearly_run_in_one_another_lose_no_crossing(
+    first: Cubic, ways: list[Vector], away: float
+) -> None:
+    """Wherever the first goes from one side of the second to the other, they meet (sides by sampling, in numpy)."""
+    moved = [
+        p + way * away
+        for p, way in zip((first.start, first.control1, first.control2, first.end), ways, strict=True)
+    ]
+    second = Cubic(*moved)
+    lengths = [meeting.first_length for meeting in meet(first, second)]
+    for low, high in _changes_of_side(first, second):
+        assert any(first.length_to(low) - 1e-3 <= at <= first.length_to(high) + 1e-3 for at in lengths)
+
+
+def _changes_of_side(first: Cubic, second: Cubic) -> list[tuple[float, float]]:
+    """The steps of the first curve from one side of the second to the other, away from the ends of the second."""
+    steps = np.linspace(0, 1, 301)
+    places, chords = (
+        as_bezier(c).evaluate_multi(np.linspace(0, 1, n)).T for c, n in ((first, 301), (second, 3001))
+    )
+    nearest = np.argmin(((places[:, None] - chords[None]) ** 2).sum(axis=2), axis=1)
+    inside = (nearest > 2) & (nearest < 2998)
+    way, gap = chords[np.clip(nearest + 1, 0, 3000)] - chords[nearest - 1], places - chords[nearest]
+    side = np.sign(way[:, 0] * gap[:, 1] - way[:, 1] * gap[:, 0])
+    return [
+        (float(steps[k]), float(steps[k + 1]))
+        for k in range(300)
+        if inside[k] and inside[k + 1] and side[k] * side[k + 1] < 0 and abs(nearest[k] - nearest[k + 1]) < 60
+    ]
+
+
+def test_curves_with_the_same_ends_and_directions_that_cross_half_way() -> None:
+    """Both are their own image when turned half about (50, 0), so they cross there, at the middle of both."""
+    first = Cubic(Point(0, 0), Point(40, 40), Point(60, -40), Point(100, 0))
+    second = Cubic(Point(0, 0), Point(20, 20), Point(80, -20), Point(100, 0))
+    found = meet(first, second)
+    assert [(m.point.x, m.point.y) for m in found] == [
+        (0, 0),
+        (pytest.approx(50), pytest.approx(0)),
+        (100, 0),
+    ]
+
+
+def test_a_quarter_circle_and_its_usual_cubic_touch_at_the_ends_and_the_middle() -> None:
+    """The handle is chosen so that the middle lies on the circle; elsewhere the cubic lies outside, by 0.03 % at most."""
+    k = 4 / 3 * (sqrt(2) - 1)
+    cubic = Cubic(Point(100, 0), Point(100, 100 * k), Point(100 * k, 100), Point(0, 100))
+    arc = Arc(Point(0, 0), 100, 0, pi / 2)
+    places = [m.point for m in meet(cubic, arc)]
+    assert [close(p, q, 1e-3) for p, q in zip(places, (arc.at(0), arc.at(0.5), arc.at(1)), strict=True)] == [
+        True
+    ] * 3
+
+
+def test_a_run_within_a_hair_is_given_by_its_ends() -> None:
+    """Halves of a curve that differ from it by rounding only, on a hundred millimetres."""
+    whole = AWKWARD["inflection"]
+    half = whole.part(0.25, 0.75).transformed(Affine.translation(Vector(0, 3e-8)))
+    found = meet(whole, half)
+    assert len(found) == 2
+    assert close(found[0].point, half.start, 0.05)
+    assert close(found[-1].point, half.end, 0.05)
 
 
 def _angle(first: Segment, second: Segment, place: Point) -> float:

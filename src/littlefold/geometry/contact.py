@@ -1,13 +1,13 @@
 """Where two segments meet, as pairs of parameters.
 
-Lines and circles have closed forms.  Everything else is halved until the pieces are nearly straight; pairs
-whose boxes lie apart are dropped, and the rest are refined by Newton's method: crossings as A(t) = B(u),
-touches as the place where both run parallel with the shortest way between them square to both.
+Lines and circles have closed forms.  Everything else is halved.  Two parts whose hulls lie apart are dropped; two that
+are nowhere parallel meet once at most, and Newton's method finds it as A(t) = B(u); so no crossing is lost, however
+many there are and however near the curves run to each other.  What is left in the end are thin parts that lie on each
+other: there the curves touch, at the place where both are parallel with the shortest way between them square to both.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -16,15 +16,26 @@ from .bezier import Cubic
 from .circles import circle_meets_circle
 from .line import Line
 from .on_line import parameter_on_arc, parameters_on_line
+from .part import Part, are_never_parallel, chords_cross, may_meet, only_share_an_end, parts
 from .tolerance import SAME_POINT, SOLVED, TOUCH
 
 if TYPE_CHECKING:
     from .point import Point, Vector
     from .segment import Segment
 
-# A piece is nearly straight when it leaves its chord by no more than this [mm].  Larger: Newton's method
-# starts too far off to find each of several crossings.  Smaller: more halving, nothing gained.
-STRAIGHT = 0.05
+# Parts are halved until they are no thicker than this [mm]; two that still lie on each other then, and are parallel
+# somewhere, touch.  Larger: two crossings under a small angle are taken for a touch.  Smaller: touches cost more.
+THIN = 1e-7
+
+# A stretch of touching parts up to so long [mm] is one touch.  Larger: touches near each other become one.  Smaller:
+# the one touch of very flat curves is found at the ends of its stretch.
+LONG = 1.0
+
+# Neighbouring parts share an end to this, in parameters.
+ROUNDING = 1e-9
+
+# Where two curves are compared between two shared ends: uneven, so that no symmetry can deceive.
+BETWEEN = (0.07, 0.23, 0.41, 0.58, 0.77, 0.94)
 
 # Crossings under a smaller angle [rad] are looked at again as touches.  Larger: slow.  Smaller: a touch is
 # reported at a place that is off by the square root of the rounding.
@@ -113,87 +124,106 @@ def _places_on(ends: list[tuple[float, Point]], other: Segment) -> list[Pair]:
 def _of_curves(first: Segment, second: Segment) -> tuple[Pair, ...]:
     """The contacts of two curves of which one at least is a cubic."""
     found: list[Pair] = list(_ends_on(first, second))
-    stack = [(_Piece.whole(first), _Piece.whole(second))]
+    if _run_together(found, first, second):
+        return tuple(found)
+    crossings, close = _searched(first, second)
+    for pair in (
+        *crossings,
+        *(pair for stretch in _stretches(close) for pair in _of_stretch(stretch, first, second)),
+    ):
+        if not _known(pair, found, first, second):
+            found.append(pair)
+    return tuple(found)
+
+
+def _searched(first: Segment, second: Segment) -> tuple[list[Pair], list[tuple[Part, Part]]]:
+    """The crossings of two curves, and the pairs of thin parts that lie on each other without an angle to part them."""
+    crossings: list[Pair] = []
+    close: list[tuple[Part, Part]] = []
+    stack = [(a, b) for a in parts(first) for b in parts(second)]
     while stack:
         a, b = stack.pop()
-        if not a.may_meet(b):
+        if not may_meet(a, b) or only_share_an_end(a, b):
             continue
-        if a.slack <= STRAIGHT and b.slack <= STRAIGHT:
-            pair = _refined(first, second, a.middle, b.middle)
-            if pair is not None and not _known(pair, found, first, second):
-                found.append(pair)
-        elif a.slack >= b.slack:
-            stack.extend((half, b) for half in a.halves())
+        is_one = are_never_parallel(a, b)
+        start = chords_cross(a, b) if is_one else None
+        pair = _crossing(first, second, *start) if start is not None else None
+        if pair is not None and _is_in(pair, a, b):
+            crossings.append(pair)
+        elif max(a.thick, b.thick) > THIN:
+            if not is_one or start is not None:
+                stack.extend(_halved(a, b, first, second))
+        elif not is_one:
+            close.append((a, b))
+    return crossings, close
+
+
+def _is_in(pair: Pair, a: Part, b: Part) -> bool:
+    """Whether a contact lies in both parts, but for rounding."""
+    return (
+        a.low - ROUNDING <= pair[0] <= a.high + ROUNDING and b.low - ROUNDING <= pair[1] <= b.high + ROUNDING
+    )
+
+
+def _halved(a: Part, b: Part, first: Segment, second: Segment) -> list[tuple[Part, Part]]:
+    """The pairs that come of halving the thicker of two parts."""
+    if a.thick >= b.thick:
+        return [(half, b) for half in a.halves(first)]
+    return [(a, half) for half in b.halves(second)]
+
+
+def _stretches(close: list[tuple[Part, Part]]) -> list[list[tuple[Part, Part]]]:
+    """Pairs of parts that follow each other along both curves, taken together."""
+    stretches: list[list[tuple[Part, Part]]] = []
+    for a, b in sorted(close, key=lambda pair: pair[0].low):
+        for stretch in stretches:
+            before, beside = stretch[-1]
+            if (
+                a.low <= before.high + ROUNDING
+                and b.low <= beside.high + ROUNDING
+                and beside.low <= b.high + ROUNDING
+            ):
+                stretch.append((a, b))
+                break
         else:
-            stack.extend((a, half) for half in b.halves())
-    return _ends_on(first, second) if _run_together(found, first, second) else tuple(found)
+            stretches.append([(a, b)])
+    return stretches
 
 
-def _run_together(found: list[Pair], first: Segment, second: Segment) -> bool:
-    """Whether two segments run in one another: between two contacts without an angle lies a third."""
-    flat = sorted(pair[0] for pair in found if _slant(first, second, pair) <= SLANT)
-    between = (first.at((t + u) / 2) for t, u in pairwise(flat))
-    return any(second.at(second.nearest(place)).distance(place) <= TOUCH for place in between)
+def _of_stretch(stretch: list[tuple[Part, Part]], first: Segment, second: Segment) -> list[Pair]:
+    """The touch in a short stretch; of a long one, in which the two run beside each other, its ends."""
+    (head, _), (tail, _) = stretch[0], stretch[-1]
+    is_long = first.at(head.low).distance(first.at(tail.high)) > LONG
+    tried = [stretch[0], stretch[-1]] if is_long else [stretch[len(stretch) // 2], stretch[0], stretch[-1]]
+    pairs = (_refined(first, second, (a.low + a.high) / 2, (b.low + b.high) / 2) for a, b in tried)
+    return [pair for pair in pairs if pair is not None]
+
+
+def _run_together(ends: list[Pair], first: Segment, second: Segment) -> bool:
+    """Whether two segments run in one another between two shared ends without an angle.
+
+    Two cubics that are not parts of one meet in nine places at most (Bezout), and each of the two ends counts twice:
+    so six places between them that lie on both settle it.
+    """
+    flat = sorted(pair[0] for pair in ends if _slant(first, second, pair) <= SLANT)
+    return any(
+        all(_is_on(second, first.at(t + (u - t) * share)) for share in BETWEEN)
+        for t, u in pairwise(flat)
+        if u > t
+    )
+
+
+def _is_on(segment: Segment, place: Point) -> bool:
+    return segment.at(segment.nearest(place)).distance(place) <= TOUCH
 
 
 def _known(pair: Pair, found: list[Pair], first: Segment, second: Segment) -> bool:
-    """Whether a contact has been found already, from a neighbouring piece."""
+    """Whether a contact has been found already, from a neighbouring part."""
     p, q = first.at(pair[0]), second.at(pair[1])
     return any(
         p.distance(first.at(t)) <= 10 * SAME_POINT and q.distance(second.at(u)) <= 10 * SAME_POINT
         for t, u in found
     )
-
-
-@dataclass(frozen=True, slots=True)
-class _Piece:
-    """A part of a segment with its chord, and how far it may leave the chord at most [mm]."""
-
-    segment: Segment
-    low: float
-    high: float
-    start: Point
-    end: Point
-    slack: float
-
-    @classmethod
-    def whole(cls, segment: Segment) -> _Piece:
-        """The whole segment."""
-        return cls(segment, 0.0, 1.0, segment.start, segment.end, _bend(segment))
-
-    @property
-    def middle(self) -> float:
-        """The parameter in the middle."""
-        return (self.low + self.high) / 2
-
-    def halves(self) -> tuple[_Piece, _Piece]:
-        """The piece cut in its middle; each half leaves its chord by a quarter at most."""
-        middle = self.middle
-        place = self.segment.at(middle)
-        return (
-            _Piece(self.segment, self.low, middle, self.start, place, self.slack / 4),
-            _Piece(self.segment, middle, self.high, place, self.end, self.slack / 4),
-        )
-
-    def may_meet(self, other: _Piece) -> bool:
-        """Whether the boxes round both, grown by what they may leave their chords, overlap."""
-        slack = self.slack + other.slack + TOUCH
-        a, b, c, d = self.start, self.end, other.start, other.end
-        return (
-            (min(b.x, a.x)) - slack <= (max(d.x, c.x))
-            and (min(d.x, c.x)) - slack <= (max(b.x, a.x))
-            and (min(b.y, a.y)) - slack <= (max(d.y, c.y))
-            and (min(d.y, c.y)) - slack <= (max(b.y, a.y))
-        )
-
-
-def _bend(segment: Segment) -> float:
-    """How far a segment leaves its chord at most [mm]; a part of it, that times the square of its share."""
-    if isinstance(segment, Arc):
-        return segment.radius * segment.sweep * segment.sweep / 8
-    assert isinstance(segment, Cubic), "a line is never halved"  # noqa: S101 - our own mistake
-    p, q, r, e = segment.start, segment.control1, segment.control2, segment.end
-    return 0.75 * max((p - q - (q - r)).length, (q - r - (r - e)).length)
 
 
 def _refined(first: Segment, second: Segment, t: float, u: float) -> Pair | None:
