@@ -9,7 +9,8 @@ from datetime import date
 import pytest
 from pypdf import PdfReader
 
-from littlefold.booklet.run_sheets import moves_sheet, moves_table, run_sheets
+from littlefold.booklet.run_sheets import moves_sheet, moves_table, run_cautions, run_sheets
+from littlefold.check import Circumstances
 from littlefold.draft.sentence import Speech
 from littlefold.grading import SizeRun, grade, moves
 from littlefold.pipeline import on_the_shelf
@@ -55,7 +56,7 @@ def test_the_printed_table_names_points_and_sizes(run: SizeRun, units: str) -> N
 
 
 def test_every_sheet_can_be_made_and_carries_its_sizes(run: SizeRun) -> None:
-    made = {sheet.name: sheet.make() for sheet in run_sheets(run, Speech(), paper(), DAY)}
+    made = {sheet.name: sheet.make() for sheet in run_sheets(run, Circumstances(), Speech(), paper(), DAY)}
     assert set(made) == {
         "all-sizes.svg",
         "all-sizes-pages.pdf",
@@ -67,3 +68,23 @@ def test_every_sheet_can_be_made_and_carries_its_sizes(run: SizeRun) -> None:
         assert "sizes 92 to 104" in words(made[name])
     for kind in ("size-1", "size-2", "size-3"):
         assert f'class="line {kind}"' in made["all-sizes.svg"].decode()
+
+
+def test_stacked_sizes_carry_the_cautions_of_each_size() -> None:
+    """EN 14682: no cord at the neck of young children; a press stud or cord lock matters under three years only."""
+    recipe = on_the_shelf("casing-top")
+    assert recipe is not None
+    top = grade(recipe, (86, 98, 128), {"closing": "cord"}, shelf=on_the_shelf)
+    said = run_cautions(top, Circumstances(), Speech())
+    assert said[-1].startswith("These sheets are a maker's help")
+    assert any("cord" in caution for caution in said)
+    made = {sheet.name: sheet.make() for sheet in run_sheets(top, Circumstances(), Speech(), paper(), DAY)}
+    for name in ("all-sizes-pages.pdf", "all-sizes-one-sheet.pdf"):
+        printed = squeezed(words(made[name]))
+        for caution in said:
+            assert squeezed(caution)[:60] in printed, (name, caution)
+
+
+def squeezed(text: str) -> str:
+    """Without white space, which a page breaks where it likes."""
+    return "".join(text.split())

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import csv
 import io
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Any
 
-from littlefold.booklet.bundle import ROLLS, Sheet
+from littlefold.booklet.bundle import ROLLS, Sheet, cautions
+from littlefold.booklet.spoken import spoken
+from littlefold.check import check
 from littlefold.drawing import plain
 from littlefold.grading import moves, stacked
 from littlefold.pattern.block import Labelling
@@ -26,6 +29,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
     from datetime import date
 
+    from littlefold.check import Circumstances
     from littlefold.draft.sentence import Speech
     from littlefold.drawing import Drawing
     from littlefold.geometry import Vector
@@ -34,20 +38,33 @@ if TYPE_CHECKING:
 INCH = 25.4
 
 
-def run_sheets(run: SizeRun, speech: Speech, paper: Paper, made: date) -> Iterator[Sheet]:
+def run_sheets(
+    run: SizeRun, circumstances: Circumstances, speech: Speech, paper: Paper, made: date
+) -> Iterator[Sheet]:
     """The sheets that show all sizes together, those that can be made."""
     pieces = stacked(run, Labelling(date=spoken_date(made, speech.language), units=speech.units))
     title = f"{run.title}, sizes {run.sizes[0].label} to {run.sizes[-1].label}"
     if pieces and not any(too_large(piece, paper) for piece in pieces):
-        yield Sheet("all-sizes.svg", "All sizes, full size", lambda: _svg(pieces, title))
-        yield Sheet(
-            "all-sizes-pages.pdf",
-            f"All sizes to join, {paper.name}",
-            lambda: _pages(pieces, paper, title, made),
-        )
-        yield Sheet("all-sizes-one-sheet.pdf", "All sizes on one sheet", lambda: _large(pieces, title, made))
+        job = _Stack(pieces, title, run_cautions(run, circumstances, speech), made, speech.language)
+        yield Sheet("all-sizes.svg", "All sizes, full size", job.drawing)
+        yield Sheet("all-sizes-pages.pdf", f"All sizes to join, {paper.name}", lambda: job.pages(paper))
+        yield Sheet("all-sizes-one-sheet.pdf", "All sizes on one sheet", job.large_sheet)
     yield Sheet("moves.pdf", "How far each point moves", lambda: moves_sheet(run, speech, paper, made))
     yield Sheet("moves.csv", "The same as a table", lambda: moves_table(run).encode())
+
+
+def run_cautions(run: SizeRun, circumstances: Circumstances, speech: Speech) -> tuple[str, ...]:
+    """What is printed heavy on stacked sizes, each caution with the sizes it holds for where those are not all."""
+    holds: dict[str, list[str]] = {}
+    for size in run.sizes:
+        around = replace(circumstances, stretch=size.pattern.draft.stretch)
+        found = spoken(check(size.pattern, around), speech)
+        for caution in dict.fromkeys(cautions(size.pattern, found, speech.language)):
+            holds.setdefault(caution, []).append(size.label)
+    return tuple(
+        caution if len(labels) == len(run.sizes) else f"{', '.join(labels)}: {caution}"
+        for caution, labels in sorted(holds.items(), key=lambda pair: len(pair[1]) == len(run.sizes))
+    )
 
 
 def moves_table(run: SizeRun) -> str:
@@ -91,22 +108,38 @@ def _said(mm: float, speech: Speech) -> str:
     return "0" if float(number) == 0 else number.replace("-", "\N{MINUS SIGN}")
 
 
-def _svg(pieces: tuple[Drawing, ...], title: str) -> bytes:
-    return write_svg(arrange(pieces, _roll(ROLLS[1]), title).drawing).encode()
+@dataclass(frozen=True, slots=True)
+class _Stack:
+    """What the sheets of stacked sizes have in common."""
 
+    pieces: tuple[Drawing, ...]
+    title: str
+    cautions: tuple[str, ...]
+    made: date
+    language: str
 
-def _pages(pieces: tuple[Drawing, ...], paper: Paper, title: str, made: date) -> bytes:
-    arranged = arrange(pieces, paper, title)
-    return write_pdf(tile(arranged.drawing, arranged.paper, made, title), title, made)
+    def drawing(self) -> bytes:
+        """All pieces beside each other as SVG, at full size."""
+        return write_svg(arrange(self.pieces, _roll(ROLLS[1]), self.title).drawing).encode()
 
+    def pages(self, paper: Paper) -> bytes:
+        """Pages to join, with a cover."""
+        arranged = arrange(self.pieces, paper, self.title)
+        pages = tile(
+            arranged.drawing, arranged.paper, self.made, self.title, self.cautions, language=self.language
+        )
+        return write_pdf(pages, self.title, self.made)
 
-def _large(pieces: tuple[Drawing, ...], title: str, made: date) -> bytes:
-    for name in ROLLS:
-        arranged = arrange(pieces, _roll(name), title)
-        page = one_sheet(arranged.drawing, arranged.paper, made, title)
-        if not isinstance(page, Problem):
-            return write_pdf((page,), title, made)
-    return _pages(pieces, _roll(ROLLS[-1]), title, made)
+    def large_sheet(self) -> bytes:
+        """One sheet of the narrowest roll that holds it, or the widest in parts."""
+        for name in ROLLS:
+            arranged = arrange(self.pieces, _roll(name), self.title)
+            page = one_sheet(
+                arranged.drawing, arranged.paper, self.made, self.title, self.cautions, language=self.language
+            )
+            if not isinstance(page, Problem):
+                return write_pdf((page,), self.title, self.made)
+        return self.pages(_roll(ROLLS[-1]))
 
 
 def _roll(name: str) -> Paper:

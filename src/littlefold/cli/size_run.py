@@ -124,7 +124,7 @@ def _write(
 ) -> Problem | None:
     """Writes the sheets of the run into a folder, and those of each size into a folder of its own below it."""
     front, speech, paper = plain_name(understood.wish.recipe.name), understood.speech, understood.paper
-    fault = _write_all(run_sheets(run, speech, paper, today), folder, front)
+    fault = _write_all(run_sheets(run, understood.wish.circumstances, speech, paper, today), folder, front)
     for label, outcome in outcomes.items():
         size = plain_name(label)
         fault = fault or _write_all(

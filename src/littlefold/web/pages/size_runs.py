@@ -123,7 +123,7 @@ def _sheets(room: Room, asked: Asked, run: SizeRun) -> tuple[Sheet, ...]:
     paper = read_paper(dict(asked.typed).get("on-paper", room.preferences.paper))
     if not isinstance(paper, Paper):
         raise HTTPException(NOT_UNDERSTOOD, paper.message)
-    return tuple(run_sheets(run, asked.speech, paper, room.today()))
+    return tuple(run_sheets(run, asked.wish.circumstances, asked.speech, paper, room.today()))
 
 
 def _page(room: Room, recipe: str, asked: Asked, sizes: Sizes, complaint: str = "") -> Json:
