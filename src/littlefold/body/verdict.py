@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
     from littlefold.body.model import BodyModel
 
-_ALARM, _ALARM_EACH, _ALARM_LEAST = 1.62, 0.142, 2.45  # see `alarm`
+_ALARM, _ALARM_EACH, _ALARM_LEAST = 1.68, 0.142, 2.45  # see `alarm`
 DOUBT: Final = 1.3  # log odds under the alarm, from which a second reading is asked for
 _CLEAR: Final = 1.5  # log odds by which one suspicion must lead the next, to be named alone
 _MOST_SLIPS: Final = 3  # on one card; beyond that, measure all again
