@@ -177,6 +177,33 @@ def test_a_child_is_measured_for_one_garment(playgroup: str, visit: Callable[...
     assert made.complaints == []
 
 
+def test_what_is_typed_and_not_sent_outlives_a_reload(playgroup: str, visit: Callable[..., Visit]) -> None:
+    made = visit(f"{playgroup}/child/measure?name=Otto&at=all")
+    page = made.page
+    page.get_by_label("Waist girth", exact=True).fill("49")
+    page.locator("[data-said=waist]", has_text="49 cm").wait_for()
+    page.wait_for_url(re.compile("waist=49"))
+    page.reload()
+    assert page.get_by_label("Waist girth", exact=True).input_value() == "49"
+    page.goto(f"{playgroup}/child/draft/1?name=Wanda")
+    page.get_by_label("It showed that").fill("half a sentence")
+    page.get_by_label(re.compile("Length of the skirt")).fill("30 cm")
+    page.reload()
+    assert page.get_by_label("It showed that").input_value() == "half a sentence"
+    assert page.get_by_label(re.compile("Length of the skirt")).input_value() == "30 cm"
+    page.get_by_role("button", name="Keep it").click()
+    page.get_by_text(re.compile("Draft 2 on Wanda")).wait_for()
+    page.goto(f"{playgroup}/child/draft/1?name=Wanda")
+    assert page.get_by_label("It showed that").input_value() == ""  # it was sent
+    page.goto(f"{playgroup}/classes")
+    page.get_by_role("checkbox", name="Bo").check()
+    page.get_by_label("Name of the class").fill("Friday")
+    page.reload()
+    assert page.get_by_role("checkbox", name="Bo").is_checked()
+    assert page.get_by_label("Name of the class").input_value() == "Friday"
+    assert made.complaints == []
+
+
 def test_a_class_needs_no_javascript(playgroup: str, browser: Browser) -> None:
     context = browser.new_context(java_script_enabled=False)
     page = context.new_page()

@@ -12,7 +12,14 @@ const judge = newest(async (query) => {
   if (!answer?.ok) return;
   tell(await answer.json());
   form.dataset.judged = query;
+  remember(query);
 });
+
+/** The link of the page says what was typed, so that nothing is lost when it is loaded again. */
+function remember(query) {
+  const at = form.elements.namedItem("was")?.value ?? "all";
+  history.replaceState(null, "", `/child/measure?${query}&at=${encodeURIComponent(at)}`);
+}
 
 function tell(found) {
   for (const place of form.querySelectorAll("[data-said]")) tellOf(place, found);
