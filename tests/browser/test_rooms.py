@@ -11,6 +11,7 @@ from urllib.parse import parse_qs, urlsplit
 import pytest
 
 from littlefold.web.room import Room
+from tests.browser.axe import grave_faults
 from tests.browser.conftest import opened
 
 if TYPE_CHECKING:
@@ -263,3 +264,15 @@ def test_no_page_of_these_is_wider_than_its_screen(
         assert made.page.evaluate("document.documentElement.scrollWidth") <= width, path
     assert made.complaints == []
     assert made.only_here()
+
+
+def test_none_of_these_pages_has_a_grave_fault(playgroup: str, visit: Callable[..., Visit]) -> None:
+    page, faults = visit(playgroup).page, {}
+    for path in PAGES:
+        page.goto(playgroup + path)
+        found = grave_faults(page)
+        page.evaluate("document.documentElement.className = 'dark'")
+        found += [f"dark: {fault}" for fault in grave_faults(page, only="color-contrast")]
+        if found:
+            faults[path] = found
+    assert faults == {}
