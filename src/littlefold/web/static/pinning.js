@@ -4,7 +4,7 @@
 import { pinned } from "./pins.js";
 
 const WIDE = 900; // px of paper from which slips have their full width
-const NARROW = 620; // px of paper below which they lie in a row
+const NARROW = 600; // px of paper below which they lie in a row
 const TAKEN = { left: 96, right: 62 }; // px of the lower corners where words are told and the closed findings lie
 const APART = 30; // px between two pinned numbers
 const SVG = "http://www.w3.org/2000/svg";
@@ -120,7 +120,7 @@ export function pinning(slips, drawing, anchor) {
 function needed(slips) {
   const whole = slips.reduce((sum, slip) => sum + slip.height + 14, 14);
   const tallest = Math.max(0, ...slips.map((slip) => slip.height));
-  return Math.round(whole / 2 + tallest / 2 + TAKEN.right);
+  return Math.round(whole / 2 + tallest + TAKEN.left);
 }
 
 function thread(one, place) {

@@ -12,8 +12,9 @@ class RecipeEditor extends HTMLElement {
     this.area = this.querySelector("textarea");
     this.layer = element("pre", "layer");
     this.numbers = element("pre", "line-numbers");
-    for (const one of [this.layer, this.numbers]) one.setAttribute("aria-hidden", "true");
-    this.prepend(this.numbers, this.layer);
+    this.band = element("div", "band");
+    for (const one of [this.layer, this.numbers, this.band]) one.setAttribute("aria-hidden", "true");
+    this.prepend(this.band, this.numbers, this.layer);
     this.classList.add("live");
     this.area.addEventListener("input", () => this.colour());
     this.area.addEventListener("scroll", () => this.follow());
@@ -44,14 +45,43 @@ class RecipeEditor extends HTMLElement {
     const { scrollLeft, scrollTop } = this.area;
     this.layer.style.translate = `${-scrollLeft}px ${-scrollTop}px`;
     this.numbers.style.translate = `0 ${-scrollTop}px`;
+    this.band.hidden = !this.lit;
+    this.band.style.translate = `0 ${this.#topOf(this.lit) - scrollTop}px`;
+  }
+
+  /** Marks a line; one that is out of sight is brought into it. */
+  light(line, { intoSight = false } = {}) {
+    this.lit = line;
+    const top = this.#topOf(line);
+    const isSeen = top >= this.area.scrollTop && top + this.#lineHeight <= this.area.scrollTop + this.area.clientHeight;
+    if (line && intoSight && !isSeen) this.area.scrollTop = Math.max(0, top - this.area.clientHeight / 3);
+    this.follow();
+  }
+
+  /** The line at a height of the screen. */
+  lineUnder(clientY) {
+    const from = this.area.getBoundingClientRect().top - this.area.scrollTop + this.#padding;
+    const line = Math.floor((clientY - from) / this.#lineHeight) + 1;
+    return line >= 1 && line <= this.numbers.childElementCount ? line : 0;
+  }
+
+  get #lineHeight() {
+    return parseFloat(getComputedStyle(this.area).lineHeight);
+  }
+
+  get #padding() {
+    return parseFloat(getComputedStyle(this.area).paddingTop);
+  }
+
+  #topOf(line) {
+    return this.#padding + ((line || 1) - 1) * this.#lineHeight;
   }
 
   goTo(line, column) {
     const at = placeOf(this.area.value, line, column);
     this.area.focus();
     this.area.setSelectionRange(at, at);
-    const height = parseFloat(getComputedStyle(this.area).lineHeight);
-    this.area.scrollTop = Math.max(0, (line - 6) * height);
+    this.area.scrollTop = Math.max(0, (line - 6) * this.#lineHeight);
   }
 
   get line() {
@@ -72,8 +102,9 @@ const editor = desk.querySelector("recipe-editor");
 const drawing = desk.querySelector("draft-drawing");
 const messages = document.getElementById("messages");
 const corners = document.getElementById("corners");
-const link = linked(drawing, JSON.parse(document.getElementById("told").textContent), () => {});
+const link = linked(drawing, JSON.parse(document.getElementById("told").textContent), (line) => editor.light(line, { intoSight: true }));
 const opened = editor.area.value;
+const kept = `unsaved ${location.pathname}`;
 let saving = false;
 
 const read = newest(async ({ text, sheet }) => {
@@ -123,10 +154,31 @@ function corner(told) {
   );
 }
 
-editor.area.addEventListener("input", readLater);
-editor.area.addEventListener("selectionchange", () => link.light(editor.line));
-editor.area.addEventListener("keyup", () => link.light(editor.line));
-editor.area.addEventListener("click", () => link.light(editor.line));
+/** Writes over the whole text, as if it were typed, so that it can be taken back. */
+function write(text) {
+  editor.area.select();
+  if (!document.execCommand("insertText", false, text)) editor.area.value = text;
+}
+
+function choose(line) {
+  editor.light(line);
+  link.light(line);
+}
+
+editor.area.addEventListener("input", () => {
+  sessionStorage.setItem(kept, editor.area.value);
+  readLater();
+});
+for (const event of ["selectionchange", "keyup", "click"]) editor.area.addEventListener(event, () => choose(editor.line));
+editor.area.addEventListener("pointermove", ({ clientY, buttons }) => buttons || choose(editor.lineUnder(clientY)));
+editor.area.addEventListener("pointerleave", () => choose(document.activeElement === editor.area ? editor.line : 0));
+for (const button of desk.querySelectorAll("button[data-command]")) {
+  button.hidden = false;
+  button.addEventListener("click", () => {
+    editor.area.focus();
+    document.execCommand(button.dataset.command);
+  });
+}
 corners.addEventListener("click", ({ target }) => {
   const sheet = target.closest("button")?.dataset.sheet;
   if (sheet) read({ text: editor.area.value, sheet }).then(() => drawing.whole());
@@ -137,10 +189,15 @@ messages.addEventListener("click", (event) => {
   event.preventDefault();
   editor.goTo(Number(line), Number(column));
 });
-desk.addEventListener("submit", () => (saving = true));
+desk.addEventListener("submit", () => {
+  saving = true;
+  sessionStorage.removeItem(kept);
+});
 addEventListener("beforeunload", (event) => {
   if (!saving && editor.area.value !== opened) event.preventDefault();
 });
 editor.colour(
   [...messages.querySelectorAll("a")].map((one) => ({ line: Number(one.dataset.line), severity: one.parentElement.className })),
 );
+const unsaved = sessionStorage.getItem(kept);
+if (unsaved !== null && unsaved !== opened) write(unsaved); // the page was loaded anew

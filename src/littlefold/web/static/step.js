@@ -117,6 +117,19 @@ for (const [id, way] of [["back", -1], ["on", 1]]) {
     walk(number + way);
   });
 }
+// A finger that is drawn across the picture turns to the next step, as one turns a page.
+const SWIPE = 60; // px
+let finger = null;
+part("picture").addEventListener("pointerdown", ({ isPrimary, pointerType, clientX, clientY }) => {
+  finger = isPrimary && pointerType === "touch" ? { clientX, clientY } : null;
+});
+part("picture").addEventListener("pointerup", ({ clientX, clientY }) => {
+  if (!finger) return;
+  const across = clientX - finger.clientX;
+  if (Math.abs(across) > SWIPE && Math.abs(clientY - finger.clientY) < Math.abs(across)) walk(number - Math.sign(across));
+  finger = null;
+});
+
 part("play").addEventListener("click", () => (timer ? pause() : play()));
 part("scrub").addEventListener("input", () => walk(Number(part("scrub").value)));
 part("wall").addEventListener("click", fill);
