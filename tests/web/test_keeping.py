@@ -34,6 +34,7 @@ SETTINGS = {
     "seam": "2 cm",
 }
 AGREED = {"agreed": "yes"}
+ERASING = {"name": "Mina", "written": "Mina"}
 
 
 def furnished(client: TestClient, room: Room) -> None:
@@ -55,10 +56,10 @@ def put_back(client: TestClient, content: bytes, name: str = "kept.zip"):  # the
     return client.post("/settings/restore", data=AGREED, files={"file": (name, content, "application/zip")})
 
 
-def changed(client: TestClient, room: Room) -> None:
+def changed(client: TestClient, room: Room, *, erased: bool = True) -> None:
     """What may have happened since: a child erased, another come, recipes changed and new, other settings."""
-    for step in ("1", "2"):
-        client.post("/child/erase", data={"name": "Mina", "sure": step, "typed": "Mina", "again": "Mina"})
+    if erased:
+        assert client.post("/child/erase", data=ERASING).status_code == 303
     assert client.post("/children", data={"name": "Kim", "born": "2021-05-01"}).status_code == 303
     assert room.own.save("mine", RECIPE + "# other\n", fingerprint(RECIPE)) is None
     assert room.own.save("another", RECIPE.replace("mine", "another"), NEW) is None
@@ -93,15 +94,27 @@ def everything(folder: Path) -> dict[str, bytes]:
 def test_a_backup_holds_cards_recipes_and_settings(client: TestClient, room: Room) -> None:
     furnished(client, room)
     name, content = backup_of(client)
-    assert re.fullmatch(r"littlefold-\d{8}-\d{6}\.zip", name)
+    assert re.fullmatch(r"cards-\d{8}-\d{6}\.sqlite", name)
     with zipfile.ZipFile(io.BytesIO(content)) as packed:
         assert set(packed.namelist()) == {"cards.sqlite", "recipes/mine.recipe", "settings.json"}
         assert packed.read("recipes/mine.recipe").decode() == RECIPE
         assert packed.read("cards.sqlite").startswith(b"SQLite format 3\0")
-    kept = room.folder / "backups" / name
-    assert kept.read_bytes() == content
-    assert os.name != "posix" or kept.stat().st_mode & 0o777 == 0o600
-    assert sorted(one.name for one in kept.parent.iterdir()) == [name]  # nothing half made lies beside it
+    beside = name.replace("cards-", "recipes-").replace(".sqlite", ".zip")
+    kept = sorted((room.folder / "backups").iterdir())
+    assert [one.name for one in kept] == [name, beside]  # nothing half made lies beside them
+    assert os.name != "posix" or {one.stat().st_mode & 0o777 for one in kept} == {0o600}
+
+
+def test_an_erased_child_is_in_no_backup_any_more(client: TestClient, room: Room) -> None:
+    furnished(client, room)
+    name = backup_of(client)[0]
+    changed(client, room)
+    assert "Mina" not in children(client)
+    with zipfile.ZipFile(io.BytesIO(client.get(f"/settings/backups/{name}").content)) as packed:
+        assert b"Mina" not in packed.read("cards.sqlite")
+    assert not [one for one in room.folder.rglob("*") if one.is_file() and b"Mina" in one.read_bytes()]
+    assert client.post("/settings/restore", data=AGREED | {"name": name}).status_code == 303
+    assert children(client) == {"Jo"}
 
 
 @pytest.mark.parametrize("way", ["file", "list"])
@@ -109,7 +122,7 @@ def test_what_was_backed_up_is_put_back_whole(client: TestClient, room: Room, wa
     furnished(client, room)
     name, content = backup_of(client)
     before = _cards(client)
-    changed(client, room)
+    changed(client, room, erased=False)
     assert children(client) != {"Mina", "Jo"}
     done = (
         put_back(client, content)
@@ -130,9 +143,11 @@ def test_what_was_there_before_can_be_put_back_too(client: TestClient, room: Roo
     changed(client, room)
     before = _cards(client), room.own.text("mine"), room.preferences
     client.post("/settings/restore", data=AGREED | {"name": first})
-    kept = {one.name for one in (room.folder / "backups").glob("littlefold-*.zip")} - {first}
-    assert len(kept) == 1
-    assert client.post("/settings/restore", data=AGREED | {"name": kept.pop()}).status_code == 303
+    beside = {one.stem.partition("-")[2] for one in (room.folder / "backups").glob("recipes-*.zip")}
+    (latest,) = beside - {first.removesuffix(".sqlite").removeprefix("cards-")}
+    assert (
+        client.post("/settings/restore", data=AGREED | {"name": f"cards-{latest}.sqlite"}).status_code == 303
+    )
     assert (_cards(client), room.own.text("mine"), room.preferences) == before
 
 
@@ -142,7 +157,7 @@ def test_cards_alone_are_put_back_and_the_rest_stays(client: TestClient, room: R
         cards = packed.read("cards.sqlite")
     changed(client, room)
     assert put_back(client, cards, "cards.sqlite").status_code == 303
-    assert children(client) == {"Mina", "Jo"}
+    assert children(client) == {"Mina", "Jo"}  # from a copy that was taken along before
     assert "# other" in (room.own.text("mine") or "")
     assert room.preferences.units == "cm"
 
@@ -268,8 +283,8 @@ def test_a_link_among_the_backups_leads_nowhere(client: TestClient, room: Room, 
     backup_of(client)
     secret = tmp_path / "secret"
     secret.write_text("not yours")
-    (room.folder / "backups" / "littlefold-20260101-000000.zip").symlink_to(secret)
-    assert client.get("/settings/backups/littlefold-20260101-000000.zip").status_code == 404
+    (room.folder / "backups" / "cards-20260101-000000.sqlite").symlink_to(secret)
+    assert client.get("/settings/backups/cards-20260101-000000.sqlite").status_code == 404
 
 
 def test_nothing_is_replaced_unasked(client: TestClient, room: Room) -> None:

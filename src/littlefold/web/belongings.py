@@ -8,18 +8,25 @@ from __future__ import annotations
 
 import zipfile
 from dataclasses import dataclass
+from io import BytesIO
 from pathlib import Path
-from tempfile import NamedTemporaryFile, TemporaryDirectory
+from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Final
 
 from littlefold.problem import Problem
 from littlefold.recipe.lines import MOST_CHARACTERS
 from littlefold.recipe.shelf import shipped_names
-from littlefold.store import Backup, back_up_now, read_backup, restore
+from littlefold.store import back_up_now, backups_of, read_backup, restore
 from littlefold.web.files import write_whole
 from littlefold.web.own_recipes import ENDING, NAME, OwnRecipes
 from littlefold.web.preferences import FILE as SETTINGS
-from littlefold.web.preferences import Preferences, keep_preferences, preferences_in
+from littlefold.web.preferences import (
+    Preferences,
+    keep_preferences,
+    preferences_in,
+    read_preferences,
+    settings_text,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -41,16 +48,16 @@ ZIP: Final = b"PK\x03\x04"
 
 
 @dataclass(frozen=True, slots=True)
-class Packed:
-    """A file with all that a maker has made.
+class Kept:
+    """A copy of all that a maker has made.
 
     Attributes:
-        file: Where it lies.
-        holds: What the cards in it are.
+        cards: Where the copy of the cards lies.
+        holds: What they are.
         recipes: The names of her own recipes in it.
     """
 
-    file: Path
+    cards: Path
     holds: Holding
     recipes: tuple[str, ...]
 
@@ -84,51 +91,58 @@ class PutBack:
 Faults = tuple[Problem, ...]
 
 
-def pack(box: CardBox, folder: Path, now: datetime) -> Packed | Problem:
-    """Packs all belongings into one file among the backups, for its owner alone.
+def keep_copy(box: CardBox, folder: Path, now: datetime) -> Kept | Problem:
+    """Copies all belongings into the folder of backups, for their owner alone.
+
+    The cards stay a file of their own there, so that a child who is erased is erased from it too; recipes and settings
+    lie beside it.
 
     Args:
         box: The open card box.
         folder: Of the maker.
-        now: Names the file.
+        now: Names the files.
     """
     cards = back_up_now(box, now)
     if isinstance(cards, Problem):
         return cards
     own = OwnRecipes(folder / "recipes")
     texts = tuple((name, text) for name in own.names() if (text := own.text(name)) is not None)
+    made = BytesIO()
+    with zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED) as packed:
+        for name, text in texts:
+            packed.writestr(f"{RECIPES}{name}{ENDING}", text)
+        packed.writestr(SETTINGS, settings_text(read_preferences(folder)))
     try:
-        made = _zipped(cards, texts, folder, f"littlefold-{now:%Y%m%d-%H%M%S}")
+        write_whole(_beside(cards.file), made.getvalue())
     except OSError as fault:
         return Problem("backup-not-made", f"The backup could not be written: {fault.strerror}.")
-    return Packed(made, cards.holds, tuple(name for name, _ in texts))
+    return Kept(cards.file, cards.holds, tuple(name for name, _ in texts))
 
 
-def _zipped(cards: Backup, texts: tuple[tuple[str, str], ...], folder: Path, name: str) -> Path:
-    """The file; the copy of the cards goes into it and lies beside it no more."""
-    into = cards.file.parent
-    with NamedTemporaryFile(dir=into, delete=False) as beside:
-        begun = Path(beside.name)
-        with zipfile.ZipFile(beside, "w", zipfile.ZIP_DEFLATED) as packed:
-            packed.write(cards.file, f"cards{cards.file.suffix}")
-            for recipe, text in texts:
-                packed.writestr(f"{RECIPES}{recipe}{ENDING}", text)
-            if (folder / SETTINGS).is_file():
-                packed.write(folder / SETTINGS, SETTINGS)
-    made = begun.replace(_unused(into, name))
-    cards.file.unlink()
-    return made
+def kept_copies(address: Address) -> tuple[Path, ...]:
+    """The copies of the cards among the backups, the newest first; no link in the place of one."""
+    return tuple(one for one in backups_of(address) if one.is_file() and not one.is_symlink())
 
 
-def _unused(folder: Path, name: str) -> Path:
-    numbered = (folder / f"{name}{f'-{number}' if number > 1 else ''}.zip" for number in range(1, 1000))
-    return next(file for file in numbered if not file.exists())
+def packed_up(cards: Path) -> bytes:
+    """A kept copy as one file to take along: the cards, and what lies beside them."""
+    made = BytesIO()
+    with zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED) as packed:
+        packed.write(cards, f"cards{cards.suffix}")
+        if _beside(cards).is_file():
+            with zipfile.ZipFile(_beside(cards)) as others:
+                for name in others.namelist():
+                    packed.writestr(name, others.read(name))
+    return made.getvalue()
 
 
-def packed_in(backups: Path) -> tuple[Path, ...]:
-    """The packed files among the backups, the newest first; no link in the place of one."""
-    found = [one for one in backups.glob("littlefold-*.zip") if one.is_file() and not one.is_symlink()]
-    return tuple(sorted(found, key=lambda one: one.name, reverse=True))
+def is_cards_alone(cards: Path) -> bool:
+    """Whether no recipes and settings lie beside a kept copy."""
+    return not _beside(cards).is_file()
+
+
+def _beside(cards: Path) -> Path:
+    return cards.with_name(f"recipes-{cards.stem.removeprefix('cards-')}.zip")
 
 
 def put_back(
@@ -137,7 +151,7 @@ def put_back(
     """Puts what a file holds in the place of what is there, after all of it was read and found sound.
 
     Cards and settings are replaced; of recipes those that the file has are, and others stay.  What was there before is
-    packed first.
+    copied first.
 
     Args:
         file: A packed file, or a backup of the cards alone.
@@ -150,7 +164,7 @@ def put_back(
         found = read_packed(file, Path(scratch), now)
         if not isinstance(found, Belongings):
             return found
-        before = None if box is None else pack(box, folder, now)
+        before = None if box is None else keep_copy(box, folder, now)
         if isinstance(before, Problem):
             return (before,)
         done = restore(address, found.cards, now)
@@ -175,8 +189,8 @@ def _put_beside(found: Belongings, folder: Path) -> Faults:
     return ()
 
 
-def _told(found: Belongings, done: Restored, before: Packed | None) -> PutBack:
-    replaced = before.file if before is not None else done.damaged
+def _told(found: Belongings, done: Restored, before: Kept | None) -> PutBack:
+    replaced = before.cards if before is not None else done.damaged
     return PutBack(done.holds, tuple(name for name, _ in found.recipes), replaced)
 
 

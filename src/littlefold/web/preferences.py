@@ -91,4 +91,9 @@ def preferences_in(text: bytes) -> Preferences | None:
 def keep_preferences(folder: Path, preferences: Preferences) -> None:
     """Keeps the settings."""
     folder.mkdir(parents=True, exist_ok=True)
-    write_whole(folder / FILE, json.dumps(asdict(preferences), indent=1).encode())
+    write_whole(folder / FILE, settings_text(preferences).encode())
+
+
+def settings_text(preferences: Preferences) -> str:
+    """The settings as their file has them."""
+    return json.dumps(asdict(preferences), indent=1)

@@ -10,13 +10,21 @@ from typing import TYPE_CHECKING, Annotated, Any
 from urllib.parse import urlencode
 
 from fastapi import APIRouter, Form, UploadFile
-from fastapi.responses import FileResponse, RedirectResponse, Response
+from fastapi.responses import RedirectResponse, Response
 from starlette.exceptions import HTTPException
 from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
 
 from littlefold.problem import Problem
 from littlefold.store.backup import holding
-from littlefold.web.belongings import LARGEST_FILE, PutBack, pack, packed_in, put_back
+from littlefold.web.belongings import (
+    LARGEST_FILE,
+    PutBack,
+    is_cards_alone,
+    keep_copy,
+    kept_copies,
+    packed_up,
+    put_back,
+)
 from littlefold.web.box_keeper import address_in
 from littlefold.web.pages import children_drafts
 
@@ -40,18 +48,19 @@ def routes(cards: Cards, page: Callable[..., Response]) -> APIRouter:
     @router.post("/settings/backup")
     def back_up(request: Request) -> Response:
         box = cards.box()
-        made = box if isinstance(box, Problem) else pack(box, room.folder, _now())
+        made = box if isinstance(box, Problem) else keep_copy(box, room.folder, _now())
         if isinstance(made, Problem):
             return page(request, made.message)
-        return RedirectResponse(f"/settings?{urlencode({'made': made.file.name})}#kept", SEE_OTHER)
+        return RedirectResponse(f"/settings?{urlencode({'made': made.cards.name})}#kept", SEE_OTHER)
 
     @router.get("/settings/backups/{name}")
     def take_along(name: str) -> Response:
         found = _named(cards, name)
         if found is None:
             raise HTTPException(NOT_FOUND)
-        headers = {"cache-control": "no-store"}
-        return FileResponse(found, media_type="application/zip", filename=found.name, headers=headers)
+        named = f'attachment; filename="{_title(found)}.zip"'
+        headers = {"content-disposition": named, "cache-control": "no-store"}
+        return Response(packed_up(found), media_type="application/zip", headers=headers)
 
     @router.post("/settings/restore")
     def restore(
@@ -73,7 +82,7 @@ def routes(cards: Cards, page: Callable[..., Response]) -> APIRouter:
 def told(cards: Cards, request: Request) -> Json:
     """What the page of the settings says of keeping."""
     address, box = address_in(cards.room.folder), cards.box()
-    known = () if isinstance(address, Problem) else packed_in(address.backups)
+    known = () if isinstance(address, Problem) else kept_copies(address)
     made = request.query_params.get("made", "")
     return {
         "folder": str(cards.room.folder),
@@ -84,6 +93,7 @@ def told(cards: Cards, request: Request) -> Json:
         "backups": [_line(one) for one in known[:SHOWN]],
         "older": max(len(known) - SHOWN, 0),
         "made": made if made in {one.name for one in known} else "",
+        "made_title": _title(Path(made)),
         "restored": "restored" in request.query_params,
     }
 
@@ -91,11 +101,17 @@ def told(cards: Cards, request: Request) -> Json:
 def _line(file: Path) -> Json:
     made = file.stat()
     day = datetime.fromtimestamp(made.st_mtime, tz=UTC).astimezone()
+    size = f"{max(made.st_size // 1000, 1)} kB"
     return {
         "name": file.name,
         "day": f"{day:%Y-%m-%d %H:%M:%S}",
-        "size": f"{max(made.st_size // 1000, 1)} kB",
+        "size": f"{size}, the cards alone" if is_cards_alone(file) else size,
     }
+
+
+def _title(cards: Path) -> str:
+    """What a backup is called when it is taken along."""
+    return f"littlefold-{cards.stem.removeprefix('cards-')}"
 
 
 def _now() -> datetime:
@@ -105,7 +121,7 @@ def _now() -> datetime:
 def _named(cards: Cards, name: str) -> Path | None:
     """The backup of that name; no name is made into a path, it is looked for among those there are."""
     address = address_in(cards.room.folder)
-    known = () if isinstance(address, Problem) else packed_in(address.backups)
+    known = () if isinstance(address, Problem) else kept_copies(address)
     return next((one for one in known if one.name == name), None)
 
 
@@ -113,7 +129,10 @@ def _from_list(cards: Cards, name: str) -> PutBack | tuple[Problem, ...]:
     found = _named(cards, name)
     if found is None:
         return (Problem("backup-unknown", "There is no such backup any more. Nothing was changed."),)
-    return _put(cards, found)
+    with TemporaryDirectory(prefix="littlefold-") as folder:
+        packed = Path(folder) / "packed"
+        packed.write_bytes(packed_up(found))
+        return _put(cards, packed)
 
 
 def _from_upload(cards: Cards, file: UploadFile | None) -> PutBack | tuple[Problem, ...]:
