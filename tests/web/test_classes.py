@@ -9,15 +9,18 @@ from html import unescape
 from typing import TYPE_CHECKING
 
 import pytest
+from fastapi.testclient import TestClient
 
 from littlefold.store import CardBox, ClassBook, SewingClass
+from littlefold.web.app import make_shared
+from littlefold.web.keys import keep_keys, make_keys
 from littlefold.web.pages.children_box import Cards
 from littlefold.web.pages.class_drafts import numbers_beside, pupil_drafts, steps_together
+from littlefold.web.passphrase import Cost
+from tests.web.conftest import HOME
 from tests.web.test_hostile_names import HOSTILE, harmless, in_recipe
 
 if TYPE_CHECKING:
-    from fastapi.testclient import TestClient
-
     from littlefold.web.room import Room
 
 
@@ -178,3 +181,27 @@ def test_words_of_a_class_stay_words(client: TestClient, room: Room, words: str)
     with zipfile.ZipFile(io.BytesIO(sheets.content)) as together:
         for name in together.namelist():
             assert re.fullmatch(r"01[\w -]*/[a-z-]+\.pdf", name), name
+
+
+def test_the_class_itself_sees_neither_children_nor_classes(client: TestClient, room: Room) -> None:
+    make(client)
+    client.get("/table/bib?for-name=Mina&for-size=92")
+    assert "Mina" in client.get("/").text
+    keep_keys(room.folder, make_keys("blue kettle on a ladder", "seven paper boats", Cost(2**4)))
+    pupil = TestClient(make_shared(room), base_url=HOME, follow_redirects=False)
+    assert pupil.post("/door", data={"passphrase": "seven paper boats"}).status_code == 303
+    first = pupil.get("/").text
+    assert "Start with a garment" in first
+    for hidden in ("Mina", "Start with a child", "Lately", "/classes", "/children"):
+        assert hidden not in first
+    for path in (
+        "/classes",
+        "/class?name=Monday",
+        "/class/steps?name=Monday",
+        "/class/sheets.zip?name=Monday",
+        "/sample",
+    ):
+        assert pupil.get(path).status_code == 403
+    assert pupil.get("/first/casing-top").status_code == 200
+    pupil.get("/first/casing-top/drawn?for-name=Pupil&for-size=98")
+    assert "Pupil" not in client.get("/").text  # what a pupil draws is not on the maker's table

@@ -9,11 +9,18 @@ from html import unescape
 from typing import TYPE_CHECKING
 
 import pytest
+from fastapi.testclient import TestClient
 
+from littlefold.web.app import make_app
+from littlefold.web.patience import TooLongError
+from littlefold.web.room import Room
+from tests.web.conftest import HOME
 from tests.web.test_hostile_names import HOSTILE, harmless
 
 if TYPE_CHECKING:
-    from fastapi.testclient import TestClient
+    from pathlib import Path
+
+    from littlefold.pipeline import Outcome, Wish
 
 RUN = "/sizes/trousers?from-size=92&to-size=104&hip_ease=80"
 
@@ -107,3 +114,15 @@ def test_garments_are_found_by_word_kind_and_height(client: TestClient) -> None:
     wrong = client.get("/garments", params={"tall": "very"})
     assert "not understood" in wrong.text
     assert 'value="very"' in wrong.text
+
+
+def test_garments_are_shown_though_one_takes_for_ever(tmp_path: Path) -> None:
+    def endless(_: Wish) -> Outcome:
+        raise TooLongError
+
+    client = TestClient(make_app(Room(tmp_path, fulfil=endless)), base_url=HOME)
+    for _ in range(2):
+        page = client.get("/garments")
+        assert page.status_code == 200
+        assert "Bib" in page.text
+        assert "about" not in page.text

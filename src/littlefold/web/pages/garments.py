@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 from dataclasses import dataclass
 from math import inf
 from time import monotonic
@@ -13,7 +14,9 @@ from starlette.background import BackgroundTask
 
 from littlefold.body.tape import read_length
 from littlefold.problem import Problem
+from littlefold.recipe.shelf import shipped_names
 from littlefold.web.garment import garment
+from littlefold.web.patience import TooLongError
 from littlefold.web.reckoned import reckoned
 from littlefold.web.rendering import render
 
@@ -23,8 +26,9 @@ if TYPE_CHECKING:
 
 Json = dict[str, Any]
 
+LOG = logging.getLogger(__name__)
 LONGEST = 60
-PATIENCE = 0.7
+WAIT = 0.7
 """So long a page waits for what its garments take; the rest is told the next time [s]."""
 NOT_YET: Json = {"pieces": [], "cloth": "", "also": "", "size": None}
 
@@ -47,7 +51,7 @@ def routes(room: Room) -> APIRouter:
     def garments(look: str = "", tall: str = "", kind: str = "") -> HTMLResponse:
         sought = Sought(look[:LONGEST].strip(), tall[:LONGEST].strip(), kind[:LONGEST])
         height = _height(sought.tall, room)
-        until = monotonic() + PATIENCE
+        until = monotonic() + WAIT
         found = [card | takes.of(recipe, until) for recipe, card in _found(room, sought, height)]
         kinds = sorted({one["kind"] for recipe in room.recipes() if (one := garment(recipe))["kind"]})
         complaint = height.message if isinstance(height, Problem) else ""
@@ -72,13 +76,27 @@ class _Takes:
         self._known: dict[tuple[str, str, str], Json] = {}
 
     def of(self, recipe: Recipe, until: float = inf) -> Json:
-        """What it takes; nothing where that is not known yet and the time [s on the stopwatch] is over."""
+        """What it takes; nothing where that is not known yet and the time [s on the stopwatch] is over.
+
+        A recipe of her own may take any time, so no page waits for it.
+        """
         key = (recipe.name, recipe.fingerprint, self._room.preferences.units)
         if key not in self._known:
-            if monotonic() > until:
+            may_wait = recipe.file in shipped_names() and monotonic() <= until
+            if not may_wait and until < inf:
                 return NOT_YET
-            self._known[key] = reckoned(self._room, recipe)
+            self._known[key] = self._worked_out(recipe)
         return self._known[key]
+
+    def _worked_out(self, recipe: Recipe) -> Json:
+        """What it takes; where that cannot be worked out, nothing, and the other garments are shown all the same."""
+        try:
+            return reckoned(self._room, recipe)
+        except TooLongError:
+            return NOT_YET
+        except Exception:
+            LOG.exception("What %s takes cannot be worked out", recipe.name)
+            return NOT_YET
 
     def work_out_all(self) -> None:
         """Works out what is not known yet, beside the pages."""
