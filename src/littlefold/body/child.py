@@ -122,13 +122,20 @@ def _not_json(fault: json.JSONDecodeError | RecursionError) -> Problem:
         return Problem("child-file-unreadable", "The child's file is nested too deeply to be one.")
     return Problem(
         "child-file-unreadable",
-        f"The child's file is not JSON: line {fault.lineno}, column {fault.colno}: {fault.msg.lower()}.",
+        f"The child's file is not JSON: line {fault.lineno}, column {fault.colno}: {fault.msg.lower()}. Look at the comma, "
+        "quote or bracket there.",
         place=Place(line=fault.lineno, column=fault.colno),
     )
 
 
 def _misshapen(error: Mapping[str, object]) -> Problem:
     where = ".".join(str(step) for step in error["loc"]) or "the file"  # type: ignore[attr-defined]
+    if where == "the file":
+        words = (
+            "The child's file holds something else than a card. "
+            'Write one like {"name": "Mina", "measurements": {"chest": "56 cm"}}.'
+        )
+        return Problem("child-file-misshapen", words)
     if error["type"] == "extra_forbidden":
         known = ", ".join(_ChildFile.model_fields)
         return Problem("child-file-misshapen", f"A child's file has no “{where}”. It has: {known}.")

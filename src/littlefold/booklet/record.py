@@ -45,7 +45,7 @@ def draft_record(pattern: Pattern, problems: Iterable[Problem], speech: Speech) 
         "choices": dict(draft.choices),
         "tape": draft.tape,
         "points": {name: _place(point.at) for name, point in draft.points.items()},
-        "lines": {name: _line(line) for name, line in draft.lines.items()},
+        "lines": {name: _line(line, draft) for name, line in draft.lines.items()},
         "steps": [_step(step, draft, speech) for step in draft.steps],
         "pieces": [_piece(piece) for piece in pattern.pieces],
         "seams": [_seam(seam) for seam in pattern.seams],
@@ -109,14 +109,22 @@ def _ring(path: Path) -> list[list[float | None]]:
     return [_place(point) for point in path.flatten(FLATNESS)[:-1]]
 
 
-def _line(line: DraftLine) -> Json:
+def _line(line: DraftLine, draft: Draft) -> Json:
     return {
         "kind": line.kind,
-        "from": line.start,
-        "to": line.end,
+        "from": _end(line, line.start, draft),
+        "to": _end(line, line.end, draft),
         "length_mm": number(line.path.length()),
         "guides": [{"at": guide.at, "depth_mm": number(guide.depth)} for guide in line.guides],
     }
+
+
+def _end(line: DraftLine, end: str, draft: Draft) -> str:
+    """The name of a line's end on the line's sheet; what was laid there bears the name of its part."""
+    sheet, _, inner = line.name.partition(".")
+    part = inner.rpartition(".")[0]
+    names = (end, f"{part}.{end}") if end else ()
+    return next((name for name in names if f"{sheet}.{name}" in draft.points), "")
 
 
 def _step(step: Step, draft: Draft, speech: Speech) -> Json:

@@ -9,6 +9,7 @@ from tempfile import NamedTemporaryFile
 from typing import TYPE_CHECKING
 
 from littlefold.problem import Problem
+from littlefold.recipe.faults.fault import did_you_mean
 from littlefold.recipe.lines import MOST_CHARACTERS
 from littlefold.recipe.parse import parse
 from littlefold.recipe.shelf import shipped_names, shipped_text
@@ -27,9 +28,10 @@ def read_recipe(name: str) -> Recipe | Problem:
         return parse(shipped, name)
     path = Path(name)
     if path.suffix != ".recipe" and not path.is_file():
-        known = ", ".join(shipped_names())
+        known, meant = ", ".join(shipped_names()), did_you_mean(name, shipped_names())
         return Problem(
-            "recipe-not-known", f'There is no recipe "{name}". Shipped recipes: {known}. Or name a file.'
+            "recipe-not-known",
+            f'There is no recipe "{name}".{meant} Shipped recipes: {known}. Or name a file.',
         )
     text = read_text(path)
     return text if isinstance(text, Problem) else parse(text, path.stem)
@@ -43,9 +45,9 @@ def read_text(path: Path) -> str | Problem:
             return Problem("file-too-large", f"{path} has {size} bytes; at most {_MOST_BYTES} are read.")
         return path.read_text(encoding="utf-8")
     except UnicodeDecodeError:
-        return Problem("file-not-text", f"{path} is no text file in UTF-8.")
+        return Problem("file-not-text", f"{path} is no text file in UTF-8. Save it as plain text.")
     except OSError as fault:
-        return Problem("file-not-read", f"{path} cannot be read: {fault.strerror}.")
+        return Problem("file-not-read", f"{path} cannot be read: {fault.strerror}. Look at the name.")
 
 
 def write_whole(path: Path, content: bytes) -> Problem | None:
