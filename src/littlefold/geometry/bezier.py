@@ -7,13 +7,13 @@ chapters 4 and 5.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
 from math import ceil, copysign, hypot, inf, sqrt
 from typing import TYPE_CHECKING
 
 from .bounds import Bounds
 from .equation import quadratic_roots
 from .gap import Gap
+from .once import once
 from .point import Point, Vector
 from .quadrature import Speed
 from .tolerance import FLATNESS, QUADRATURE, SAME_POINT
@@ -69,7 +69,7 @@ class Cubic:
             6 * (s * (r.y - 2 * q.y + p.y) + t * (e.y - 2 * r.y + q.y)),
         )
 
-    @cached_property
+    @once
     def polygon_length(self) -> float:
         """The length of the control polygon [mm]; the curve is never longer."""
         p, q, r, e = self.start, self.control1, self.control2, self.end
@@ -94,7 +94,7 @@ class Cubic:
             return 0.0 if bend == 0 else copysign(inf, bend)
         return bend / (speed * speed * speed)
 
-    @cached_property
+    @once
     def speed(self) -> Speed:
         """The derivative as polynomials of the parameter."""
         p, q, r, e = self.start, self.control1, self.control2, self.end
@@ -111,7 +111,7 @@ class Cubic:
         """The arc length [mm]."""
         return self._length
 
-    @cached_property
+    @once
     def _length(self) -> float:
         return self.speed.way(0.0, 1.0, QUADRATURE * self.polygon_length)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from dataclasses import dataclass
-from functools import cached_property, reduce
+from functools import reduce
 from itertools import accumulate, pairwise
 from math import inf
 from typing import TYPE_CHECKING
@@ -13,6 +13,7 @@ from .affine import Affine
 from .bounds import Bounds
 from .hull import least_distance
 from .line import Line
+from .once import once
 from .point import Point, Vector
 from .segment import is_within
 from .tolerance import ANGLE, FLATNESS, SAME_POINT
@@ -78,27 +79,27 @@ class Path:
         """Straight lines from point to point, at least two."""
         return cls(tuple(Line(p, q) for p, q in pairwise(points)))
 
-    @cached_property
+    @once
     def start(self) -> Point:
         """Where it begins."""
         return self.segments[0].start
 
-    @cached_property
+    @once
     def end(self) -> Point:
         """Where it ends."""
         return self.segments[-1].end
 
-    @cached_property
+    @once
     def start_tangent(self) -> Vector:
         """The direction in which it sets out, of length 1."""
         return self.segments[0].tangent(0.0)
 
-    @cached_property
+    @once
     def end_tangent(self) -> Vector:
         """The direction in which it arrives, of length 1."""
         return self.segments[-1].tangent(1.0)
 
-    @cached_property
+    @once
     def is_closed(self) -> bool:
         """Whether it comes back to its start."""
         start = self.start
@@ -106,12 +107,12 @@ class Path:
             not is_within(segment, SAME_POINT) for segment in self.segments
         )
 
-    @cached_property
+    @once
     def marks(self) -> tuple[float, ...]:
         """The arc lengths at which its segments begin, and its own [mm]."""
         return tuple(accumulate((segment.length() for segment in self.segments), initial=0.0))
 
-    @cached_property
+    @once
     def is_straight(self) -> bool:
         """Whether it is made of lines in one direction only."""
         if not all(isinstance(segment, Line) for segment in self.segments):
@@ -205,7 +206,7 @@ class Path:
         """The upright rectangle that it just fills."""
         return self._bounds
 
-    @cached_property
+    @once
     def _bounds(self) -> Bounds:
         return reduce(Bounds.union, (segment.bounds() for segment in self.segments))
 
@@ -219,7 +220,7 @@ class Path:
             points.extend(segment.flatten(tolerance)[1:])
         return tuple(points)
 
-    @cached_property
+    @once
     def coordinates(self) -> tuple[float, ...]:
         """The points of `flatten` as plain numbers, x and y in turn: what polygon work takes, at a third of the cost."""
         flat = [self.start.x, self.start.y]

@@ -8,13 +8,13 @@ Nothing here knows the desk; operations are arithmetic from shapes to shapes.
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from functools import cached_property
 from itertools import accumulate
 from typing import TYPE_CHECKING
 
 from littlefold.draft.outline import CORNER
 from littlefold.draft.shapes.region import Region
 from littlefold.geometry import Path
+from littlefold.geometry.once import once
 from littlefold.geometry.tolerance import SAME_POINT
 
 if TYPE_CHECKING:
@@ -90,12 +90,12 @@ class Shape:
     points: Mapping[str, Point] = field(default_factory=dict)
     lines: Mapping[str, Path] = field(default_factory=dict)
 
-    @cached_property
+    @once
     def outline(self) -> Path:
         """All edges as one closed path."""
         return Path.joined(*(edge.path for edge in self.edges))
 
-    @cached_property
+    @once
     def region(self) -> Region:
         """What it goes round, to be asked what lies in it."""
         return Region.within(self.outline)
@@ -105,7 +105,7 @@ class Shape:
         """Of how many segments and lines it is made: what an operation on it costs."""
         return len(self.lines) + sum(len(edge.path.segments) for edge in self.edges)
 
-    @cached_property
+    @once
     def names(self) -> tuple[str, ...]:
         """The names of the edges, in order."""
         return tuple(edge.name for edge in self.edges)
@@ -115,7 +115,7 @@ class Shape:
         """The points and lines, apart from the outline."""
         return Marks(self.points, self.lines)
 
-    @cached_property
+    @once
     def corners(self) -> tuple[float, ...]:
         """The lengths along the outline at which edges begin, and its whole length last [mm]."""
         return tuple(accumulate((edge.length for edge in self.edges), initial=0.0))
