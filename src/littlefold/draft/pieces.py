@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from math import floor
 from typing import TYPE_CHECKING
 
 from littlefold.draft.grain import grain_arrow
@@ -17,6 +18,9 @@ if TYPE_CHECKING:
     from littlefold.problem import Place
     from littlefold.recipe.recipe import Written
     from littlefold.recipe.tree import Spot
+
+
+PlaceKey = tuple[int, int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,12 +63,12 @@ class StatedPiece:
     marks: list[tuple[str, Point]] = field(default_factory=list)
 
 
-def traced_edges(stated: StatedPiece, ends: dict[tuple[float, float], str]) -> tuple[DraftEdge, ...]:
+def traced_edges(stated: StatedPiece, ends: dict[PlaceKey, str]) -> tuple[DraftEdge, ...]:
     """The edges of a piece: cut where neighbours meet, counter-clockwise, stitch lines found.
 
     Args:
         stated: The piece as stated.
-        ends: The names of points by their place, rounded to a hundredth of a millimetre.
+        ends: The names of points by their place.
 
     Raises:
         Refusal: The edges do not close.
@@ -98,13 +102,13 @@ def traced_edges(stated: StatedPiece, ends: dict[tuple[float, float], str]) -> t
     )
 
 
-def _name_at(ends: dict[tuple[float, float], str], place: Point) -> str:
+def _name_at(ends: dict[PlaceKey, str], place: Point) -> str:
     return ends.get(place_key(place), "")
 
 
-def place_key(place: Point) -> tuple[float, float]:
-    """A place to a hundredth of a millimetre, by which points are known again."""
-    return (round(place.x, 2), round(place.y, 2))
+def place_key(place: Point) -> PlaceKey:
+    """A place in whole hundredths of a millimetre, by which points are known again."""
+    return (floor(place.x * 100 + 0.5), floor(place.y * 100 + 0.5))
 
 
 def finished(

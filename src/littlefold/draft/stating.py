@@ -271,10 +271,11 @@ def end_piece(desk: Desk) -> None:
 
 def _trace(stated: StatedPiece, desk: Desk) -> None:
     """The piece with its edges cut where neighbours meet, and those of its notches that lie on their edges."""
+    front = f"{stated.sheet}."
     ends = {
-        place_key(point.at): full.rpartition(".")[2]
+        place_key(point.at): full.removeprefix(front)
         for full, point in desk.points.items()
-        if full.rpartition(".")[0] == stated.sheet
+        if full.startswith(front) and "." not in full[len(front) :]
     }
     edges = traced_edges(stated, ends)
     notches: list[DraftNotch] = []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Any, Final
 
 from littlefold.recipe import tree
@@ -48,6 +49,8 @@ _LOOSEST: Final[dict[type, tuple[int, ...]]] = {
 Node = tree.Expr | tree.Condition | tree.LineRef
 
 
+# A recipe has some hundred formulas, each of which is written down again for every child.
+@lru_cache(maxsize=4096)
 def written(node: Node) -> str:
     """The canonical text of an expression, a condition or a line: `chest / 4 + 1 cm`.
 

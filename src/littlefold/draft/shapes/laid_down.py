@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from littlefold.draft.desk import Desk
     from littlefold.draft.drawn import Distance
     from littlefold.draft.model import LineKind, Said
+    from littlefold.draft.pieces import PlaceKey
     from littlefold.draft.shapes.shape import Fold, Shape
     from littlefold.geometry import Path
     from littlefold.recipe import tree
@@ -81,7 +82,7 @@ def _allow(name: tree.Name, desk: Desk) -> None:
 
 
 def put_line(
-    full: str, path: Path, ends: dict[tuple[float, float], str], desk: Desk, folds: tuple[Fold, ...] = ()
+    full: str, path: Path, ends: dict[PlaceKey, str], desk: Desk, folds: tuple[Fold, ...] = ()
 ) -> None:
     """Puts a line on the desk; `ends` are the names of points by their places."""
     start, end = (ends.get(place_key(place), "") for place in (path.start, path.end))
