@@ -1,15 +1,19 @@
 from __future__ import annotations
 
 import hashlib
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
+from littlefold.web import passphrase
 from littlefold.web.passphrase import (
     CLASS_LEAST,
     LONGEST,
     TEACHER_LEAST,
     USUAL_COST,
     Cost,
+    Hashed,
+    Recognising,
     hashed,
     matches,
     same,
@@ -17,6 +21,7 @@ from littlefold.web.passphrase import (
 )
 
 CHEAP = Cost(2**4)
+CLASS = "seven paper boats"
 
 
 def test_the_digest_is_that_of_the_standard() -> None:
@@ -48,6 +53,29 @@ def test_only_the_same_words_match() -> None:
 def test_letters_put_together_in_another_way_are_the_same_letters() -> None:
     kept = hashed("gr\u00fcner Kessel am Zaun", b"s" * 16, CHEAP)
     assert matches("gru\u0308ner Kessel am Zaun", kept)
+
+
+def test_what_was_right_once_is_known_at_once_and_what_is_wrong_never(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    kept, other = (hashed(CLASS, salt * 16, CHEAP) for salt in (b"s", b"t"))
+    worked: list[str] = []
+
+    def at_work(phrase: str, one: Hashed) -> bool:
+        worked.append(phrase)
+        return matches(phrase, one)
+
+    monkeypatch.setattr(passphrase, "matches", at_work)
+    known = Recognising()
+    with ThreadPoolExecutor(8) as pupils:
+        assert all(pupils.map(lambda _: known.matches(CLASS, kept), range(30)))
+    assert worked == [CLASS]
+    assert not any(known.matches("seven paper bats", kept) for _ in range(3))
+    assert len(worked) == 4
+    assert known.matches(CLASS, other)  # kept under another salt: worked out anew
+    assert len(worked) == 5
+    assert not known.matches("x" * (LONGEST + 1), kept)
+    assert CLASS.encode() not in b"".join(known._right)
 
 
 @pytest.mark.parametrize(

@@ -5,7 +5,7 @@ Everything is asked for at the door, also on the machine itself: pupils may sit 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Final
 
 from starlette.datastructures import Headers, MutableHeaders
@@ -13,7 +13,7 @@ from starlette.requests import Request
 from starlette.routing import Match
 
 from littlefold.web.keys import read_keys
-from littlefold.web.passphrase import matches
+from littlefold.web.passphrase import Recognising
 from littlefold.web.rendering import render
 from littlefold.web.sessions import COOKIE
 from littlefold.web.typed import typed
@@ -55,11 +55,13 @@ class Doorkeeper:
         room: The workroom, as one sees it from outside.
         sessions: Who is in.
         tries: Who tried.
+        known: Which passphrases were right.
     """
 
     room: Room
     sessions: Sessions
     tries: Tries
+    known: Recognising = field(default_factory=Recognising)
 
     @property
     def keys(self) -> Keys | None:
@@ -84,7 +86,7 @@ class Doorkeeper:
         wait = self.tries.enter(address)
         if wait > 0:
             return Refused(f"Too many wrong tries. Wait {_said(wait)}, then try again.", wait)
-        visitor = _whose(phrase, keys)
+        visitor = self._whose(phrase, keys)
         if visitor is Visitor.NOBODY:
             return Refused("This is not a passphrase of this workroom. Mind small and capital letters.")
         self.tries.take_back(address)
@@ -92,17 +94,16 @@ class Doorkeeper:
             self.tries.forgive(address)
         return self.sessions.begin(keys, visitor)
 
+    def _whose(self, phrase: str, keys: Keys) -> Visitor:
+        if self.known.matches(phrase, keys.pupils):
+            return Visitor.PUPIL
+        return Visitor.TEACHER if self.known.matches(phrase, keys.teacher) else Visitor.NOBODY
+
     def let_out(self, cookie: str) -> None:
         """Ends the session of a cookie."""
         keys = self.keys
         if keys is not None:
             self.sessions.end(keys, cookie)
-
-
-def _whose(phrase: str, keys: Keys) -> Visitor:
-    if matches(phrase, keys.pupils):
-        return Visitor.PUPIL
-    return Visitor.TEACHER if matches(phrase, keys.teacher) else Visitor.NOBODY
 
 
 def _said(seconds: float) -> str:
