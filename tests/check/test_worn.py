@@ -121,6 +121,57 @@ def test_it_agrees_with_the_round_of_an_edge_that_a_recipe_speaks_of(build, role
     assert opening(pattern, role).opened == pytest.approx(girth)
 
 
+ROUND = {"hem": ("hem", 20.0), "right": ("seam", 10.0), "waist": ("seam", 10.0), "left": ("seam", 10.0)}
+HALF = {"hem": ("hem", 20.0), "side": ("seam", 10.0), "waist": ("seam", 10.0), "middle": ("fold", 0.0)}
+YOKE = {"lower": ("seam", 10.0), "side": ("seam", 10.0), "neck": ("seam", 10.0), "middle": ("fold", 0.0)}
+
+
+@pytest.mark.parametrize(
+    ("piece", "seams", "role", "names", "times"),
+    [
+        # four panels of a skirt, each sewn to the next, go round the body
+        (
+            block("panel", 150.0, 300.0, ROUND, Cutting(4)),
+            (sew("panel.left", "panel.right"),),
+            Role.WAIST,
+            ("waist",),
+            4,
+        ),
+        # front and back of a skirt alike, each half drawn, sewn at the sides
+        (
+            block("skirt", 150.0, 300.0, HALF, Cutting(2, on_fold=True)),
+            (sew("skirt.side", "skirt.side"),),
+            Role.HEM,
+            ("hem",),
+            4,
+        ),
+        # a yoke and its lining, cut alike, lie on each other
+        (block("yoke", 150.0, 90.0, YOKE, Cutting(2, on_fold=True)), (), Role.NECK, ("neck",), 2),
+        # two sleeves that are their own mirror image are closed to two tubes
+        (
+            block("sleeve", 150.0, 300.0, ROUND, Cutting(2)),
+            (sew("sleeve.left", "sleeve.right"),),
+            Role.WRIST,
+            ("sleeve.hem",),
+            1,
+        ),
+        (
+            block("sleeve", 150.0, 300.0, HALF, Cutting(2, on_fold=True)),
+            (sew("sleeve.side", "sleeve.side"),),
+            Role.WRIST,
+            ("sleeve.hem",),
+            2,
+        ),
+        # both fronts of a jacket count in its neck, sewn at the middle or not
+        (block("front", 150.0, 300.0, NECK, Cutting(2, pair=True)), (), Role.NECK, ("neck",), 2),
+    ],
+)
+def test_recipe_and_checks_count_a_piece_that_is_cut_several_times_alike(piece, seams, role, names, times):
+    pattern = trace(draft((piece,), seams))
+    assert opening(pattern, role).closed == pytest.approx(times * 150.0)
+    assert girth_as_worn(pattern.draft.pieces, pattern.draft.seams, names) == pytest.approx(times * 150.0)
+
+
 @pytest.mark.parametrize(
     ("name", "role"),
     [

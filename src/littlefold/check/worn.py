@@ -1,4 +1,4 @@
-"""Openings and girths as worn: folds and pairs counted, laps taken off, slits added."""
+"""Openings and girths as worn: parts counted by the rule of `draft/worn.py`, laps taken off, slits added."""
 
 from __future__ import annotations
 
@@ -6,13 +6,14 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from littlefold.draft.model import Cutting, EdgeKind
+from littlefold.draft.worn import times_round
 
 from .corners import corner_at_end, corner_at_start
 from .once import once
-from .roles import LIMBS, edges_with
+from .roles import edges_with
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from littlefold.draft.model import DraftEdge, EdgeRef, Inside
     from littlefold.pattern.model import Pattern, Piece
@@ -64,22 +65,28 @@ def opening(pattern: Pattern, role: Role) -> Opening | None:
     parts = edges_with(pattern, role)
     if not parts:
         return None
-    sides = 2 if role in LIMBS else 1
-    slits = sum(undone(piece, edge) for piece, edge in parts) / sides
-    laps = sum(edge_lap(piece, edge) * times(piece.cutting) for piece, edge in parts)
-    closed = (_flat(pattern, parts) - laps) / sides
+    counted = tuple(zip(parts, _times_round(pattern, parts), strict=True))
+    laps = sum(edge_lap(piece, edge) * times for (piece, edge), times in counted)
+    slits = sum(undone(piece, edge) * times for (piece, edge), times in counted)
     stated = pattern.draft.openings.get(role.value)
-    cased = tuple((piece, edge) for piece, edge in parts if edge.kind is EdgeKind.CASING)
-    return Opening(parts, closed if stated is None else stated - slits, slits, _flat(pattern, cased) / sides)
+    closed = _flat(pattern, counted) - laps if stated is None else stated - slits
+    cased = [part for part in counted if part[0][1].kind is EdgeKind.CASING]
+    return Opening(parts, closed, slits, _flat(pattern, cased))
 
 
-def _flat(pattern: Pattern, parts: tuple[tuple[Piece, DraftEdge], ...]) -> float:
-    """How long edges are together, over all copies and both halves [mm]."""
-    return sum(stitched(pattern, piece, edge) * times(piece.cutting) for piece, edge in parts)
+def _times_round(pattern: Pattern, parts: tuple[tuple[Piece, DraftEdge], ...]) -> tuple[int, ...]:
+    """How often each edge of an opening is counted."""
+    places = [(piece, next(k for k, own in enumerate(piece.edges) if own is edge)) for piece, edge in parts]
+    return times_round(places, pattern.seams)
+
+
+def _flat(pattern: Pattern, counted: Iterable[tuple[tuple[Piece, DraftEdge], int]]) -> float:
+    """How long edges are together, each counted so often [mm]."""
+    return sum(stitched(pattern, piece, edge) * times for (piece, edge), times in counted)
 
 
 def times(cutting: Cutting) -> int:
-    """How many times the drawn edge is worn: both halves of a fold, every copy cut."""
+    """How many times the drawn edge is cut: both halves of a fold, every copy."""
     return cutting.layers
 
 
@@ -112,10 +119,10 @@ def edge_lap(piece: Piece, edge: DraftEdge) -> float:
 
 
 def undone(piece: Piece, edge: DraftEdge) -> float:
-    """What an opening gains when its slits and buttoned edges here are undone, over all copies [mm]."""
+    """What an opening gains where an edge is counted once, when its slits and buttoned edges are undone [mm]."""
     slits = sum(line.path.length() * slit_sides(piece, line) for line in slits_at(piece, edge))
     buttons = sum(near.path.length() for near in neighbours(piece, edge) if near.kind is EdgeKind.BUTTON)
-    return (slits + buttons) * times(piece.cutting)
+    return slits + buttons
 
 
 def slits_at(piece: Piece, edge: DraftEdge) -> Iterator[Inside]:
