@@ -31,6 +31,13 @@ def test_help_explains_every_option(say):
         "--length",
         "--seconds",
         "--seed",
+        "--also",
+        "--pin",
+        "--damaged",
+        "--scrap",
+        "--match",
+        "--tilt",
+        "--stored",
     ):
         line = next(line for line in said.splitlines() if line.strip().startswith(option))
         assert len(line.split()) > 3
@@ -105,7 +112,7 @@ def test_sheets_are_written(say, tmp_path):
     said = say("cloth", "bib", *QUICK, "--lay", "folded", "--out", "laid")
     assert said.status == 0
     names = {path.name for path in (tmp_path / "laid").iterdir()}
-    assert names == {"bib-lay.pdf", "bib-marker.svg", "bib-marker.pdf"}
+    assert names == {"bib-lay.pdf", "bib-marker.svg", "bib-marker.pdf", "bib-lay.json"}
     assert all(name in said.err.replace("\n", "") for name in names)
     assert (tmp_path / "laid/bib-lay.pdf").read_bytes().startswith(b"%PDF")
 

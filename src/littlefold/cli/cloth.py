@@ -8,22 +8,20 @@ from typing import TYPE_CHECKING
 
 from littlefold.booklet.bundle import cautions
 from littlefold.cli.asked import Asked, Understood, understand
-from littlefold.cli.cloth_words import cloth_record, empty_cloth_record, print_plan, said_lay
-from littlefold.cli.fabric import SAID, ClothWords, Fabric, read_fabric
+from littlefold.cli.cloth_wishes import Wishes, WishWords, read_wishes
+from littlefold.cli.cloth_words import cloth_record, empty_cloth_record, print_other, print_plan
+from littlefold.cli.fabric import ClothWords, Fabric, read_fabric
 from littlefold.cli.files import plain_name, write_whole
-from littlefold.cli.laying import search
+from littlefold.cli.one_cloth import lay_one
 from littlefold.cli.words import aside, print_document, print_findings, to_person
-from littlefold.lay.adapter import enlarged, lay_pieces
-from littlefold.lay.compare import best_of
 from littlefold.lay.draw import lay_drawing
 from littlefold.lay.sewn import sewn_lengths
 from littlefold.lay.sheet import LayPlan, lay_sheet, marker
 from littlefold.lay.shopping import shopping_list
-from littlefold.lay.short import enough
-from littlefold.lay.shrink import advice
+from littlefold.lay.stored import stored
 from littlefold.lay.thread import thread_length
 from littlefold.pipeline import fulfil
-from littlefold.problem import Number, Problem, Severity, has_errors
+from littlefold.problem import Problem, Severity, has_errors
 from littlefold.sheet.svg import write_svg
 
 if TYPE_CHECKING:
@@ -31,101 +29,122 @@ if TYPE_CHECKING:
     from datetime import date
     from pathlib import Path
 
+    from littlefold.cli.cloth_wishes import Also
+    from littlefold.lay.cloth import Cloth
     from littlefold.lay.compare import Row
-    from littlefold.lay.piece import LayPiece
     from littlefold.pattern.model import Pattern
     from littlefold.pipeline import Outcome
 
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """What came of the search: the plan of the best lay, None where nothing can be cut so; and all findings."""
+    """What came of the search: a plan for each cloth that could be laid, the rows compared, and all findings."""
 
-    plan: LayPlan | None
+    plans: tuple[LayPlan, ...]
     rows: tuple[Row, ...]
     problems: tuple[Problem, ...]
+    is_whole: bool = True
+
+    @property
+    def plan(self) -> LayPlan | None:
+        """The plan of the cloth that was asked for; None where it cannot be cut so."""
+        return self.plans[0] if self.plans and self.is_whole else None
 
 
-def lay_on_cloth(asked: Asked, words: ClothWords, out: Path | None, *, as_data: bool) -> int:
+@dataclass(frozen=True, slots=True)
+class Order:
+    """All that is asked for: the cloth and the search, what is wished of single pieces, a lay that was stored."""
+
+    fabric: Fabric
+    wishes: Wishes
+    stored: Path | None = None
+
+
+def lay_on_cloth(
+    asked: Asked,
+    words: ClothWords,
+    out: Path | None,
+    *,
+    as_data: bool,
+    wished: WishWords | None = None,
+    stored_at: Path | None = None,
+) -> int:
     """Lays a garment on cloth and tells; returns the exit status: 0 fine, 1 an error was found, 2 not understood."""
     today = datetime.now(tz=UTC).astimezone().date()
-    understood, fabric = understand(asked, today), read_fabric(words)
-    if not isinstance(understood, Understood) or not isinstance(fabric, Fabric):
-        faults = (one for one in (understood, fabric) if isinstance(one, tuple))
+    read = (understand(asked, today), read_fabric(words), read_wishes(wished or WishWords()))
+    understood, fabric, wishes = read
+    if (
+        not isinstance(understood, Understood)
+        or not isinstance(fabric, Fabric)
+        or not isinstance(wishes, Wishes)
+    ):
+        faults = (one for one in read if isinstance(one, tuple))
         return _refuse(tuple(problem for found in faults for problem in found), asked, as_data=as_data)
     outcome = fulfil(understood.wish)
-    laid = _lay(outcome, fabric, understood.problems)
-    if out is not None and laid.plan is not None:
-        fault = _write(laid.plan, plain_name(outcome.recipe.name), understood, out, today)
-        if fault is not None:
-            return _refuse((fault,), asked, as_data=as_data)
-    if as_data:
-        print_document(cloth_record(outcome.pattern.draft, laid.plan, laid.rows, laid.problems))
-    else:
-        print_plan(laid.plan, laid.rows, to_person())
-        if laid.problems:
-            print_findings(laid.problems, to_person())
+    fabric = replace(fabric, pins=wishes.pins, holes=wishes.holes)
+    laid = _lay(outcome, Order(fabric, wishes, stored_at), understood)
+    if out is not None:
+        for plan in laid.plans:
+            fault = _write(plan, _front(outcome, plan, laid.plans[0]), understood, out, today)
+            if fault is not None:
+                return _refuse((fault,), asked, as_data=as_data)
+    _tell(outcome, laid, as_data=as_data)
     return 1 if laid.plan is None or has_errors(laid.problems) else 0
 
 
-def _lay(outcome: Outcome, fabric: Fabric, notes: tuple[Problem, ...]) -> Laid:
-    """The pieces laid, the best way taken, its shopping list made."""
-    pieces, doubts = lay_pieces(outcome.pattern, fabric.cloth.name)
-    found = (*notes, *_grave(outcome.problems), *doubts, *_other_cloths(outcome.pattern, fabric.cloth.name))
-    if not pieces:
-        return Laid(None, (), (_no_such_cloth(outcome.pattern, fabric.cloth.name), *found))
-    cut = enlarged(pieces, fabric.cloth)
-    rows = _rows(cut, fabric)
-    best = best_of(rows)
-    if best is None or best.lay is None:
-        return Laid(None, rows, (*found, *_reasons(rows)))
-    lay = best.lay
-    cloth = (*advice(lay.cloth.shrinkage, lay.cloth.treatment), *_folds(cut, fabric, best), *enough(lay))
-    problems = (*found, *cloth)
+def _tell(outcome: Outcome, laid: Laid, *, as_data: bool) -> None:
+    if as_data:
+        print_document(cloth_record(outcome.pattern.draft, laid.plans, laid.rows, laid.problems))
+        return
+    print_plan(laid.plan, laid.rows, to_person())
+    for plan in laid.plans[1:]:
+        print_other(plan, to_person())
+    if laid.problems:
+        print_findings(laid.problems, to_person())
+
+
+def _front(outcome: Outcome, plan: LayPlan, first: LayPlan) -> str:
+    """The beginning of the names of a plan's files; a further cloth is named in it."""
+    name = plain_name(outcome.recipe.name)
+    return name if plan is first else f"{name}-{plain_name(plan.lay.cloth.name)}"
+
+
+def _lay(outcome: Outcome, order: Order, understood: Understood) -> Laid:
+    """The pieces of each cloth laid, the best way of each taken, one shopping list made."""
+    names = (order.fabric.cloth.name, *(one.name for one in order.wishes.also))
+    found = (*understood.problems, *_grave(outcome.problems), *_other_cloths(outcome.pattern, names))
+    done = [lay_one(outcome.pattern, order, order.fabric)]
+    for also in order.wishes.also:
+        other = replace(
+            order.fabric, cloth=_other_cloth(order.fabric.cloth, also), other_widths=(), pins=(), holes=()
+        )
+        done.append(lay_one(outcome.pattern, replace(order, stored=None), other))
+    lays = [one.lay for one in done if one.lay is not None]
     thread = thread_length(sewn_lengths(outcome.pattern))
     assert not isinstance(thread, Problem), "the usual stitches are known"  # noqa: S101 - our own mistake
-    shopping = shopping_list([lay], outcome.pattern.draft.notions, thread)
+    shopping = shopping_list(lays, outcome.pattern.draft.notions, thread, order.wishes.prices)
     warned = cautions(outcome.pattern, outcome.problems)
-    return Laid(LayPlan(_title(outcome), lay, rows, shopping, warned), rows, problems)
+    units = understood.speech.units
+    plans = tuple(
+        LayPlan(_title(outcome), one.lay, one.rows, shopping, warned, units)
+        for one in done
+        if one.lay is not None
+    )
+    problems = (*found, *(problem for one in done for problem in one.problems))
+    return Laid(plans, done[0].rows, problems, is_whole=done[0].lay is not None)
 
 
-def _rows(pieces: tuple[LayPiece, ...], fabric: Fabric) -> tuple[Row, ...]:
-    console = aside()
-    with console.status("Looking for a lay; Ctrl-C takes the best so far."):
-        return search(pieces, fabric, lambda lay: console.print(said_lay(lay), markup=False))
-
-
-def _no_such_cloth(pattern: Pattern, name: str) -> Problem:
-    known = ", ".join(dict.fromkeys(piece.cloth for piece in pattern.pieces))
-    words = f"Its pieces are cut from: {known}." if known else "The draft made no pieces at all."
-    return Problem("nothing-to-lay", f'No piece is cut from the cloth "{name}". {words}')
-
-
-def _reasons(rows: tuple[Row, ...]) -> Iterator[Problem]:
-    """Why nothing goes, each reason once for each piece, however many ways it stops."""
-    seen = set()
-    for problem in (problem for row in rows for problem in row.problems):
-        if (problem.code, problem.place) not in seen:
-            seen.add((problem.code, problem.place))
-            yield problem
-
-
-def _folds(pieces: tuple[LayPiece, ...], fabric: Fabric, best: Row) -> Iterator[Problem]:
-    """Where the fold decides the length of the way asked for: that it does, and a better way if there is one."""
-    if fabric.way is None or best.bounds is None or best.bounds.binding != "fold":
-        return
-    yield from best.problems
-    quick = replace(fabric, way=None, seconds=0.0, steps=None)
-    other = best_of(search(pieces, quick, lambda _: None))
-    if other is None or other.to_buy is None or best.to_buy is None or other.to_buy >= best.to_buy:
-        return
-    yield Problem(
-        "better-fold",
-        f"Laid {other.way}, {other.to_buy / 10:.0f} cm would do instead of {best.to_buy / 10:.0f} cm: say "
-        f"--lay {SAID[other.way]}, or leave --lay out.",
-        Severity.WARNING,
-        numbers=(Number("to buy", best.to_buy), Number("to buy the other way", other.to_buy)),
-        cure=f"--lay {SAID[other.way]}",
+def _other_cloth(cloth: Cloth, also: Also) -> Cloth:
+    """A further cloth of the garment: washed and sold as the first one, but plain and of its own width and price."""
+    return replace(
+        cloth,
+        name=also.name,
+        width=also.width,
+        price=also.price,
+        nap=False,
+        repeat=None,
+        in_hand=None,
+        tube=False,
     )
 
 
@@ -134,10 +153,13 @@ def _grave(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
     return tuple(one for one in problems if one.severity is Severity.ERROR or one.rule)
 
 
-def _other_cloths(pattern: Pattern, name: str) -> Iterator[Problem]:
+def _other_cloths(pattern: Pattern, names: tuple[str, ...]) -> Iterator[Problem]:
     """A note on each further cloth of the pattern, which has a lay of its own."""
-    for other in dict.fromkeys(piece.cloth for piece in pattern.pieces if piece.cloth != name):
-        words = f'Some pieces are cut from "{other}": say --cloth {other} for its own lay and amount.'
+    for other in dict.fromkeys(piece.cloth for piece in pattern.pieces if piece.cloth not in names):
+        words = (
+            f'Some pieces are cut from "{other}": say --also {other}=140cm (its width) to lay it in the same run, or '
+            f"--cloth {other} for that lay alone."
+        )
         yield Problem("another-cloth", words, Severity.NOTE)
 
 
@@ -151,8 +173,9 @@ def _write(plan: LayPlan, front: str, understood: Understood, folder: Path, toda
     told = aside()
     sheets = (
         ("lay.pdf", "Lay to follow", lay_sheet(plan, understood.paper, today)),
-        ("marker.svg", "Lay at full size", write_svg(lay_drawing(plan.lay)).encode()),
-        ("marker.pdf", "Lay at full size, for a copy shop", marker(plan.lay, today)),
+        ("marker.svg", "Lay at full size", write_svg(lay_drawing(plan.lay, units=plan.units)).encode()),
+        ("marker.pdf", "Lay at full size, for a copy shop", marker(plan.lay, today, plan.units)),
+        ("lay.json", "Lay, to be read again with --stored", stored(plan.lay)),
     )
     for name, title, content in sheets:
         path = folder / f"{front}-{name}"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from littlefold.body.tape import read_length
@@ -15,6 +15,10 @@ from littlefold.problem import Problem
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
+
+    from shapely import Polygon
+
+    from littlefold.lay.asked import Wished
 
 WAYS: dict[str, Way] = {
     "open": Way.OPEN,
@@ -76,6 +80,9 @@ class Fabric:
         steps: How many moves the planner may make in each way instead, without clock and outside engine; None where
             the clock counts.
         seed: For the searches.
+        other_widths: Further widths of the same cloth to compare [mm].
+        pins: Pieces that are held at a place.
+        holes: Spots of the spread that cannot be used.
     """
 
     cloth: Cloth
@@ -84,18 +91,28 @@ class Fabric:
     seconds: float
     steps: int | None
     seed: int
+    other_widths: tuple[float, ...] = ()
+    pins: tuple[Wished, ...] = ()
+    holes: tuple[Polygon, ...] = ()
+
+    @property
+    def cloths(self) -> tuple[Cloth, ...]:
+        """The cloth in each of its widths."""
+        return (self.cloth, *(replace(self.cloth, width=width) for width in self.other_widths))
 
 
 def read_fabric(words: ClothWords) -> Fabric | tuple[Problem, ...]:
     """The cloth that was meant, or everything that could not be understood."""
-    width = _length("--width", words.width)
+    widths = [_length("--width", text.strip()) for text in words.width.split(",")]
+    narrow = [one for one in widths if isinstance(one, Problem)]
+    width = widths[0]
     gap = GAP if words.gap is None else _length("--gap", words.gap, may_be_nothing=True)
     edge = _edge(words)
     in_hand = None if words.length is None else _length("--length", words.length)
     price = None if words.price is None else read_price(words.price, per=_sold_by(words))
     shrinkage = NONE if words.shrink is None else read_shrinkage(words.shrink)
     repeat = None if words.repeat is None else _repeat(words.repeat)
-    read = (width, gap, edge, in_hand, price, shrinkage, repeat)
+    read = (*narrow, gap, edge, in_hand, price, shrinkage, repeat)
     problems = (*(one for one in read if isinstance(one, Problem)), *_search_faults(words))
     if (
         problems
@@ -123,14 +140,15 @@ def read_fabric(words: ClothWords) -> Fabric | tuple[Problem, ...]:
         step=YARD_STEP if words.by_yard else METRIC_STEP,
     )
     way = Way.TUBE if cloth.tube else None if words.lay is None else WAYS[words.lay]
-    return Fabric(cloth, way, gap, words.seconds, words.steps, words.seed)
+    others = tuple(one for one in widths[1:] if not isinstance(one, Problem))
+    return Fabric(cloth, way, gap, words.seconds, words.steps, words.seed, others)
 
 
 def read_price(text: str, per: float = 1000.0) -> Price | Problem:
     """A price such as `8.50`, `8.50 EUR` or `6.90/yd`; a bare one is for `per` millimetres."""
     found = _PRICE.fullmatch(text.strip())
     if found is None:
-        return _not_understood(f"--price {text}: write 8.50, 8.50 EUR, 8.50/m or 6.90/yd.")
+        return not_understood(f"--price {text}: write 8.50, 8.50 EUR, 8.50/m or 6.90/yd.")
     said = {"m": 1000.0, "yd": YARD}.get(found["per"] or "", per)
     return Price(float(found["amount"].replace(",", ".")), (found["currency"] or "").upper(), said)
 
@@ -143,12 +161,12 @@ def read_shrinkage(text: str) -> Shrinkage | Problem:
         return _of_shares(text, *(float(share.replace(",", ".")) / 100 for share in shares.groups()))
     if plain in BY_FIBRE:
         return BY_FIBRE[plain]
-    sides = [_pair(side) for side in plain.split("=")]
+    sides = [read_pair(side) for side in plain.split("=")]
     before, after = sides if len(sides) == 2 else (None, None)  # noqa: PLR2004 - before and after the wash
     if before is not None and after is not None:
         return from_test_square(before, after)
     known = ", ".join(BY_FIBRE)
-    return _not_understood(
+    return not_understood(
         f"--shrink {text}: write 3%x1% (along x across), a test square before and after the wash such as "
         f"20x20cm=19.4x19.8cm, or one of {known}."
     )
@@ -156,11 +174,11 @@ def read_shrinkage(text: str) -> Shrinkage | Problem:
 
 def _of_shares(text: str, along: float, across: float) -> Shrinkage | Problem:
     if max(along, across) > BEYOND_BELIEF:
-        return _not_understood(f"--shrink {text}: more than {BEYOND_BELIEF:.0%} is a slip; measure again.")
+        return not_understood(f"--shrink {text}: more than {BEYOND_BELIEF:.0%} is a slip; measure again.")
     return Shrinkage(along, across, "as said")
 
 
-def _pair(text: str) -> tuple[float, float] | None:
+def read_pair(text: str) -> tuple[float, float] | None:
     """Two lengths with a cross between them [mm]; the first may leave its unit to the second."""
     parts = [part.strip() for part in re.split("[x\u00d7]", text)]
     if len(parts) != 2:  # noqa: PLR2004 - along and across
@@ -174,9 +192,9 @@ def _pair(text: str) -> tuple[float, float] | None:
 
 
 def _repeat(text: str) -> Repeat | Problem:
-    pair = _pair(text)
+    pair = read_pair(text)
     if pair is None or max(pair) == 0.0:
-        return _not_understood(
+        return not_understood(
             f"--repeat {text}: write it as 4x5cm, along the cloth first; 0 where there is none, as in 0x3cm."
         )
     return Repeat(*pair)
@@ -185,9 +203,9 @@ def _repeat(text: str) -> Repeat | Problem:
 def _length(option: str, text: str, *, may_be_nothing: bool = False) -> float | Problem:
     found = read_length(text)
     if isinstance(found, Problem):
-        return _not_understood(f"{option}: {found.message}")
+        return not_understood(f"{option}: {found.message}")
     if found < 0 or (found == 0 and not may_be_nothing):
-        return _not_understood(f"{option} {text}: it must be larger than 0.")
+        return not_understood(f"{option} {text}: it must be larger than 0.")
     return found
 
 
@@ -233,8 +251,9 @@ _FAULTS: Sequence[tuple[Callable[[ClothWords], bool], Callable[[ClothWords], str
 
 
 def _search_faults(words: ClothWords) -> tuple[Problem, ...]:
-    return tuple(_not_understood(answer(words)) for is_fault, answer in _FAULTS if is_fault(words))
+    return tuple(not_understood(answer(words)) for is_fault, answer in _FAULTS if is_fault(words))
 
 
-def _not_understood(message: str) -> Problem:
+def not_understood(message: str) -> Problem:
+    """An option that cannot be meant."""
     return Problem("option-not-understood", message)

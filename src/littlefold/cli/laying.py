@@ -13,8 +13,10 @@ from threading import Event, current_thread, main_thread
 from typing import TYPE_CHECKING
 
 from littlefold.cli.engine_process import ProcessEngine
+from littlefold.lay.asked import pinned
 from littlefold.lay.compare import ALL_WAYS, Row, best_of
 from littlefold.lay.place import Effort, Prepared, lays, prepare
+from littlefold.problem import Problem
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
@@ -73,7 +75,11 @@ def search(pieces: Sequence[LayPiece], fabric: Fabric, shown: Progress) -> tuple
         patience = Patience(time.monotonic() + fabric.seconds, stopped)
         if fabric.steps is not None:
             patience = Patience(float("inf"), stopped)
-        rows = _first_rows(pieces, fabric, ways, patience, shown)
+        rows = [
+            row
+            for cloth in fabric.cloths
+            for row in _first_rows(pieces, replace(fabric, cloth=cloth), ways, patience, shown)
+        ]
         return _bettered(rows, fabric, patience, shown)
 
 
@@ -113,13 +119,20 @@ def _first_rows(
     for way in ways:
         if tried and patience.stopped.is_set():
             break
-        prepared = prepare(pieces, fabric.cloth, way, fabric.gap)
+        prepared = _prepared(pieces, fabric, way)
         if not isinstance(prepared, Prepared):
             tried.append(_Tried(Row(way, fabric.cloth.width, None, None, prepared), None))
             continue
         row = Row(way, fabric.cloth.width, None, prepared.bounds, prepared.bounds.advice())
         tried.append(_Tried(_better(row, lays(prepared, Effort(0, fabric.seed)), shown), prepared))
     return tried
+
+
+def _prepared(pieces: Sequence[LayPiece], fabric: Fabric, way: Way) -> Prepared | tuple[Problem, ...]:
+    pins = pinned(pieces, way, fabric.pins)
+    if isinstance(pins, Problem):
+        return (pins,)
+    return prepare(pieces, fabric.cloth, way, fabric.gap, pins=pins, holes=fabric.holes)
 
 
 def _bettered(

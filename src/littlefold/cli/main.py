@@ -13,6 +13,7 @@ import typer
 from typer.exceptions import TyperException
 
 from littlefold.cli.child_commands import child_app, read_sex
+from littlefold.cli.cloth_command import cloth
 from littlefold.cli.options import (  # noqa: TC001 - typer reads them from the signatures
     Age,
     Boy,
@@ -190,135 +191,7 @@ def printer(
     raise typer.Exit(advise(across, down))
 
 
-@app.command()
-def cloth(
-    recipe: RecipeName,
-    *,
-    measure: Measure = None,
-    child: Child = None,
-    size: Size = None,
-    age: Age = None,
-    girl: Girl = False,
-    boy: Boy = False,
-    choose: Choose = None,
-    tape: Tape = "exact",
-    region: Region = "eu",
-    width: Annotated[
-        str, typer.Option(metavar="WIDTH", help="The whole width; of a tube, laid flat.")
-    ] = "112cm",
-    lay: Annotated[
-        str | None,
-        typer.Option(
-            metavar="WAY",
-            help="open, folded, partly, two-folds, two-partly, crosswise, four-layers or tube; all that fit are "
-            "compared when not said.",
-        ),
-    ] = None,
-    nap: Annotated[
-        bool, typer.Option("--nap", help="Pile or a one-way print: all pieces one way up.")
-    ] = False,
-    two_faced: Annotated[
-        bool, typer.Option("--two-faced", help="Face and back are alike: pieces may be turned over.")
-    ] = False,
-    tube: Annotated[bool, typer.Option("--tube", help="A tube of knit, folded at both sides.")] = False,
-    repeat: Annotated[
-        str | None,
-        typer.Option(metavar="ALONGxACROSS", help="Stripes or checks to match, such as 4x5cm or 0x3cm."),
-    ] = None,
-    selvedge: Annotated[
-        str | None, typer.Option(metavar="LENGTH", help="Not used at either selvedge; 1cm when not said.")
-    ] = None,
-    shrink: Annotated[
-        str | None,
-        typer.Option(
-            metavar="ALONGxACROSS",
-            help='What the wash takes: 3%x1%; a test square 20x20cm=19.4x19.8cm; or "woven cotton", flannel, denim, '
-            '"cotton knit".',
-        ),
-    ] = None,
-    enlarge: Annotated[
-        bool, typer.Option("--enlarge", help="Cut the pieces larger instead of washing the cloth first.")
-    ] = False,
-    gap: Annotated[
-        str | None, typer.Option(metavar="LENGTH", help="Between two cuts at least; 3mm when not said.")
-    ] = None,
-    price: Annotated[
-        str | None, typer.Option(metavar="PRICE", help='For a metre: 8.50 or "8.50 EUR"; or 6.90/yd.')
-    ] = None,
-    length: Annotated[
-        str | None, typer.Option(metavar="LENGTH", help="The length in hand, such as 1.5m.")
-    ] = None,
-    kind: Annotated[
-        str, typer.Option("--cloth", metavar="NAME", help="The cloth of the recipe: main, lining ...")
-    ] = "main",
-    units: Annotated[
-        str, typer.Option(metavar="cm|in", help="in: cloth is sold by the eighth of a yard.")
-    ] = "cm",
-    paper: Annotated[
-        str, typer.Option(metavar="PAPER", help="Paper of the page to follow: a4, letter, a3.")
-    ] = "a4",
-    seconds: Annotated[
-        float, typer.Option(help="How long to look for better lays; 0: the first ones.")
-    ] = 10.0,
-    steps: Annotated[
-        int | None,
-        typer.Option(
-            help="Moves for each way instead of seconds; the same lay every time.", show_default=False
-        ),
-    ] = None,
-    seed: Annotated[int, typer.Option(help="Where the search begins; try another for another lay.")] = 1,
-    out: Annotated[
-        Path | None,
-        typer.Option(metavar="DIR", help="Write the page to follow and the full-size marker here."),
-    ] = None,
-    data: Data = False,
-) -> None:
-    """Lay a garment on cloth: how to fold it, how much to buy, where each piece comes.
-
-    Ctrl-C ends the search and takes the best lay so far.  Every lay shown was verified.
-
-    Examples:
-      littlefold cloth yoke-frock --size 104 --width 140cm --price 8.50 --out frock
-
-      littlefold cloth trousers --size 92 --lay folded --nap --shrink 3%x1%
-    """
-    from littlefold.cli.asked import Asked
-    from littlefold.cli.cloth import lay_on_cloth
-    from littlefold.cli.fabric import ClothWords
-
-    asked = Asked(
-        recipe,
-        tuple(measure or ()),
-        child,
-        size,
-        tuple(choose or ()),
-        tape,
-        units,
-        paper,
-        region,
-        age=age,
-        sex=read_sex(girl, boy),
-    )
-    words = ClothWords(
-        width,
-        lay,
-        nap,
-        two_faced,
-        tube,
-        repeat,
-        selvedge,
-        shrink,
-        enlarge,
-        gap,
-        price,
-        length,
-        kind,
-        units == "in",
-        seconds,
-        steps,
-        seed,
-    )
-    raise typer.Exit(lay_on_cloth(asked, words, out, as_data=data))
+app.command()(cloth)
 
 
 @app.command(name="sizes")

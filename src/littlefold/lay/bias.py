@@ -8,6 +8,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import ceil, sqrt
+from typing import TYPE_CHECKING
+
+from littlefold.lay.spoken import notion
+
+if TYPE_CHECKING:
+    from littlefold.lay.spoken import Units
 
 CENTIMETRE = 10.0
 
@@ -24,9 +30,9 @@ class BiasSquare:
     strip_length: float
     strip_width: float
 
-    def steps(self) -> tuple[str, ...]:
+    def steps(self, units: Units = "cm") -> tuple[str, ...]:
         """How to cut it as one strip, in sentences."""
-        side, width = f"{self.side / 10:g} cm", f"{self.strip_width / 10:g} cm"
+        side, width = notion(self.side, units), notion(self.strip_width, units)
         return (
             f"Cut a square of {side} along the grain and cut it once from corner to corner.",
             "Join two straight edges of the triangles, right sides together, to a slanted shape; press the seam open.",

@@ -33,12 +33,12 @@ class Row:
     @property
     def to_buy(self) -> float | None:
         """The length to buy [mm]."""
-        return None if self.lay is None else self.lay.cloth.length_to_buy(self.lay.cloth_length)
+        return None if self.lay is None else self.lay.to_buy
 
     @property
     def price(self) -> float | None:
         """What it costs; None where there is no lay or no price."""
-        return None if self.lay is None else self.lay.cloth.cost(self.lay.cloth_length)
+        return None if self.lay is None else self.lay.price
 
 
 def compare(

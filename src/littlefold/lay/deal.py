@@ -40,8 +40,14 @@ class Cut:
 
     @property
     def angles(self) -> tuple[float, ...]:
-        """The angles at which it may lie [degrees]; what is on a fold follows the fold."""
-        return (0.0,) if self.half else self.piece.angles
+        """The angles at which it may lie [degrees]; what is on a fold follows the fold.
+
+        Only a piece whose copies come out of one cut is tilted, so that both of a pair are tilted alike.
+        """
+        if self.half:
+            return (0.0,)
+        alike = self.layers >= self.piece.copies
+        return self.piece.angles if alike else replace(self.piece, tilt=0.0).angles
 
     def area(self) -> float:
         """The area of spread cloth that the cut takes [mm2]."""

@@ -2,11 +2,12 @@
 
 x runs along the cloth from the cut end, the lower edge is the fold where there is one.  The drawing is made at full
 size; whoever puts it on a page makes it smaller, and the words keep their height.  Told how much smaller, it leaves
-out words for which a piece will have no room: the number always stays.
+out words for which a piece will have no room: the number always stays, beside the arrow if the piece is too narrow for both.
 """
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import shapely
@@ -17,12 +18,14 @@ from littlefold.geometry import Path, Point
 from littlefold.lay.chalk import lower_edge
 from littlefold.lay.convex import ring_of
 from littlefold.lay.piece import ON_FOLD
+from littlefold.lay.spoken import spot, tape
 from littlefold.lay.ways import Way
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from littlefold.lay.lay import Lay, Placement
+    from littlefold.lay.spoken import Units
 
 SMALL = 2.0
 """The height of the figures of a dimension on the final paper [mm]."""
@@ -38,20 +41,27 @@ ON_PAPER = 2.0
 OUTSIDE = 35.0
 
 
-def lay_drawing(lay: Lay, divisor: float = 1.0) -> Drawing:
+def lay_drawing(lay: Lay, divisor: float = 1.0, units: Units = "cm") -> Drawing:
     """The cloth with its folds, every cut with number, title, arrow, notches and the places of the arrow's ends.
 
     Args:
         lay: The lay.
         divisor: It will be shown at 1 : divisor; what has no room then is left to the chalk table.
+        units: What the cutter's tape shows.
     """
-    marks = [*_cloth(lay), *_overall(lay)]
+    marks = [*_cloth(lay, divisor), *_overall(lay, units)]
     for placement in lay.placements:
-        marks += _cut(lay, placement, divisor)
-    return Drawing(tuple(marks), f"{lay.cloth.name}: {lay.spread.way}, {lay.cloth_length / 10:.1f} cm")
+        marks += _cut(lay, placement, divisor, units)
+    return Drawing(tuple(marks), f"{lay.cloth.name}: {lay.spread.way}, {tape(lay.cloth_length, units)}")
 
 
-def _cloth(lay: Lay) -> Iterator[Mark]:
+def cloth_end(lay: Lay) -> float:
+    """Where the cloth that is bought or in hand ends on the spread, or the lay if it is longer [mm]."""
+    here = lay.cloth.length_to_lay() or lay.to_buy - lay.cloth.end_loss
+    return max(here / lay.spread.sheets, lay.length)
+
+
+def _cloth(lay: Lay, divisor: float) -> Iterator[Mark]:
     right, top = lay.length, lay.spread.height
     edges = {
         (Point(0, 0), Point(right, 0)): Meaning.FOLD if lay.spread.fold_low else Meaning.CLOTH,
@@ -67,7 +77,8 @@ def _cloth(lay: Lay) -> Iterator[Mark]:
         )
     for zone in lay.spread.zones:
         words = "1 layer" if zone.layers == 1 else f"{zone.layers} layers"
-        yield Label(words, Point(right + OUTSIDE / 4, (zone.low + zone.high) / 2), Meaning.GUIDE, SMALL)
+        beside = cloth_end(lay) + max(OUTSIDE / 4, SMALL * divisor)
+        yield Label(words, Point(beside, (zone.low + zone.high) / 2), Meaning.GUIDE, SMALL)
     for hole in lay.holes:
         corners = [Point(float(x), float(y)) for x, y in ring_of(hole)]
         yield Stroke(Path.line_through(*corners, corners[0]), Meaning.CAUTION, "not to be used")
@@ -77,24 +88,24 @@ def _folded_across(lay: Lay) -> bool:
     return lay.spread.way in (Way.CROSSWISE, Way.FOUR_LAYERS)
 
 
-def _overall(lay: Lay) -> Iterator[Mark]:
+def _overall(lay: Lay, units: Units) -> Iterator[Mark]:
     """The length and the width of the spread, outside the cloth, and what the figures on the pieces mean."""
     right, top = lay.length, lay.spread.height
-    yield from _dimension(Point(0, -OUTSIDE), Point(right, -OUTSIDE), "length")
-    yield from _dimension(Point(-OUTSIDE, 0), Point(-OUTSIDE, top), "width")
-    note = f"Figures: cm from the cut end / from {lower_edge(lay)}."
+    yield from _dimension(Point(0, -OUTSIDE), Point(right, -OUTSIDE), "length", units)
+    yield from _dimension(Point(-OUTSIDE, 0), Point(-OUTSIDE, top), "width", units)
+    note = f"Figures: {units} from the cut end / from {lower_edge(lay)}."
     yield Label(note, Point(0, top + OUTSIDE / 3), Meaning.TEXT, SMALL)
 
 
-def _dimension(start: Point, end: Point, name: str) -> Iterator[Mark]:
+def _dimension(start: Point, end: Point, name: str, units: Units) -> Iterator[Mark]:
     way = end - start
     yield Stroke(Path.line_through(start, end), Meaning.GUIDE, name)
     yield arrow_head(end, way, Meaning.GUIDE, HEAD, name)
     yield arrow_head(start, -way, Meaning.GUIDE, HEAD, name)
-    yield label_along(f"{way.length / 10:.1f} cm", start, end, Meaning.GUIDE, name=name)
+    yield label_along(tape(way.length, units), start, end, Meaning.GUIDE, name=name)
 
 
-def _cut(lay: Lay, placement: Placement, divisor: float) -> Iterator[Mark]:
+def _cut(lay: Lay, placement: Placement, divisor: float, units: Units) -> Iterator[Mark]:
     piece = lay.piece(placement.piece)
     affine = placement.affine
     shape = lay.shape(placement)
@@ -104,17 +115,29 @@ def _cut(lay: Lay, placement: Placement, divisor: float) -> Iterator[Mark]:
         yield Stroke(Path.line_through(affine.apply(foot), affine.apply(tip)), Meaning.NOTCH, piece.name)
     start, end = (affine.apply(point) for point in piece.arrow)
     yield from _arrow(start, end, max(HEAD, HEAD_ON_PAPER * divisor), piece.name)
-    yield from _places(start, end, divisor)
-    words = f"{piece.number} {piece.title or piece.name}"
-    middle = start.towards(end, 0.5)
-    if _width(words, Meaning.TITLE) * divisor > _room(shape, middle):
-        words = str(piece.number)
-    yield Label(words, middle, Meaning.TITLE, anchor="middle")
+    yield from _places(start, end, divisor, units)
+    words, middle = f"{piece.number} {piece.title or piece.name}", start.towards(end, 0.5)
+    if _width(words, Meaning.TITLE) * divisor <= _room(shape, middle):
+        yield Label(words, middle, Meaning.TITLE, anchor="middle")
+    else:
+        number = Label(str(piece.number), middle, Meaning.TITLE, anchor="middle")
+        yield replace(number, at=_beside(shape, start, end, label_bounds(number).height * divisor))
 
 
-def _places(start: Point, end: Point, divisor: float) -> Iterator[Mark]:
+def _beside(shape: shapely.Polygon, start: Point, end: Point, high: float) -> Point:
+    """The foot of a number as high as `high` [mm] in the widest part of a shape that the grain arrow leaves free."""
+    arrow = shapely.LineString([(start.x, start.y), (end.x, end.y)])
+    free = shapely.difference(shape, shapely.buffer(arrow, high / 4))
+    parts = [part for part in shapely.get_parts(free) if isinstance(part, shapely.Polygon)]
+    radii = [shapely.maximum_inscribed_circle(part, tolerance=1.0) for part in parts]
+    widest = max(radii, key=shapely.length)
+    x, y = shapely.get_coordinates(widest)[0]
+    return Point(float(x), float(y) - high / 3)
+
+
+def _places(start: Point, end: Point, divisor: float, units: Units) -> Iterator[Mark]:
     """Both ends of a grain arrow, with their distances where the arrow is long enough for them."""
-    ends = {point: f"{point.x / 10:.1f} / {point.y / 10:.1f}" for point in (start, end)}
+    ends = {point: spot(point, units) for point in (start, end)}
     have_room = max(_width(words, Meaning.GUIDE) for words in ends.values()) * divisor < start.distance(end)
     for point, words in ends.items():
         yield Dot(point, Meaning.GUIDE)

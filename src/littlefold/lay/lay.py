@@ -10,6 +10,7 @@ import numpy as np
 import shapely
 
 from littlefold.geometry import Affine, Point, Vector
+from littlefold.lay.ways import Way
 
 if TYPE_CHECKING:
     from littlefold.lay.cloth import Cloth
@@ -78,6 +79,16 @@ class Lay:
     def cloth_length(self) -> float:
         """The length of cloth that it takes [mm]: twice that of the spread where the cloth is folded across."""
         return self.length * self.spread.sheets
+
+    @property
+    def to_buy(self) -> float:
+        """The length to buy for it [mm]; nothing where it is cut from scraps."""
+        return 0.0 if self.spread.way is Way.SCRAPS else self.cloth.length_to_buy(self.cloth_length)
+
+    @property
+    def price(self) -> float | None:
+        """What that costs; None where the price is not known."""
+        return None if self.cloth.price is None else self.cloth.price.of(self.to_buy)
 
     @property
     def share_used(self) -> float:

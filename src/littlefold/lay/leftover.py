@@ -79,7 +79,7 @@ def _times(rest: Leftover, want: Wanted) -> int:
 
 
 def _in_zone(lay: Lay, zone: Zone, shapes: Sequence[shapely.Polygon]) -> Iterator[Leftover]:
-    bought = lay.cloth.length_to_buy(lay.cloth_length) / lay.spread.sheets
+    bought = lay.to_buy / lay.spread.sheets
     free = _free_cells(zone, max(lay.length, bought - lay.cloth.end_loss), shapes)
     for _ in range(MOST_RECTANGLES):
         row, column, rows, columns = largest_rectangle(free)

@@ -31,6 +31,7 @@ class LayPiece:
         pair: Whether half of the copies are mirror images.
         bias: Whether the grain arrow lies at 45 degrees to the selvedge.
         crossgrain: Whether the piece may as well lie square to the grain (felt, interfacing).
+        tilt: By how much it may lie off its grain either way [degrees], both of a pair alike.
         one_way: Whether this piece must not be turned end for end even on cloth without nap.
         number: The number of the piece in the lay.
         title: The name on the paper.
@@ -52,6 +53,7 @@ class LayPiece:
     match: Point | None = None
     grain: tuple[Point, Point] | None = None
     notches: tuple[tuple[Point, Point], ...] = ()
+    tilt: float = 0.0
 
     @property
     def arrow(self) -> tuple[Point, Point]:
@@ -63,7 +65,8 @@ class LayPiece:
         """The angles at which it may lie, mirror images and turns end for end apart [degrees]."""
         if self.bias:
             return (45.0, -45.0)
-        return (0.0, 90.0) if self.crossgrain else (0.0,)
+        straight = (0.0, 90.0) if self.crossgrain else (0.0,)
+        return (*straight, self.tilt, -self.tilt) if self.tilt else straight
 
     @property
     def polygon(self) -> shapely.Polygon:

@@ -111,13 +111,19 @@ def ask(cuts: Sequence[Cut], cloth: Cloth, spread: Spread, gap: float) -> Questi
     members = []
     for cut in cuts:
         stances: list[Stance] = []
-        for degrees in cut.angles:
+        for degrees in _angles(cut, cloth):
             number = shapes.number(cut, degrees)
             for sign in _signs(cut, cloth):
                 stances += _stances(cut, cloth, spread, (number, shapes.shapes[number]), sign)
         members.append(Member(tuple(stances)))
     lattice = _lattice(cuts, cloth, spread)
     return Question(Strip(spread.height, tuple(shapes.shapes), tuple(members), lattice), tuple(cuts))
+
+
+def _angles(cut: Cut, cloth: Cloth) -> tuple[float, ...]:
+    """The angles of a cut; a piece that meets the stripes is not tilted."""
+    bound = cloth.repeat is not None and cut.piece.match is not None
+    return replace(cut, piece=replace(cut.piece, tilt=0.0)).angles if bound else cut.angles
 
 
 def _signs(cut: Cut, cloth: Cloth) -> tuple[Sign, ...]:

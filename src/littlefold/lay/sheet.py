@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING, Any
 
 from littlefold.drawing import Drawing, Label, Meaning, Stroke, plain
 from littlefold.geometry import Bounds, Path, Point
+from littlefold.lay import spoken
 from littlefold.lay.chalk import chalk_table, lower_edge
-from littlefold.lay.draw import lay_drawing
+from littlefold.lay.draw import cloth_end, lay_drawing
 from littlefold.lay.leftover import fitting, leftovers
 from littlefold.lay.shrink import advice
 from littlefold.sheet.page import Page
@@ -30,6 +31,7 @@ if TYPE_CHECKING:
     from littlefold.lay.lay import Lay
     from littlefold.lay.leftover import Leftover
     from littlefold.lay.shopping import Buy, ShoppingList
+    from littlefold.lay.spoken import Units
     from littlefold.sheet.paper import Paper
 
 MARGIN = 12.0
@@ -54,6 +56,7 @@ class LayPlan:
         rows: The ways that were compared; one or none where there was no choice.
         shopping: What to buy.
         cautions: What must be read before anyone cuts or sews.
+        units: What tape and shop count in.
     """
 
     title: str
@@ -61,6 +64,7 @@ class LayPlan:
     rows: tuple[Row, ...]
     shopping: ShoppingList
     cautions: tuple[str, ...] = ()
+    units: Units = "cm"
 
 
 def lay_sheet(plan: LayPlan, paper: Paper, made: date) -> bytes:
@@ -74,17 +78,17 @@ def lay_sheet(plan: LayPlan, paper: Paper, made: date) -> bytes:
 
 def sheet_values(plan: LayPlan, paper: Paper, made: date) -> dict[str, Any]:
     """What the page says, as data for its template."""
-    lay, cloth = plan.lay, plan.lay.cloth
+    lay, units = plan.lay, plan.units
     width, height = (paper.width, paper.height) if paper.height is not None else A4
     rests = leftovers(lay)
     tables = {
-        "chalk": [_chalk(row) for row in chalk_table(lay)],
+        "chalk": [_chalk(row, units) for row in chalk_table(lay)],
         "edge": lower_edge(lay),
         "shopping": [_buy(line, plan) for line in plan.shopping.lines],
         "total": _total(plan.shopping),
-        "leftovers": [f"{letter} {_size(rest)}" for letter, rest in lettered(rests)],
+        "leftovers": [f"{letter} {_size(rest, units)}" for letter, rest in lettered(rests)],
         "fitting": [f"{count} x {name}" for name, count in fitting(rests) if count],
-        "rows": [_way(row, row.lay is lay, plan.shopping.currency) for row in plan.rows],
+        "rows": [_way(row, plan) for row in _worth_showing(plan.rows)],
         "cautions": [plain(words) for words in cautions_of(plan)],
     }
     return {
@@ -94,15 +98,15 @@ def sheet_values(plan: LayPlan, paper: Paper, made: date) -> dict[str, Any]:
         "made": spoken_date(made),
         "figures": _figures(plan),
         "wash": _wash(lay),
-        "step": f"{cloth.step / 10:.4g} cm",
-        "drawings": [drawing_as_data(drawing) for drawing in _drawings(lay, rests, width - 2 * MARGIN)],
+        "units": "Inches" if units == "in" else "Centimetres",
+        "drawings": [drawing_as_data(drawing) for drawing in _drawings(plan, rests, width - 2 * MARGIN)],
         **tables,
     }
 
 
-def marker(lay: Lay, made: date) -> bytes | None:
+def marker(lay: Lay, made: date, units: Units = "cm") -> bytes | None:
     """The lay at full size as a PDF of one page for a copy shop; None where no page is that long."""
-    drawing = lay_drawing(lay)
+    drawing = lay_drawing(lay, units=units)
     box = (drawing.bounds() or Bounds(0.0, 0.0, 1.0, 1.0)).grown(BORDER)
     if max(box.width, box.height) > LONGEST:
         return None
@@ -121,14 +125,14 @@ SHARP = (
 )
 
 
-def _drawings(lay: Lay, rests: tuple[Leftover, ...], width: float) -> Iterator[Drawing]:
+def _drawings(plan: LayPlan, rests: tuple[Leftover, ...], width: float) -> Iterator[Drawing]:
     """The drawing at each usual scale at which it is no wider than the page, down to the least that can be followed.
 
     The typesetter takes the largest for which its tables leave room.
     """
     for divisor in DIVISORS:
-        small = shrunk(with_leftovers(lay, rests, divisor), divisor)
-        small = small.with_marks(scale_bar(small, divisor))
+        small = shrunk(with_leftovers(plan.lay, rests, divisor, plan.units), divisor)
+        small = small.with_marks(scale_bar(small, divisor, plan.units))
         box = small.bounds()
         assert box is not None, "a cloth has edges"  # noqa: S101 - our own mistake
         if box.width <= width:
@@ -137,16 +141,16 @@ def _drawings(lay: Lay, rests: tuple[Leftover, ...], width: float) -> Iterator[D
                 return
 
 
-def with_leftovers(lay: Lay, rests: tuple[Leftover, ...], divisor: float = 1.0) -> Drawing:
+def with_leftovers(
+    lay: Lay, rests: tuple[Leftover, ...], divisor: float = 1.0, units: Units = "cm"
+) -> Drawing:
     """The lay drawing with the end of what is bought and the map of what is left, each rectangle with its letter."""
-    return lay_drawing(lay, divisor).with_marks((*_end(lay), *_map(rests)))
+    return lay_drawing(lay, divisor, units).with_marks((*_end(lay), *_map(rests)))
 
 
 def _end(lay: Lay) -> Iterator[Mark]:
     """The end of the cloth that is bought or in hand, where it is longer than the lay."""
-    cloth = lay.cloth
-    here = cloth.length_to_lay() or cloth.length_to_buy(lay.cloth_length) - cloth.end_loss
-    x = here / lay.spread.sheets
+    x = cloth_end(lay)
     if x > lay.length:
         end = Path.line_through(Point(x, 0.0), Point(x, lay.spread.height))
         yield Stroke(end, Meaning.INSIDE, "end of the cloth")
@@ -167,34 +171,36 @@ def _map(rests: tuple[Leftover, ...]) -> Iterator[Mark]:
 
 
 def _figures(plan: LayPlan) -> list[list[str]]:
-    lay, cloth = plan.lay, plan.lay.cloth
-    across = f"{cloth.width / 10:g} cm, {cloth.usable_width / 10:.1f} cm of it used"
+    lay, cloth, units = plan.lay, plan.lay.cloth, plan.units
+    across = f"{spoken.width(cloth.width, units)}, {spoken.tape(cloth.usable_width, units)} of it used"
     return [
         ["Cloth", f"{cloth.name}, {across}{', with nap: all arrows one way' if cloth.nap else ''}"],
-        ["Laid", f"{lay.spread.way}, {lay.cloth_length / 10:.1f} cm long, {lay.share_used:.0%} used"],
-        ["Buy", _buying(lay, plan.shopping.currency)],
+        ["Laid", f"{lay.spread.way}, {spoken.tape(lay.cloth_length, units)} long, {lay.share_used:.0%} used"],
+        ["Buy", _buying(plan)],
     ]
 
 
-def _buying(lay: Lay, currency: str) -> str:
-    cost = lay.cloth.cost(lay.cloth_length)
-    length = f"{lay.cloth.length_to_buy(lay.cloth_length) / 1000:.2f} m"
-    return length if cost is None else f"{length}, {_money(cost, currency)}"
+def _buying(plan: LayPlan) -> str:
+    lay = plan.lay
+    if not lay.to_buy:
+        return "nothing, it is cut from scraps"
+    length = spoken.cloth(lay.to_buy, plan.units)
+    return length if lay.price is None else f"{length}, {_money(lay.price, plan.shopping.currency)}"
 
 
 def _wash(lay: Lay) -> str:
     return " ".join(one.message for one in advice(lay.cloth.shrinkage, lay.cloth.treatment))
 
 
-def _chalk(row: ChalkRow) -> list[str]:
+def _chalk(row: ChalkRow, units: Units) -> list[str]:
     ends = (row.start.x, row.start.y, row.end.x, row.end.y)
-    return [str(row.number), plain(row.title), row.cut, *(f"{mm / 10:.1f}" for mm in ends)]
+    return [str(row.number), plain(row.title), row.cut, *(spoken.figure(mm, units) for mm in ends)]
 
 
 def _buy(line: Buy, plan: LayPlan) -> dict[str, Any]:
     return {
         "name": plain(bought_name(line, plan)),
-        "amount": amount(line),
+        "amount": amount(line, plan.units),
         "price": "" if line.price is None else _money(line.price, plan.shopping.currency),
         "remark": plain(line.remark),
         "steps": list(line.steps),
@@ -207,11 +213,11 @@ def bought_name(line: Buy, plan: LayPlan) -> str:
     return f"{words} cloth" if line.name == plan.lay.cloth.name else words
 
 
-def amount(line: Buy) -> str:
-    """How much of a thing is bought, in words."""
-    if line.unit != "mm":
-        return f"{line.amount:g} {line.unit.removesuffix('s') if line.amount == 1 else line.unit}"
-    return f"{line.amount / 1000:.2f} m" if line.amount >= 1000 else f"{line.amount / 10:g} cm"  # noqa: PLR2004 - from a metre on, metres
+def amount(line: Buy, units: Units = "cm") -> str:
+    """How much of a thing is bought, in words; of cloth, as the shop sells it."""
+    if line.unit == "mm":
+        return spoken.cloth(line.amount, units) if line.is_cloth else spoken.notion(line.amount, units)
+    return f"{line.amount:g} {line.unit.removesuffix('s') if line.amount == 1 else line.unit}"
 
 
 def _total(shopping: ShoppingList) -> list[str]:
@@ -225,17 +231,26 @@ def _money(cost: float, currency: str) -> str:
     return f"{cost:.2f} {currency}".strip()
 
 
-def _size(rest: Leftover) -> str:
+def _size(rest: Leftover, units: Units) -> str:
     layers = "" if rest.layers == 1 else f", {rest.layers} layers"
-    return f"{rest.length / 10:.0f} x {rest.width / 10:.0f} cm{layers}"
+    return f"{spoken.size(rest.length, rest.width, units)}{layers}"
 
 
-def _way(row: Row, taken: bool, currency: str) -> list[str]:  # noqa: FBT001 - whether this row is the one taken
-    name = f"{row.way}{' (this lay)' if taken else ''}"
+def _worth_showing(rows: tuple[Row, ...]) -> tuple[Row, ...]:
+    """All rows of one width; of several widths those that can be laid."""
+    return (
+        rows if len({row.width for row in rows}) <= 1 else tuple(row for row in rows if row.lay is not None)
+    )
+
+
+def _way(row: Row, plan: LayPlan) -> list[str]:
+    wide = f" {spoken.width(row.width, plan.units)}" if len({one.width for one in plan.rows}) > 1 else ""
+    name = f"{row.way}{wide}{' (this lay)' if row.lay is plan.lay else ''}"
     if row.lay is None or row.to_buy is None or row.bounds is None:
         return [name, "does not go"]
-    price = "" if row.price is None else _money(row.price, currency)
-    return [name, f"{row.to_buy / 1000:.2f} m", f"{row.lay.share_used:.0%}", price, row.bounds.binding]
+    price = "" if row.price is None else _money(row.price, plan.shopping.currency)
+    bought = spoken.cloth(row.to_buy, plan.units)
+    return [name, bought, f"{row.lay.share_used:.0%}", price, row.bounds.binding]
 
 
 @lru_cache(maxsize=1)

@@ -9,14 +9,17 @@ from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING
 
+from littlefold.lay import spoken
 from littlefold.lay.bias import bias_square
+from littlefold.lay.cloth import YARD_STEP
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from littlefold.draft.model import Notion
-    from littlefold.lay.cloth import Price
+    from littlefold.lay.cloth import Cloth, Price
     from littlefold.lay.lay import Lay
+    from littlefold.lay.spoken import Units
 
 REEL = 100_000.0
 """The thread on a small reel [mm]: 100 m, common practice, no source."""
@@ -44,7 +47,7 @@ class Buy:
     """One line of the list.
 
     `amount` is in mm for lengths and a count for pieces, after rounding to what is sold; `price` is None where it
-    is not known.
+    is not known; `is_cloth` tells cloth from what is sold by the length of tape.
     """
 
     name: str
@@ -54,6 +57,7 @@ class Buy:
     remark: str = ""
     caution: str = ""
     steps: tuple[str, ...] = ()
+    is_cloth: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +81,10 @@ def shopping_list(
     `prices` are by name of notion, and `thread`: for each `per` millimetres, or for each piece where `per` is 1.
     """
     known = prices or {}
-    lines = [_cloth(lay) for lay in best] + [_notion(notion, known) for notion in notions]
+    units: Units = "in" if any(_by_the_yard(lay.cloth) for lay in best) else "cm"
+    lines = [_cloth(lay) for lay in best if lay.to_buy] + [
+        _notion(notion, known, units) for notion in notions
+    ]
     if thread > 0:
         lines.append(_thread(thread, known.get("thread")))
     total = sum(line.price or 0.0 for line in lines)
@@ -88,13 +95,23 @@ def shopping_list(
 
 def _cloth(lay: Lay) -> Buy:
     cloth = lay.cloth
-    width = f"{cloth.width / 10:g} cm wide, laid {lay.spread.way}"
-    return Buy(cloth.name, cloth.length_to_buy(lay.cloth_length), "mm", cloth.cost(lay.cloth_length), width)
+    return Buy(
+        cloth.name, lay.to_buy, "mm", lay.price, f"{wide(cloth)} wide, laid {lay.spread.way}", is_cloth=True
+    )
 
 
-def _notion(notion: Notion, prices: Mapping[str, Price]) -> Buy:
+def wide(cloth: Cloth) -> str:
+    """How wide a cloth is, in inches where it is sold by the yard."""
+    return spoken.width(cloth.width, "in" if _by_the_yard(cloth) else "cm")
+
+
+def _by_the_yard(cloth: Cloth) -> bool:
+    return cloth.step == YARD_STEP
+
+
+def _notion(notion: Notion, prices: Mapping[str, Price], units: Units) -> Buy:
     if "bias" in notion.name and notion.length is not None:
-        return _bias(notion, prices.get(notion.name))
+        return _bias(notion, prices.get(notion.name), units)
     price = prices.get(notion.name)
     caution = next((words for word, words in CAUTIONS.items() if word in notion.name.lower()), "")
     if notion.length is None:
@@ -105,13 +122,14 @@ def _notion(notion: Notion, prices: Mapping[str, Price]) -> Buy:
     return Buy(notion.name, length, "mm", cost, notion.remark, caution)
 
 
-def _bias(notion: Notion, price: Price | None) -> Buy:
+def _bias(notion: Notion, price: Price | None, units: Units) -> Buy:
     """Bias is cut from cloth: the side of the square to buy, and how to cut it."""
     assert notion.length is not None, "only a length can be cut on the bias"  # noqa: S101 - our own mistake
     square = bias_square(notion.length * notion.count, BIAS_WIDTH)
     cost = None if price is None else price.of(square.side)
-    remark = f"a square of cloth of this side, for {square.strip_length / 10:.0f} cm of strip"
-    return Buy(notion.name, square.side, "mm", cost, remark, steps=square.steps())
+    strip = spoken.notion(round(square.strip_length, -1), units)
+    remark = f"a square of cloth of this side, for {strip} of strip"
+    return Buy(notion.name, square.side, "mm", cost, remark, steps=square.steps(units))
 
 
 def _thread(length: float, price: Price | None) -> Buy:

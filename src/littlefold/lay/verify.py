@@ -98,8 +98,21 @@ def along_the_grain(lay: Lay) -> Iterator[Problem]:
             yield _problem(lay, "off-grain", k, "does not lie along its grain")
         if placement.sign.along < 0 and (lay.cloth.nap or piece.one_way):
             yield _problem(lay, "upside-down", k, "lies upside down on cloth that has an up and a down")
+    yield from _tilted_apart(lay)
     if lay.cloth.nap and lay.spread.turns_layers:
         yield Problem("upside-down", "Cloth with nap is folded so that some layers lie upside down.")
+
+
+def _tilted_apart(lay: Lay) -> Iterator[Problem]:
+    """Copies of a piece of which one is tilted off the grain and another is not, or otherwise."""
+    for piece in lay.pieces:
+        tilts = {one.degrees for one in lay.placements if one.piece == piece.name and not one.half}
+        if piece.tilt and len(tilts) > 1 and tilts & {piece.tilt, -piece.tilt}:
+            yield Problem(
+                "tilted-apart",
+                f'The copies of "{piece.name}" are not tilted alike.',
+                place=Place(piece=piece.name),
+            )
 
 
 @_check
@@ -109,8 +122,10 @@ def stripes(lay: Lay) -> Iterator[Problem]:
     if repeat is None:
         return
     for k, placement in enumerate(lay.placements):
-        match = lay.piece(placement.piece).match
-        if match is None or placement.degrees:
+        piece = lay.piece(placement.piece)
+        match = piece.match
+        is_upright = placement.degrees in (0.0, piece.tilt, -piece.tilt)
+        if match is None or not is_upright:
             continue
         at = placement.affine.apply(match)
         along_off = repeat.along > 0 and abs(remainder(at.x, repeat.along)) > SLACK

@@ -1,0 +1,139 @@
+"""The pieces of one cloth laid: by search, on scraps, or as a lay that was stored says."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from littlefold.cli.cloth_words import said_lay
+from littlefold.cli.fabric import SAID
+from littlefold.cli.files import read_text
+from littlefold.cli.laying import NO_END, Patience, search, stopping
+from littlefold.cli.words import aside
+from littlefold.lay.adapter import enlarged, lay_pieces
+from littlefold.lay.asked import matched, tilted
+from littlefold.lay.compare import Row, best_of
+from littlefold.lay.place import Effort
+from littlefold.lay.scraps import FromScraps, lay_on_scraps
+from littlefold.lay.short import enough
+from littlefold.lay.shrink import advice
+from littlefold.lay.stored import read_stored
+from littlefold.lay.ways import Way
+from littlefold.problem import Number, Problem, Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+    from pathlib import Path
+
+    from littlefold.cli.cloth import Order
+    from littlefold.cli.fabric import Fabric
+    from littlefold.lay.lay import Lay
+    from littlefold.lay.piece import LayPiece
+    from littlefold.pattern.model import Pattern
+
+
+@dataclass(frozen=True, slots=True)
+class OneLaid:
+    """The best lay of one cloth, None where there is none; the ways that were tried; what is to be said."""
+
+    lay: Lay | None
+    rows: tuple[Row, ...]
+    problems: tuple[Problem, ...]
+
+
+def lay_one(pattern: Pattern, order: Order, fabric: Fabric) -> OneLaid:
+    """The pieces of the fabric's cloth laid as the order says."""
+    pieces, doubts = lay_pieces(pattern, fabric.cloth.name)
+    if not pieces:
+        return OneLaid(None, (), (_no_such_cloth(pattern, fabric.cloth.name), *doubts))
+    here = {piece.name for piece in pieces}
+    matches = tuple(one for one in order.wishes.match if fabric is order.fabric or one[0] in here)
+    wished = matched(pieces, matches)
+    cut = wished if isinstance(wished, Problem) else tilted(wished, order.wishes.tilt)
+    if isinstance(cut, Problem):
+        return OneLaid(None, (), (cut, *doubts))
+    laid = _laid(enlarged(cut, fabric.cloth), order, fabric)
+    return replace(laid, problems=(*doubts, *laid.problems))
+
+
+def _laid(pieces: tuple[LayPiece, ...], order: Order, fabric: Fabric) -> OneLaid:
+    if order.stored is not None:
+        return _as_stored(pieces, order.stored)
+    if order.wishes.scraps and fabric is order.fabric:
+        return _on_scraps(pieces, order, fabric)
+    rows = _rows(pieces, fabric)
+    best = best_of(rows)
+    if best is None or best.lay is None:
+        return OneLaid(None, rows, tuple(_reasons(rows)))
+    return OneLaid(best.lay, rows, (*_said_of(best.lay), *_folds(pieces, fabric, best)))
+
+
+def _said_of(lay: Lay) -> tuple[Problem, ...]:
+    return (*advice(lay.cloth.shrinkage, lay.cloth.treatment), *enough(lay))
+
+
+def _as_stored(pieces: tuple[LayPiece, ...], path: Path) -> OneLaid:
+    """The lay of a file, if it is one of these very pieces."""
+    text = read_text(path)
+    if isinstance(text, Problem):
+        return OneLaid(None, (), (text,))
+    lay = read_stored(text)
+    if isinstance(lay, tuple):
+        return OneLaid(None, (), lay)
+    if {piece.name: piece.ring for piece in lay.pieces} != {piece.name: piece.ring for piece in pieces}:
+        words = "The stored lay has other pieces than this draft: other measurements, choices or enlargement."
+        return OneLaid(None, (), (Problem("lay-of-other-pieces", words),))
+    return OneLaid(lay, (), _said_of(lay))
+
+
+def _on_scraps(pieces: tuple[LayPiece, ...], order: Order, fabric: Fabric) -> OneLaid:
+    with stopping() as stopped:
+        patience = Patience(time.monotonic() + fabric.seconds, stopped)
+        steps = NO_END if fabric.steps is None else fabric.steps
+        holds = patience.holds if fabric.steps is None else lambda: not stopped.is_set()
+        found = lay_on_scraps(pieces, fabric.cloth, order.wishes.scraps, Effort(steps, fabric.seed, holds))
+    if not isinstance(found, FromScraps):
+        return OneLaid(None, (Row(Way.SCRAPS, fabric.cloth.width, None, None, found),), found)
+    wash = advice(fabric.cloth.shrinkage, fabric.cloth.treatment)
+    return OneLaid(found.lay, (), (*wash, *found.problems))
+
+
+def _rows(pieces: tuple[LayPiece, ...], fabric: Fabric) -> tuple[Row, ...]:
+    console = aside()
+    with console.status("Looking for a lay; Ctrl-C takes the best so far."):
+        return search(pieces, fabric, lambda lay: console.print(said_lay(lay), markup=False))
+
+
+def _no_such_cloth(pattern: Pattern, name: str) -> Problem:
+    known = ", ".join(dict.fromkeys(piece.cloth for piece in pattern.pieces))
+    words = f"Its pieces are cut from: {known}." if known else "The draft made no pieces at all."
+    return Problem("nothing-to-lay", f'No piece is cut from the cloth "{name}". {words}')
+
+
+def _reasons(rows: Sequence[Row]) -> Iterator[Problem]:
+    """Why nothing goes, each reason once for each piece, however many ways it stops."""
+    seen = set()
+    for problem in (problem for row in rows for problem in row.problems):
+        if (problem.code, problem.place) not in seen:
+            seen.add((problem.code, problem.place))
+            yield problem
+
+
+def _folds(pieces: tuple[LayPiece, ...], fabric: Fabric, best: Row) -> Iterator[Problem]:
+    """Where the fold decides the length of the way asked for: that it does, and a better way if there is one."""
+    if fabric.way is None or best.bounds is None or best.bounds.binding != "fold":
+        return
+    yield from best.problems
+    quick = replace(fabric, way=None, seconds=0.0, steps=None)
+    other = best_of(search(pieces, quick, lambda _: None))
+    if other is None or other.to_buy is None or best.to_buy is None or other.to_buy >= best.to_buy:
+        return
+    yield Problem(
+        "better-fold",
+        f"Laid {other.way}, {other.to_buy / 10:.0f} cm would do instead of {best.to_buy / 10:.0f} cm: say "
+        f"--lay {SAID[other.way]}, or leave --lay out.",
+        Severity.WARNING,
+        numbers=(Number("to buy", best.to_buy), Number("to buy the other way", other.to_buy)),
+        cure=f"--lay {SAID[other.way]}",
+    )

@@ -1,0 +1,64 @@
+"""Lengths as the cutter's tape and the shop say them: centimetres and metres, or inches and yards in eighths."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING, Literal
+
+from littlefold.body.tape import EIGHTH, say_length
+from littlefold.lay.cloth import INCH, YARD_STEP
+
+if TYPE_CHECKING:
+    from littlefold.geometry import Point
+
+Units = Literal["cm", "in"]
+
+METRE = 1000.0
+
+# A length this much under a whole eighth of a yard [mm] is said as that eighth.
+SAME = 0.5
+
+
+def figure(mm: float, units: Units) -> str:
+    """A length on the tape without its unit: to a millimetre, or to an eighth of an inch."""
+    if units == "cm":
+        return f"{mm / 10:.1f}"
+    return say_length(mm, "in", EIGHTH).removesuffix(" in")
+
+
+def tape(mm: float, units: Units) -> str:
+    """A length on the tape: `42.0 cm` or `16 1/2 in`."""
+    return f"{figure(mm, units)} {units}"
+
+
+def spot(point: Point, units: Units) -> str:
+    """A place on the cloth: from the cut end / from the lower edge."""
+    return f"{figure(point.x, units)} / {figure(point.y, units)}"
+
+
+def width(mm: float, units: Units) -> str:
+    """A width of cloth: `112 cm` or `44 in`, which shops say to the half inch."""
+    return f"{mm / 10:g} cm" if units == "cm" else f"{round(mm / INCH * 2) / 2:g} in"
+
+
+def size(along: float, across: float, units: Units) -> str:
+    """The two sides of a rectangle of cloth, to a whole centimetre or half inch."""
+    if units == "cm":
+        return f"{along / 10:.0f} x {across / 10:.0f} cm"
+    return f"{round(along / INCH * 2) / 2:g} x {round(across / INCH * 2) / 2:g} in"
+
+
+def cloth(mm: float, units: Units) -> str:
+    """A length as the shop sells it: `0.50 m`, or `1 3/8 yd`."""
+    if units == "cm":
+        return f"{mm / METRE:.2f} m"
+    whole, part = divmod(Fraction(round((mm + SAME) // YARD_STEP), 8), 1)
+    words = [str(whole)] if whole or not part else []
+    return " ".join([*words, *([str(part)] if part else []), "yd"])
+
+
+def notion(mm: float, units: Units) -> str:
+    """A length of tape or elastic: from a metre on in metres, else in centimetres; or in inches."""
+    if units == "in":
+        return tape(mm, "in")
+    return f"{mm / METRE:.2f} m" if mm >= METRE else f"{mm / 10:g} cm"

@@ -1,0 +1,186 @@
+"""`littlefold cloth` beyond the cloth itself: widths, prices, further cloths, pins, damage, scraps, stripes, stored lays."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+import shapely
+
+from littlefold.cli.cloth_wishes import Wishes, WishWords, read_wishes
+from littlefold.geometry import Point
+from littlefold.lay.cloth import Price
+
+QUICK = ("--size", "92", "--seconds", "0")
+
+LINED = """\
+recipe lined-bag
+title "Flat bag with a lining"
+suits age 3 y to 6 y
+garment bag
+
+drawing bag "A rectangle of 30 by 40 cm"
+  point O at the start "The left end"
+  point A right of O by 30 cm
+  point B above A by 40 cm
+  point C above O by 40 cm
+  line bottom from O to A
+  line side from A to B
+  line top from B to C
+  line back from C to O
+
+piece outside "Outside" cut 2
+  edges bottom seam 1 cm, side seam 1 cm, top hem 3 cm, back seam 1 cm
+  grain along side
+
+piece inside "Lining" cut 2 cloth lining
+  edges bottom seam 1 cm, side seam 1 cm, top seam 1 cm, back seam 1 cm
+  grain along side
+"""
+
+
+def outlines(found):
+    return [shapely.Polygon(one["outline_mm"]) for one in found["placements"]]
+
+
+def test_widths_are_compared_in_one_run(say):
+    found = say("cloth", "trousers", *QUICK, "--width", "112cm,140cm", "--price", "8", "--data").data
+    assert {row["width_mm"] for row in found["comparison"]} == {1120.0, 1400.0}
+    done = [row for row in found["comparison"] if row["length_mm"] is not None]
+    assert found["price"] == min(row["price"] for row in done)
+
+
+def test_prices_of_notions_and_thread_add_up(say):
+    prices = ("--price", "10", "--price", "elastic=2", "--price", "thread=3.5")
+    shopping = say("cloth", "trousers", *QUICK, "--lay", "open", *prices, "--data").data["shopping"]
+    lines = {line["name"]: line for line in shopping["lines"]}
+    assert lines["elastic"]["price"] == pytest.approx(2 * lines["elastic"]["amount"] / 1000)
+    assert lines["thread"]["price"] == pytest.approx(3.5 * lines["thread"]["amount"])
+    assert shopping["complete"]
+    assert shopping["total"] == pytest.approx(sum(line["price"] for line in lines.values()))
+
+
+def test_all_cloths_of_a_garment_in_one_run_with_one_list(say, tmp_path):
+    (tmp_path / "lined-bag.recipe").write_text(LINED)
+    words = ("cloth", "lined-bag.recipe", "--seconds", "0", "--price", "8", "--data", "--out", "laid")
+    found = say(*words, "--also", "lining=90cm@5").data
+    assert [other["cloth"] for other in found["others"]] == ["lining"]
+    assert found["others"][0]["verified"]
+    assert found["others"][0]["width_mm"] == 900
+    assert {one["piece"] for one in found["others"][0]["placements"]} == {"inside"}
+    lines = {line["name"]: line for line in found["shopping"]["lines"]}
+    assert lines["lining"]["price"] == pytest.approx(5 * lines["lining"]["amount"] / 1000)
+    assert found["shopping"]["total"] >= lines["lining"]["price"] + lines["main"]["price"]
+    assert (tmp_path / "laid/lined-bag-lining-lay.pdf").is_file()
+    assert "another-cloth" not in {problem["code"] for problem in found["problems"]}
+    alone = say(*words).data
+    assert "another-cloth" in {problem["code"] for problem in alone["problems"]}
+
+
+def test_a_pinned_piece_lies_where_it_was_put_and_nothing_on_the_damage(say):
+    words = ("--lay", "open", "--pin", "front=30x40cm", "--damaged", "5x70cm+8x10cm", "--data")
+    found = say("cloth", "trousers", *QUICK, *words).data
+    assert found["verified"]
+    tails = [row["start"] for row in found["chalk"] if row["number"] == 1]
+    assert {"x": pytest.approx(300), "y": pytest.approx(400)} in tails
+    spot = shapely.box(50, 700, 130, 800)
+    assert all(not one.buffer(-0.01).intersects(spot) for one in outlines(found))
+
+
+def test_scraps_are_cut_and_nothing_is_bought_for_them(say):
+    scraps = ("--scrap", "60x40cm", "--scrap", "0x0 45x0 45x30 0x40cm")
+    said = say("cloth", "bib", "--seconds", "0", *scraps, "--data")
+    assert said.status == 0
+    assert said.data["way"] == "scraps"
+    assert said.data["length_to_buy_mm"] == 0
+    assert "main" not in {line["name"] for line in said.data["shopping"]["lines"]}
+    first = shapely.box(0, 0, 600, 400)
+    second = shapely.Polygon([(610, 0), (1060, 0), (1060, 300), (610, 400)])
+    room = shapely.union_all([first, second]).buffer(0.01)
+    assert all(room.covers(one) for one in outlines(said.data))
+
+
+def test_scraps_that_are_too_small_are_told(say):
+    said = say("cloth", "trousers", *QUICK, "--scrap", "30x30cm", "--data")
+    assert said.status == 1
+    assert {problem["code"] for problem in said.data["problems"]} & {"scraps-too-small", "cloth-too-narrow"}
+
+
+def test_the_chosen_notches_of_all_pieces_meet_the_stripes(say):
+    words = ("--lay", "open", "--repeat", "4x0cm", "--match", "front=2", "--match", "back=1", "--data")
+    found = say("cloth", "trousers", *QUICK, *words)
+    assert found.status == 0
+    assert found.data["verified"]
+    free = say(
+        "cloth", "trousers", *QUICK, "--lay", "open", "--repeat", "4x0cm", "--match", "front=0", "--data"
+    )
+    assert free.data["verified"]
+    wrong = say("cloth", "trousers", *QUICK, "--match", "front=99", "--data").data
+    assert "notch-unknown" in {problem["code"] for problem in wrong["problems"]}
+
+
+def test_a_stored_lay_is_taken_up_exactly(say, tmp_path):
+    words = ("cloth", "trousers", "--size", "92", "--data")
+    first = say(*words, "--steps", "100", "--lay", "open", "--out", "laid")
+    assert (tmp_path / "laid/trousers-lay.json").is_file()
+    again = say(*words, "--stored", "laid/trousers-lay.json")
+    assert again.status == 0
+    assert again.data["placements"] == first.data["placements"]
+    assert again.data["length_mm"] == first.data["length_mm"]
+    other = say("cloth", "trousers", "--size", "98", "--data", "--stored", "laid/trousers-lay.json")
+    assert other.status == 1
+    assert "lay-of-other-pieces" in {problem["code"] for problem in other.data["problems"]}
+    json.dumps(other.data)
+
+
+def test_inches_and_yards_are_said_throughout(say):
+    said = say("cloth", "trousers", *QUICK, "--lay", "open", "--units", "in").out
+    assert "Chalk: in from the cut end" in said
+    assert " yd" in said
+    assert " cm wide" not in said.replace("2 cm wide", "")
+
+
+def test_a_tilt_of_more_than_three_millimetres_is_refused(say):
+    found = say("cloth", "trousers", *QUICK, "--lay", "folded", "--tilt", "1cm", "--data").data
+    assert "tilt-too-large" in {problem["code"] for problem in found["problems"]}
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        WishWords(prices=("elastic=much",)),
+        WishWords(also=("lining",)),
+        WishWords(also=("lining=140cm@dear",)),
+        WishWords(pins=("front=here",)),
+        WishWords(damaged=("10x10cm",)),
+        WishWords(damaged=("10x10cm+0x5cm",)),
+        WishWords(scraps=("60cm",)),
+        WishWords(scraps=("0x0 10x10cm",)),
+        WishWords(scraps=("0x0 10x10 10x0 0x10cm",)),
+        WishWords(scraps=("",)),
+        WishWords(match=("front=left",)),
+        WishWords(tilt="a bit"),
+    ],
+)
+def test_wishes_that_cannot_be_meant_are_told_in_words(words):
+    found = read_wishes(words)
+    assert isinstance(found, tuple)
+    assert [one.code for one in found] == ["option-not-understood"]
+
+
+def test_wishes_are_read():
+    found = read_wishes(
+        WishWords(
+            prices=("thread=2.50 EUR",),
+            also=("lining=140cm@6.50",),
+            pins=("front=12x30cm",),
+            scraps=("60x40cm",),
+            match=("front=2",),
+        )
+    )
+    assert isinstance(found, Wishes)
+    assert found.prices == {"thread": Price(2.5, "EUR", 100_000.0)}
+    assert (found.also[0].name, found.also[0].width, found.also[0].price) == ("lining", 1400.0, Price(6.5))
+    assert found.pins[0].at == Point(120, 300)
+    assert found.scraps[0][2] == Point(600, 400)
+    assert found.match == (("front", 2),)

@@ -1,0 +1,53 @@
+"""Stored lays: what is written is read back to the last bit, and a lay that was spoilt is refused."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+import shapely
+from garments import dress, romper
+
+from littlefold.lay.cloth import Cloth, Price, Repeat
+from littlefold.lay.lay import Lay
+from littlefold.lay.place import Effort, Prepared, lays, prepare
+from littlefold.lay.stored import read_stored, stored
+from littlefold.lay.ways import Way
+
+
+def laid(way: Way, cloth: Cloth, **more: object) -> Lay:
+    found = prepare(dress() if way is not Way.TWO_FOLDS else romper(), cloth, way, **more)  # type: ignore[arg-type]
+    assert isinstance(found, Prepared)
+    return next(lays(found, Effort(0)))
+
+
+@pytest.mark.parametrize("way", [Way.OPEN, Way.FOLDED, Way.TWO_FOLDS, Way.PARTLY])
+def test_a_stored_lay_is_read_back_to_the_last_bit(way: Way) -> None:
+    lay = laid(way, Cloth(1120, price=Price(8.5, "EUR"), repeat=Repeat(40.0) if way is Way.OPEN else None))
+    assert read_stored(stored(lay)) == lay
+
+
+def test_damaged_spots_are_stored_with_it() -> None:
+    spot = shapely.box(100.0, 100.0, 200.0, 180.0)
+    lay = laid(Way.OPEN, Cloth(1120), holes=(spot,))
+    read = read_stored(stored(lay))
+    assert isinstance(read, Lay)
+    assert [hole.equals(spot) for hole in read.holes] == [True]
+
+
+def test_a_stored_lay_that_was_spoilt_is_refused_in_words() -> None:
+    kept = json.loads(stored(laid(Way.FOLDED, Cloth(1120))))
+    moved = {**kept, "placements": [{**kept["placements"][0], "y": 17.0}, *kept["placements"][1:]]}
+    found = read_stored(json.dumps(moved))
+    assert isinstance(found, tuple)
+    assert {one.code for one in found} & {"not-on-the-fold", "cuts-overlap", "cut-off-the-cloth"}
+    missing = read_stored(json.dumps({**kept, "placements": kept["placements"][1:]}))
+    assert isinstance(missing, tuple)
+    assert "wrong-number" in {one.code for one in missing}
+
+
+@pytest.mark.parametrize("text", ["", "[]", "{}", '{"format": "littlefold-lay/2"}'])
+def test_what_is_no_lay_is_refused_in_words(text: str) -> None:
+    found = read_stored(text)
+    assert isinstance(found, tuple)
+    assert found[0].code == "lay-not-read"
