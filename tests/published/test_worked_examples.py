@@ -14,6 +14,7 @@ import pytest
 from littlefold.body.filling import complete
 from littlefold.body.measurements import Measurements
 from littlefold.draft.evaluate import evaluate
+from littlefold.pattern.trace import trace
 from littlefold.pipeline import on_the_shelf
 from littlefold.recipe.parse import parse
 
@@ -75,6 +76,10 @@ def test_t1_bib() -> None:
     assert abs(middle.depth) / INCH == pytest.approx(0.75, abs=1e-6)
     away = neck.path.at_length(neck.path.length() / 2).distance(draft.points["bib.A"].at)
     assert away > draft.points["bib.A"].at.distance(neck.path.start.towards(neck.path.end, 0.5))
+    box = trace(draft).piece("bib").unfolded.stitch.bounds()  # paper of 15 by 11 inches, hems within it
+    hem, bottom_hem = 0.25, 1.0
+    assert box.height / INCH == pytest.approx(11 - 2 * hem)
+    assert box.width / INCH == pytest.approx(15 - hem - bottom_hem)
 
 
 def test_t2_drawers() -> None:
@@ -90,6 +95,12 @@ def test_t2_drawers() -> None:
     leg = draft.lines["leg.inside_leg"]
     assert leg.path.start.distance(leg.path.end) / INCH == pytest.approx(9.30, abs=0.005)
     assert abs(leg.guides[1].depth) / INCH == pytest.approx(1.0, abs=1e-6)
+    pieces = {piece.name: piece for piece in draft.pieces}
+    band = sorted(edge.path.length() / INCH for edge in pieces["waistband"].edges)
+    assert band == pytest.approx([2, 2, 11, 11])  # 3 by 12 inches with half an inch within it all round
+    assert pieces["waistband"].cutting.count == 2
+    (slit,) = pieces["leg"].inside
+    assert slit.path.length() / INCH == pytest.approx(7.5)
 
 
 @pytest.mark.parametrize("stature", [850.0, 1270.0, 1500.0])
@@ -114,6 +125,7 @@ def test_t3_trousers() -> None:
     amount hip_line = seat / 3 printed 7.4 cm
     amount front_hem = bottom - 2 cm printed 20 cm
     amount back_hem = bottom + 2 cm printed 24 cm
+    amount front_hem_each_side = front_hem / 2 printed 10 cm
     example "34/134" with half_waist = 29.6 cm, half_hip = 38.4 cm, side_length = 85.1 cm,
       inseam = 60.5 cm, bottom = 22 cm
     """
@@ -131,27 +143,34 @@ def test_t4_dress() -> None:
     own measure half_neck "half the neck"
     own measure half_chest "half the chest"
     own measure half_back "half the back"
+    own measure half_waist "half the waist"
+    own measure back_length "back to the waist"
     amount width = half_chest + 6 cm printed 46 cm
     amount neck_width = half_neck / 3 + 0.7 cm printed 6.4 cm
-    amount neck_rise = 0.15 * half_neck
+    amount neck_rise = 0.15 * half_neck printed 2.6 cm
+    amount waist_width = half_waist + 8 cm printed 39.6 cm
     amount back_width = half_back + 1.2 cm printed 17.3 cm
+    amount armhole_width = width - back_width - 15.9 cm printed 12.8 cm
+    amount frame = back_length + 0.3 cm printed 37.1 cm
     amount scye = 0.4 * half_chest + 1.3 cm printed 17.3 cm
     amount shoulder_line = 12.2 cm + 2 cm + 0.3 cm printed 14.5 cm
-    example "40/152" with half_neck = 17 cm, half_chest = 40 cm, half_back = 16.1 cm
+    example "40/152" with half_neck = 17 cm, half_chest = 40 cm, half_back = 16.1 cm,
+      half_waist = 31.6 cm, back_length = 36.8 cm
     drawing back
     point A at the start
-    point T below A by 37.1 cm
+    point T below A by frame
     point V right of T by 0.3 cm
     point N right of A by 6.4 cm and above by 2.6 cm
     point S at shoulder_line from N and 39.2 cm from V rightward
     """
-    draft = drafted(text, {"half_neck": 17, "half_chest": 40, "half_back": 16.1})
+    given = {"half_neck": 17, "half_chest": 40, "half_back": 16.1, "half_waist": 31.6, "back_length": 36.8}
+    draft = drafted(text, given)
     assert codes(draft) == []
     assert amount(draft, "neck_rise") == pytest.approx(25.5)
     shoulder = draft.points["back.S"].at
-    # Worked by hand from the printed arcs, with the printed rise of 2.6 cm; the page rounds to a millimetre.
-    assert shoulder.x == pytest.approx(197.5, abs=1.5)
-    assert -shoulder.y == pytest.approx(30.6, abs=1.5)
+    # Worked by hand from the printed arcs, with the printed rise of 2.6 cm: 19.75 across, 3.06 down.
+    assert shoulder.x == pytest.approx(197.5, abs=0.05)
+    assert -shoulder.y == pytest.approx(30.6, abs=0.05)
 
 
 def test_t5_bodice() -> None:
@@ -168,6 +187,25 @@ def test_t5_bodice() -> None:
     assert centimetres(draft, "half_width") == pytest.approx(29.4, abs=0.05)
     assert draft.points["back.B"].at.y == pytest.approx(-124)
     assert draft.points["back.W"].at.y == pytest.approx(-230)
+    back, front = (
+        {
+            name.partition(".")[2]: point.at
+            for name, point in draft.points.items()
+            if name.startswith(f"{sheet}.")
+        }
+        for sheet in ("back", "front")
+    )
+    assert back["N"].y == pytest.approx(15)  # back neck 1.5 deep
+    assert front["C"].x == pytest.approx(back["C"].x)  # front as wide as back, 10.9
+    assert front["N"].x == pytest.approx(44 + 5)  # front neck 4.9 wide
+    assert front["N"].y - back["N"].y == pytest.approx(10)  # the front edge 1 cm higher
+    assert front["T"].y - front["G"].y == pytest.approx(
+        49 + 15
+    )  # 4.9 deep below the level of the back's neck point
+    assert centimetres(draft, "half_width") * 2 == pytest.approx(
+        58.8, abs=0.05
+    )  # the whole, and its stated ease of 6
+    assert centimetres(draft, "half_width") * 2 - 52.8 == pytest.approx(6, abs=0.05)
 
 
 def test_t5_a_wrong_print_is_reported() -> None:
@@ -193,9 +231,18 @@ def test_t6_boys_shorts() -> None:
     amount width = half_hip / 2 + 5 cm printed 19 cm
     amount fork = half_hip / 10 printed 2.8 cm
     example "Size 28" with half_hip = 28 cm
+    drawing front
+    point A at the start
+    point B below A by crotch_line
+    point C right of B by width
+    point D right of C by fork
+    point E above C by fork
     """
     draft = drafted(text, {"half_hip": 28})
     assert codes(draft) == []
+    points = {name: (point.at.x / 10, point.at.y / 10) for name, point in draft.points.items()}
+    assert points["front.D"] == pytest.approx((21.8, -20))
+    assert points["front.E"] == pytest.approx((19, -17.2))  # the fork's length up also
     assert [centimetres(draft, name) for name in ("crotch_line", "width", "fork")] == pytest.approx(
         [20, 19, 2.8]
     )
@@ -206,7 +253,8 @@ def test_t7_boys_shirt() -> None:
     text = """
     title "Shirt"
     own measure half_chest "half the chest"
-    amount scye = (half_chest + 12 cm) / 3 + 1.5 cm printed 14.8 cm
+    amount whole_width = half_chest + 12 cm printed 40 cm
+    amount scye = whole_width / 3 + 1.5 cm printed 14.8 cm
     example "Half chest 28" with half_chest = 28 cm
     """
     draft = drafted(text, {"half_chest": 28})
@@ -241,11 +289,19 @@ def test_t11_princess_petticoat() -> None:
     amount scye = 1/4 of chest - 3/4 in
     amount width = 1/4 of chest + 1 1/4 in
     amount neck_width = chest / 12 + 3/4 in
+    amount back_neck = chest / 12 + 3/4 in
     amount front_neck = chest / 12 + 1 1/2 in
+    drawing back
+    point A at the start
+    point N right of A by neck_width
+    point S right of A by 13 in / 2
+    point T below S by 3/4 in
+    line shoulder from N to T
     """
     draft = drafted(text, {"chest": 26 * 2.54})
     wanted = {"whole_length": 20.5, "waist_length": 14.5, "scye": 5.75, "width": 7.75}
-    wanted |= {"neck_width": 2.92, "front_neck": 3.67}
+    wanted |= {"neck_width": 2.92, "back_neck": 2.92, "front_neck": 3.67}
+    assert draft.points["back.T"].at.y / INCH == pytest.approx(-0.75)  # the slope of the shoulder
     for name, value in wanted.items():
         assert inches(draft, name) == pytest.approx(value, abs=0.005), name
 
@@ -260,7 +316,12 @@ def test_t14_circle_skirts() -> None:
     assert inches(draft, "full_radius") == pytest.approx(26 / 6.283185307)
     reported = [p for p in draft.problems if p.code == "printed-number-disagrees"]
     assert any("half_radius" in problem.message and "8.276" in problem.message for problem in reported)
-    assert not any("third_radius" in problem.message for problem in reported)
+    # 4.138 and 16.552 are not 4.13 and 16.56 to their last place either; 12.414 is 12.4.
+    told = sorted(problem.message.partition(": ")[2].partition(" ")[0] for problem in reported)
+    assert told == ["full_radius", "half_radius", "quarter_radius"]
+    wanted = {"full": 26 / 6.283185307, "half": 26 / 3.141592654, "third": 12.414, "quarter": 16.552}
+    for part, radius in wanted.items():
+        assert inches(draft, f"{part}_radius") == pytest.approx(radius, abs=0.0005), part
 
 
 @pytest.mark.parametrize(("length", "width", "side"), [(250, 2, 23), (55, 2.5, 12), (100, 3.5, 19)])
@@ -324,6 +385,22 @@ def test_t25_placket() -> None:
     amount placket = (head - 36 cm) / 2
     """
     assert centimetres(drafted(text, {"head": 50}), "placket") == pytest.approx(7)
+
+
+def test_t25_sleeping_bag() -> None:
+    """A child of 70 cm sleeps in a bag of 80 to 85 cm (modetissus.com): a bag of 78 cm is told, with both numbers."""
+    text = """
+    title "Sleeping bag"
+    measure stature
+    choice bag = 80 cm, 60 cm .. 90 cm
+    check bag >= stature + 10 cm "The feet must lie free"
+    check bag <= stature + 15 cm "A long bag slips over the face"
+    """
+    assert [one.passes for one in drafted(text, {"stature": 70}).comparisons] == [True, True]
+    assert [one.passes for one in drafted(text, {"stature": 70}, bag=850.0).comparisons] == [True, True]
+    short = drafted(text, {"stature": 70}, bag=780.0).comparisons[0]
+    assert (short.passes, short.left, short.right) == (False, 780, 800)
+    assert not drafted(text, {"stature": 70}, bag=860.0).comparisons[1].passes
 
 
 def test_t25_the_chord_fault_is_caught() -> None:
