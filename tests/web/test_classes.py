@@ -145,6 +145,18 @@ def test_what_cannot_be_a_class_is_told_and_what_was_typed_stays(
     assert f'value="{fields["name"]}"'.strip() in answer.text or fields["name"] == " "
 
 
+def test_a_draft_is_taken_to_a_class_with_its_choices_and_without_its_child(client: TestClient) -> None:
+    page = unescape(client.get("/print/casing-top?ease=16+cm&chest=57+cm&for-name=Mina").text)
+    link = re.search(r'href="(/classes\?[^"]*)"', page)
+    assert link
+    form = unescape(client.get(link[1]).text)
+    assert '<option value="casing-top" selected>' in form
+    assert '<input type="hidden" name="ease" value="16 cm">' in form
+    assert "57 cm" not in form
+    location = make(client, ease="16 cm")
+    assert 'value="16 cm"' in client.get(location).text
+
+
 def test_a_class_is_put_away_and_its_pupils_stay(client: TestClient) -> None:
     make(client)
     assert client.post("/class/away", data={"name": "Monday"}).status_code == 303

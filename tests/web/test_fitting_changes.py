@@ -12,6 +12,7 @@ import pytest
 from littlefold.store import Card, CardBox
 from littlefold.store.reprint import pattern_again
 from littlefold.web.pages.children_box import Cards
+from tests.web.test_hostile_names import HOSTILE, harmless
 
 if TYPE_CHECKING:
     from fastapi.testclient import TestClient
@@ -146,3 +147,26 @@ def test_nothing_is_kept_where_nothing_was_typed(client: TestClient, room: Room)
     told = {"name": "Mina", "for": "trousers", "day": "2026-03-01", "others": "stay"}
     assert client.post("/child/measure", data=told).status_code == 422
     assert len(card(room).measured) == 1
+
+
+def test_growth_is_drawn_of_each_measurement_that_was_taken(client: TestClient) -> None:
+    page = unescape(client.get("/child?name=Mina&of=chest").text)
+    assert re.search(r'<img src="/child/growth.svg[^"]*of=chest" alt="Chest girth by age', page)
+    nav = page.partition('class="pictures"')[2].partition("</nav>")[0]
+    assert re.findall(r"of=(\w+)", nav) == ["stature", "head", "neck", "chest", "back_waist"]
+    tall, round_ = (client.get(f"/child/growth.svg?name=Mina&of={one}").text for one in ("stature", "chest"))
+    assert "104 cm" in tall
+    assert "56 cm" in round_
+    harmless(client.get("/child", params={"name": "Mina", "of": HOSTILE[0]}).text)
+
+
+@pytest.mark.parametrize("words", HOSTILE)
+def test_words_about_a_fitting_stay_words(client: TestClient, words: str) -> None:
+    for fields in ({"showed": words}, {"left": words}, {"ease": words}, {"closing": words}):
+        answer = fit(client, **fields)
+        if answer.status_code == 422:  # type: ignore[attr-defined]
+            harmless(answer.text)  # type: ignore[attr-defined]
+    harmless(client.get("/child/draft/1?name=Mina").text)
+    harmless(
+        client.get("/child/measure", params={"name": "Mina", "for": words, "others": words, "at": words}).text
+    )

@@ -40,8 +40,10 @@ def routes(cards: Cards) -> APIRouter:
 
 def _showing(router: APIRouter, cards: Cards) -> None:
     @router.get("/child")
-    def child(name: str = "", done: str = "", on: str = "", fits: str = "", limit: str = "") -> HTMLResponse:
-        asked = {"on": on[:40], "fits": fits[:80], "limit": limit[:60]}
+    def child(  # noqa: PLR0917 - words of a link
+        name: str = "", done: str = "", on: str = "", fits: str = "", limit: str = "", of: str = ""
+    ) -> HTMLResponse:
+        asked = {"on": on[:40], "fits": fits[:80], "limit": limit[:60], "of": of[:80]}
         return page(cards, name, asked, done=done)
 
 

@@ -106,8 +106,12 @@ def growth_words(card: Card, asked: dict[str, str], room: Room) -> Json:
     found = room_for(card, asked.get("on", ""), room.today()) if card.measured else None
     known = None if found is None or isinstance(found, Problem) else found
     units = room.preferences.units
+    shown = asked.get("of", "") if asked.get("of", "") in REGISTER else "stature"
     return {
         "asked": {"on": "", "fits": "", "limit": ""} | asked,
+        "of": shown,
+        "of_title": REGISTER[shown].title,
+        "taken": _taken_names(card),
         "complaint": found.message if isinstance(found, Problem) else "",
         "then": said_age(known.later.age_months) if known else "",
         "rows": [_row(known, name, units) for name in NAMES] if known else [],
@@ -115,6 +119,12 @@ def growth_words(card: Card, asked: dict[str, str], room: Room) -> Json:
         "fits": _fits(card, asked, units),
         "measures": [(name, REGISTER[name].title) for name in NAMES],
     }
+
+
+def _taken_names(card: Card) -> list[tuple[str, str]]:
+    """What was ever measured of a child: what there is a picture of."""
+    taken = {name for one in card.measured for name, _ in one.readings}
+    return [(name, REGISTER[name].title) for name in NAMES if name in taken]
 
 
 def _row(room: RoomToGrow, name: str, units: Units) -> Json:

@@ -51,8 +51,9 @@ Form = Annotated[Json, Depends(_in_form)]
 
 def _making(router: APIRouter, cards: Cards) -> None:
     @router.get("/classes")
-    def classes() -> HTMLResponse:
-        return _list(cards)
+    def classes(request: Request) -> HTMLResponse:
+        fields = {name: text[:LONGEST] for name, text in request.query_params.items() if name != "name"}
+        return _list(cards, _typed(cards, fields | {"pupils": ()}, SewingClass("", "")))
 
     @router.post("/classes")
     def add(fields: Form) -> Response:
