@@ -18,7 +18,10 @@ export function putBack(form, pairs) {
 function keep(form) {
   const place = `typed ${location.pathname}${location.search} ${form.getAttribute("action")}`;
   const before = sessionStorage.getItem(place);
-  if (before) putBack(form, JSON.parse(before));
+  if (before) {
+    putBack(form, JSON.parse(before));
+    form.closest("details")?.setAttribute("open", "");
+  }
   form.addEventListener("input", () => sessionStorage.setItem(place, JSON.stringify(typedIn(form))));
   form.addEventListener("submit", () => sessionStorage.removeItem(place));
 }
