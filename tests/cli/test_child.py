@@ -226,3 +226,19 @@ def test_ages_that_are_none(text: str) -> None:
 
 def test_days_that_are_none() -> None:
     assert isinstance(read_day("31.3.2026"), Problem)
+
+
+def test_a_backup_is_made_listed_and_put_back(room: Path) -> None:
+    assert "no backups" in say("child", "restore")
+    add_mina()
+    assert "1 card, 1 set of readings, 0 drafts" in " ".join(say("child", "backup").split())
+    before = card("Mina")
+    say("child", "note", "Mina", "written after the backup")
+    (backup,) = say("child", "restore").split()
+    assert CliRunner().invoke(app, ["child", "restore", backup], input="n\n").exit_code == 1
+    assert card("Mina") != before
+    assert "lies in" in say("child", "restore", backup, "--yes")
+    assert card("Mina") == before
+    (room / "poem.json").write_text("Es war einmal")
+    assert "no backup" in " ".join(say("child", "restore", "poem.json", "--yes", ends=2).split())
+    assert card("Mina") == before

@@ -5,6 +5,8 @@ from __future__ import annotations
 from datetime import date
 
 from littlefold.body.measurements import Measurements, Origin, Reading
+from littlefold.check import Circumstances
+from littlefold.problem import Number, Place, Problem, Severity
 from littlefold.store import Card, Fitting, Measured, Note, PastDraft, RecipeText
 
 MINA = Card(
@@ -33,6 +35,20 @@ MINA = Card(
             30.0,
             None,
             (Fitting(date(2026, 2, 25), "Too tight over the tummy."),),
+            "in",
+            Circumstances("us", "3T", (594.0, 841.0), 1120.0),
+            (
+                Problem(
+                    "cord-at-neck",
+                    "Eine Kordel am „Hals“.",
+                    Severity.ERROR,
+                    Place(piece="front", edge="neckline"),
+                    (Number("cord", 881.5), Number("least", 0.0, "count")),
+                    "EN 14682",
+                    "Gummi statt Kordel.",
+                ),
+                Problem("paper-needed", "", Severity.NOTE, Place("top", 3, 7, None, None, "body.A")),
+            ),
         ),
     ),
 )

@@ -116,7 +116,7 @@ def test_an_erased_child_leaves_no_row(box: CardBox) -> None:
             for table in ROWS.sorted_tables
         }
     assert set(counts.values()) == {0}, counts
-    assert len(counts) == 14
+    assert len(counts) == 15
 
 
 def test_an_erased_child_leaves_nothing_in_the_files(tmp_path: Path) -> None:

@@ -116,7 +116,8 @@ WRONG = {
     "no json": "{",
     "a list": "[]",
     "another format": '{"format": "littlefold-cards/9", "cards": []}',
-    "a surname": '{"format": "littlefold-cards/1", "cards": [{"name": "Jo", "surname": "X"}]}',
+    "an older version's surname": '{"format": "littlefold-cards/1", "cards": [{"name": "Jo", "surname": "X"}]}',
+    "a surname": '{"format": "littlefold-cards/2", "cards": [{"name": "Jo", "surname": "X"}]}',
     "no number": '{"format":"littlefold-cards/1","cards":[{"name":"Jo",'
     '"measured":[{"day":"2026-01-01","readings":{"chest":NaN}}]}]}',
     "deep": "[" * 100_000,

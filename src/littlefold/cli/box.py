@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from littlefold.body.measurements import Measurements
     from littlefold.pipeline import Outcome, Wish
     from littlefold.store import Card, CardBox
+    from littlefold.store.card import Units
 
 # Readings older than this are told to be old [months]: of small children, and of those from three years on.
 OLD = (3.0, 6.0)
@@ -62,11 +63,13 @@ def body_on_card(name: str, today: date) -> tuple[Measurements, tuple[Problem, .
     return card.body(), _old(card, today)
 
 
-def keep_on_card(name: str, wish: Wish, outcome: Outcome, today: date, follows: int | None = None) -> None:
+def keep_on_card(
+    name: str, wish: Wish, outcome: Outcome, today: date, *, units: Units = "cm", follows: int | None = None
+) -> None:
     """Keeps a draft on the card of the child it was made for, and says so."""
     from littlefold.store.reprint import past_draft
 
-    draft = past_draft(wish, outcome, today, follows)
+    draft = past_draft(wish, outcome, today, follows, units)
     with the_box() as box:
         kept = (box,) if isinstance(box, Problem) else box.change(name, lambda card: card.with_draft(draft))
     if isinstance(kept, tuple):

@@ -201,6 +201,40 @@ def import_(
     raise typer.Exit(import_children(file))
 
 
+@child_app.command("backup")
+def backup() -> None:
+    """Copy the whole card box into the folder of backups, and say what the copy holds.
+
+    Example:  littlefold child backup
+    """
+    from littlefold.cli.backups import back_up_box
+
+    raise typer.Exit(back_up_box())
+
+
+@child_app.command("restore")
+def restore(
+    file: Annotated[
+        Path | None, typer.Argument(help="A backup, of a file or of a server; all there are when not said.")
+    ] = None,
+    *,
+    yes: Annotated[bool, typer.Option("--yes", help="Do not ask again.")] = False,
+) -> None:
+    """Put a backup in place of all that is in the card box; what was there is kept beside, as a backup.
+
+    Everything is read and checked before anything is replaced.
+
+    Example:  littlefold child restore ~/.local/share/littlefold/backups/cards-20261120-143000.sqlite
+    """
+    from littlefold.cli.backups import list_backups, restore_box
+
+    if file is None:
+        raise typer.Exit(list_backups())
+    if not yes:
+        typer.confirm(f"Put {file.name} in place of all cards?", abort=True)
+    raise typer.Exit(restore_box(file))
+
+
 @child_app.command("erase")
 def erase(
     name: Name, *, yes: Annotated[bool, typer.Option("--yes", help="Do not ask again.")] = False

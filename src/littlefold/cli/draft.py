@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -38,7 +39,8 @@ def draft_garment(asked: Asked, out: Path | None, *, as_data: bool) -> int:
         if fault is not None:
             return _refuse((fault,), asked, as_data=as_data)
     if asked.card is not None:
-        keep_on_card(asked.card, understood.wish, outcome, today)
+        kept = replace(outcome, problems=problems)
+        keep_on_card(asked.card, understood.wish, kept, today, units=understood.speech.units)
     if as_data:
         print_document(draft_record(outcome.pattern, problems, understood.speech))
     else:

@@ -13,11 +13,10 @@ from littlefold.cli.draft import DEFAULT_FOLDER
 from littlefold.cli.files import plain_name, write_whole
 from littlefold.cli.words import aside, print_findings, to_person
 from littlefold.draft.choices import read_choices
-from littlefold.draft.sentence import Speech
 from littlefold.pipeline import fulfil, on_the_shelf, settings
 from littlefold.problem import Problem, has_errors
 from littlefold.sheet.paper import read_paper
-from littlefold.store.reprint import pattern_again, recipe_of, wish_again
+from littlefold.store.reprint import findings_again, pattern_again, recipe_of, speech_of, wish_again
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -32,10 +31,11 @@ def print_again(name: str, number: int, paper: str, out: Path | None) -> int:
     draft, sheet = _draft(name, number), read_paper(paper)
     if isinstance(draft, Problem) or isinstance(sheet, Problem):
         return refuse(*(one for one in (draft, sheet) if isinstance(one, Problem)))
-    pattern, problems = pattern_again(draft)
+    pattern, differs = pattern_again(draft)
+    problems = (*differs, *findings_again(draft, pattern))
     front = f"{plain_name(recipe_of(draft).name)}-{number}"
     fault = _write(
-        bundle(pattern, problems, Speech(language=draft.language), sheet, draft.made),
+        bundle(pattern, problems, speech_of(draft), sheet, draft.made),
         out or DEFAULT_FOLDER,
         front,
     )
@@ -58,11 +58,11 @@ def draft_changed(name: str, number: int, texts: tuple[str, ...], out: Path | No
         return refuse(*faults, *_unpaired(texts))
     wish = replace(wish_again(draft), choices=settings(dict(draft.choices) | changed))
     outcome = fulfil(wish)
-    sheets = bundle(outcome.pattern, outcome.problems, Speech(language=wish.language), sheet, day)
+    sheets = bundle(outcome.pattern, outcome.problems, speech_of(draft), sheet, day)
     fault = _write(sheets, out or DEFAULT_FOLDER, plain_name(recipe.name))
     if fault is not None:
         return refuse(fault)
-    keep_on_card(name, wish, outcome, day, follows=number)
+    keep_on_card(name, wish, outcome, day, units=draft.units, follows=number)
     print_findings(outcome.problems, to_person())
     return 1 if has_errors(outcome.problems) else 0
 

@@ -60,6 +60,11 @@ def _draft_words(draft: PastDraft) -> Iterator[tuple[str, int]]:
         for word in (draft.tape, draft.language, draft.pattern_hash, draft.body.nickname)
     )
     yield from ((name, LONGEST_NAME) for name in draft.body)
+    yield from (
+        (word, LONGEST_WORDS)
+        for found in draft.findings
+        for word in (found.code, found.message, found.rule, found.cure)
+    )
 
 
 def _lengths(card: Card) -> Iterator[Problem]:
@@ -74,5 +79,6 @@ def _lengths(card: Card) -> Iterator[Problem]:
     for draft in card.drafts:
         numbers = [*draft.body.lengths().values(), draft.let_down]
         numbers += [value for _, value in draft.choices if not isinstance(value, str)]
+        numbers += [number.value for found in draft.findings for number in found.numbers]
         if not all(map(math.isfinite, numbers)):
             yield Problem("card-draft", f"The draft of {draft.made} holds a number that is none.")

@@ -25,7 +25,7 @@ from littlefold.store.all_rows import VERSION, Rows, all_rows, put_all_rows
 from littlefold.store.allowed import faults_of
 from littlefold.store.backup import Holding, holding
 from littlefold.store.engine import BoxUnavailable, connect, reading, writing
-from littlefold.store.json_file import FORMAT
+from littlefold.store.json_file import EXPORTS
 from littlefold.store.opening import MIGRATIONS, open_box, steps_in
 
 if TYPE_CHECKING:
@@ -128,7 +128,7 @@ def _rows_in(file: Path) -> Mapping[str, list[dict[str, Any]]] | Problem:
         return _damaged(file) if text.lstrip().startswith("{") else _no_backup(file)
     if isinstance(document, dict) and VERSION in document:
         return document
-    is_export = isinstance(document, dict) and document.get("format") == FORMAT
+    is_export = isinstance(document, dict) and str(document.get("format")).startswith(EXPORTS)
     return _an_export(file) if is_export else _no_backup(file)
 
 

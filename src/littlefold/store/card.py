@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import unicodedata
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from littlefold.body.child import age_in_months
 from littlefold.body.measurements import Measurements, Reading
@@ -17,8 +17,11 @@ if TYPE_CHECKING:
     from datetime import date
 
     from littlefold.body.measurements import Sex
+    from littlefold.check import Circumstances
+    from littlefold.problem import Problem
 
 Choices = tuple[tuple[str, float | str], ...]
+Units = Literal["cm", "in"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +76,10 @@ class PastDraft:
         choices: Pairs of name and value: millimetres, radians, plain numbers, or the name of an option.
         tape: The mark distances were rounded to, or `exact`.
         language: Of the words on the pattern.
+        units: Of the lengths on the sheets.
+        around: What the safety rules were asked with: region, US size, paper, width of the cloth; None where a draft was
+            kept before such things were.
+        findings: What was found and printed on the sheets, in the language and units of the draft.
         pattern_hash: Of the pattern as it was drawn; a pattern drafted again has the same.
         let_down: What is left in the hem to be let down [mm].
         follows: The number of the draft whose fitting led to this one; None where there was none.
@@ -89,6 +96,9 @@ class PastDraft:
     let_down: float = 0.0
     follows: int | None = None
     fittings: tuple[Fitting, ...] = ()
+    units: Units = "cm"
+    around: Circumstances | None = None
+    findings: tuple[Problem, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

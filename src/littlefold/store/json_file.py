@@ -6,19 +6,22 @@ What is written is read back exactly.  The file is read at the door: what is not
 from __future__ import annotations
 
 import json
+from dataclasses import asdict
 from datetime import date  # noqa: TC003 - pydantic reads the annotations
 from typing import TYPE_CHECKING, Any, Final, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, FiniteFloat, ValidationError
 
 from littlefold.body.measurements import Measurements, Origin, Reading
-from littlefold.problem import Place, Problem
+from littlefold.check import Circumstances
+from littlefold.problem import Number, Place, Problem, Severity
 from littlefold.store.card import Card, Fitting, Measured, Note, PastDraft, RecipeText
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-FORMAT: Final = "littlefold-cards/1"
+FORMAT: Final = "littlefold-cards/2"  # 1 was without units, region and findings; it is read too
+EXPORTS: Final = "littlefold-cards/"  # how every version of it begins
 _MOST_TOLD: Final = 10  # faults of one file that are told
 
 _Sex = Literal["girl", "boy"]
@@ -51,6 +54,38 @@ class _Reading(_Strict):
     spread: FiniteFloat = 0.0
 
 
+class _Place(_Strict):
+    file: str | None = None
+    line: int | None = None
+    column: int | None = None
+    piece: str | None = None
+    edge: str | None = None
+    point: str | None = None
+
+
+class _Number(_Strict):
+    name: str
+    value: FiniteFloat
+    unit: str
+
+
+class _Finding(_Strict):
+    code: str
+    severity: Severity
+    message: str
+    place: _Place = Field(default_factory=_Place)
+    numbers: list[_Number] = Field(default_factory=list)
+    rule: str = ""
+    cure: str = ""
+
+
+class _Around(_Strict):
+    region: str
+    us_size: str = ""
+    paper: tuple[FiniteFloat, FiniteFloat] | None = None
+    cloth_width: FiniteFloat | None = None
+
+
 class _Fitting(_Strict):
     day: date
     showed: str
@@ -70,6 +105,9 @@ class _Draft(_Strict):
     let_down: FiniteFloat = 0.0
     follows: int | None = None
     fittings: list[_Fitting] = Field(default_factory=list)
+    units: Literal["cm", "in"] = "cm"
+    around: _Around | None = None
+    findings: list[_Finding] = Field(default_factory=list)
 
 
 class _Card(_Strict):
@@ -82,7 +120,7 @@ class _Card(_Strict):
 
 
 class _File(_Strict):
-    format: Literal["littlefold-cards/1"]
+    format: Literal["littlefold-cards/1", "littlefold-cards/2"]
     cards: list[_Card]
 
 
@@ -138,6 +176,28 @@ def _draft_record(draft: PastDraft) -> dict[str, Any]:
         "fittings": [
             {"day": fitting.day.isoformat(), "showed": fitting.showed} for fitting in draft.fittings
         ],
+        "units": draft.units,
+        "around": None if draft.around is None else _around_record(draft.around),
+        "findings": [_finding_record(problem) for problem in draft.findings],
+    }
+
+
+def _around_record(found: Circumstances) -> dict[str, Any]:
+    paper = None if found.paper is None else list(found.paper)
+    plain = {"region": found.region, "us_size": found.us_size, "cloth_width": found.cloth_width}
+    return plain | {"paper": paper}
+
+
+def _finding_record(problem: Problem) -> dict[str, Any]:
+    place = {name: value for name, value in asdict(problem.place).items() if value is not None}
+    return {
+        "code": problem.code,
+        "severity": problem.severity.value,
+        "message": problem.message,
+        "place": place,
+        "numbers": [asdict(number) for number in problem.numbers],
+        "rule": problem.rule,
+        "cure": problem.cure,
     }
 
 
@@ -168,6 +228,21 @@ def _draft(draft: _Draft) -> PastDraft:
         draft.let_down,
         draft.follows,
         tuple(Fitting(fitting.day, fitting.showed) for fitting in draft.fittings),
+        draft.units,
+        None if draft.around is None else Circumstances(**draft.around.model_dump()),
+        tuple(map(_finding, draft.findings)),
+    )
+
+
+def _finding(found: _Finding) -> Problem:
+    return Problem(
+        found.code,
+        found.message,
+        found.severity,
+        Place(**found.place.model_dump()),
+        tuple(Number(**number.model_dump()) for number in found.numbers),
+        found.rule,
+        found.cure,
     )
 
 

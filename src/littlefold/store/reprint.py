@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from hashlib import sha256
 from typing import TYPE_CHECKING
 
 from littlefold.body.tape import read_mark
 from littlefold.booklet.recipes import with_beginnings
-from littlefold.check import Circumstances
+from littlefold.booklet.spoken import spoken
+from littlefold.check import Circumstances, check
 from littlefold.draft.evaluate import evaluate
+from littlefold.draft.sentence import Speech
 from littlefold.pattern.picture import draw_pattern
 from littlefold.pattern.trace import trace
 from littlefold.pipeline import Wish, on_the_shelf
@@ -20,9 +23,11 @@ from littlefold.store.card import PastDraft, RecipeText
 if TYPE_CHECKING:
     from datetime import date
 
+    from littlefold.body.tape import TapeMark
     from littlefold.pattern.model import Pattern
     from littlefold.pipeline import Outcome
     from littlefold.recipe.recipe import Recipe
+    from littlefold.store.card import Units
 
 
 def pattern_hash(pattern: Pattern) -> str:
@@ -31,8 +36,10 @@ def pattern_hash(pattern: Pattern) -> str:
     return sha256(pieces.encode()).hexdigest()
 
 
-def past_draft(wish: Wish, outcome: Outcome, made: date, follows: int | None = None) -> PastDraft:
-    """What a card keeps of an outcome."""
+def past_draft(
+    wish: Wish, outcome: Outcome, made: date, follows: int | None = None, units: Units = "cm"
+) -> PastDraft:
+    """What a card keeps of an outcome, with all that was found, in the words of its sheets."""
     recipe = wish.recipe
     others = (one for one in with_beginnings(recipe, on_the_shelf) if one.text != recipe.text)
     return PastDraft(
@@ -44,14 +51,35 @@ def past_draft(wish: Wish, outcome: Outcome, made: date, follows: int | None = N
         wish.language,
         pattern_hash(outcome.pattern),
         follows=follows,
+        units=units,
+        around=_asked_with(wish.circumstances),
+        findings=_worded(outcome.problems, Speech(units, wish.tape, wish.language)),
     )
+
+
+def _asked_with(found: Circumstances) -> Circumstances:
+    """What a maker can say of the circumstances; the rest is the program's own."""
+    return Circumstances(found.region, found.us_size, found.paper, found.cloth_width)
+
+
+def _worded(problems: tuple[Problem, ...], speech: Speech) -> tuple[Problem, ...]:
+    return tuple(replace(problem, said=()) for problem in spoken(problems, speech))
 
 
 def wish_again(draft: PastDraft) -> Wish:
     """The wish that a past draft came from, by the recipe as it was."""
+    around = draft.around or Circumstances()
+    return Wish(recipe_of(draft), draft.body, around, draft.choices, _tape(draft), draft.language)
+
+
+def speech_of(draft: PastDraft) -> Speech:
+    """How the sheets of a past draft spoke."""
+    return Speech(draft.units, _tape(draft), draft.language)
+
+
+def _tape(draft: PastDraft) -> TapeMark | None:
     mark = read_mark(draft.tape)
-    tape = None if isinstance(mark, Problem) or not mark.mm else mark
-    return Wish(recipe_of(draft), draft.body, Circumstances(), draft.choices, tape, draft.language)
+    return None if isinstance(mark, Problem) or not mark.mm else mark
 
 
 def recipe_of(draft: PastDraft) -> Recipe:
@@ -81,3 +109,22 @@ def pattern_again(draft: PastDraft) -> tuple[Pattern, tuple[Problem, ...]]:
         Severity.WARNING,
     )
     return pattern, (warning,)
+
+
+def findings_again(draft: PastDraft, pattern: Pattern) -> tuple[Problem, ...]:
+    """What stood on the sheets of a past draft; of one that was kept without it, what the rules find today.
+
+    Args:
+        draft: The past draft.
+        pattern: From `pattern_again`.
+    """
+    if draft.around is not None:
+        return draft.findings
+    found = check(pattern, Circumstances(stretch=pattern.draft.stretch))
+    note = Problem(
+        "findings-of-today",
+        f"The draft of {draft.made} was kept by an older Littlefold without its cautions and its region. These are what the "
+        "rules of the European Union find today.",
+        Severity.NOTE,
+    )
+    return (note, *_worded(found, speech_of(draft)))

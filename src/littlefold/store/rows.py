@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import json
+from dataclasses import asdict, dataclass
 from typing import TYPE_CHECKING, Any, Final
 
 from sqlalchemy import delete, insert, select
 
 from littlefold.body.measurements import Measurements, Origin, Reading
+from littlefold.check import Circumstances
+from littlefold.problem import Number, Place, Problem, Severity
 from littlefold.store import tables
 from littlefold.store.card import Card, Fitting, Measured, Note, PastDraft, RecipeText
 
@@ -88,17 +91,55 @@ def _read_note(row: Any, _: Sequence[Sequence[Any]]) -> Note:
 
 
 def _draft(draft: PastDraft) -> tuple[Values, tuple[list[Values], ...]]:
-    plain = ("made", "tape", "language", "pattern_hash", "let_down", "follows")
+    plain = ("made", "tape", "language", "pattern_hash", "let_down", "follows", "units")
     body = {"age_months": draft.body.age_months, "sex": draft.body.sex, "nickname": draft.body.nickname}
     readings = [
         {"name": name, "mm": reading.mm, "origin": reading.origin.value, "spread": reading.spread_mm}
         for name, reading in draft.body.readings
     ]
-    return {name: getattr(draft, name) for name in plain} | body, (
+    return {name: getattr(draft, name) for name in plain} | body | _around(draft.around), (
         [{"name": recipe.name, "text": recipe.text} for recipe in draft.recipes],
         [_choice(name, value) for name, value in draft.choices],
         readings,
         [{"day": fitting.day, "showed": fitting.showed} for fitting in draft.fittings],
+        [_finding(problem) for problem in draft.findings],
+    )
+
+
+def _around(found: Circumstances | None) -> Values:
+    if found is None:
+        return dict.fromkeys(("region", "us_size", "paper_width", "paper_height", "cloth_width"))
+    width, height = found.paper or (None, None)
+    known = {"region": found.region, "us_size": found.us_size, "cloth_width": found.cloth_width}
+    return known | {"paper_width": width, "paper_height": height}
+
+
+def _read_around(row: Any) -> Circumstances | None:
+    if row.region is None:
+        return None
+    paper = None if row.paper_width is None else (row.paper_width, row.paper_height)
+    return Circumstances(row.region, row.us_size, paper, row.cloth_width)
+
+
+def _finding(problem: Problem) -> Values:
+    plain = ("code", "message", "rule", "cure")
+    numbers = [[number.name, number.value, number.unit] for number in problem.numbers]
+    return (
+        {name: getattr(problem, name) for name in plain}
+        | {"severity": problem.severity.value, "numbers": json.dumps(numbers, ensure_ascii=False)}
+        | asdict(problem.place)
+    )
+
+
+def _read_finding(row: Any) -> Problem:
+    return Problem(
+        row.code,
+        row.message,
+        Severity(row.severity),
+        Place(row.file, row.line, row.column, row.piece, row.edge, row.point),
+        tuple(Number(*number) for number in json.loads(row.numbers)),
+        row.rule,
+        row.cure,
     )
 
 
@@ -108,7 +149,7 @@ def _choice(name: str, value: float | str) -> Values:
 
 
 def _read_draft(row: Any, below: Sequence[Sequence[Any]]) -> PastDraft:
-    recipes, choices, readings, fittings = below
+    recipes, choices, readings, fittings, findings = below
     return PastDraft(
         made=row.made,
         recipes=tuple(RecipeText(each.name, each.text) for each in recipes),
@@ -125,6 +166,9 @@ def _read_draft(row: Any, below: Sequence[Sequence[Any]]) -> PastDraft:
         let_down=row.let_down,
         follows=row.follows,
         fittings=tuple(Fitting(each.day, each.showed) for each in fittings),
+        units=row.units,
+        around=_read_around(row),
+        findings=tuple(map(_read_finding, findings)),
     )
 
 
@@ -132,7 +176,7 @@ MEASURED: Final = Part(tables.measured, (tables.reading,), _measured, _read_meas
 NOTES: Final = Part(tables.note, (), _note, _read_note)
 DRAFTS: Final = Part(
     tables.draft,
-    (tables.draft_recipe, tables.draft_choice, tables.draft_reading, tables.fitting),
+    (tables.draft_recipe, tables.draft_choice, tables.draft_reading, tables.fitting, tables.draft_finding),
     _draft,
     _read_draft,
 )

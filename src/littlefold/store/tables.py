@@ -77,6 +77,12 @@ draft = _part(
     Column("age_months", Double),
     Column("sex", String),
     _words("nickname"),
+    _words("units"),
+    Column("region", String),  # nothing where a draft was kept before it was
+    Column("us_size", String),
+    Column("paper_width", Double),
+    Column("paper_height", Double),
+    Column("cloth_width", Double),
 )
 draft_recipe = _part_of("draft", "draft_recipe", _words("name"), _words("text"))
 draft_choice = _part_of(
@@ -84,6 +90,22 @@ draft_choice = _part_of(
 )
 draft_reading = _part_of(
     "draft", "draft_reading", _words("name"), _length("mm"), _words("origin"), _length("spread")
+)
+draft_finding = _part_of(
+    "draft",
+    "draft_finding",
+    _words("code"),
+    _words("severity"),
+    _words("message"),
+    _words("rule"),
+    _words("cure"),
+    Column("file", String),
+    Column("line", Integer),
+    Column("column", Integer),
+    Column("piece", String),
+    Column("edge", String),
+    Column("point", String),
+    _words("numbers"),  # as JSON: name, value and unit of each
 )
 fitting = _part_of("draft", "fitting", Column("day", Date, nullable=False), _words("showed"))
 

@@ -13,11 +13,10 @@ from fastapi.responses import HTMLResponse, RedirectResponse, Response
 from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
 
 from littlefold.booklet.bundle import bundle
-from littlefold.draft.sentence import Speech
 from littlefold.problem import Problem
 from littlefold.sheet.paper import read_paper
 from littlefold.store import Card, PastDraft
-from littlefold.store.reprint import past_draft, pattern_again
+from littlefold.store.reprint import findings_again, past_draft, pattern_again, speech_of
 from littlefold.web.asked import MOST_FIELDS, understand
 from littlefold.web.pages.children_begin import offer
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
@@ -77,7 +76,7 @@ def _beginning(router: APIRouter, cards: Cards) -> None:
             return refusal(room, unknown, {"name": name})
         fields = dict(parse_qsl(query[:LONGEST_QUERY])[:MOST_FIELDS])
         wish = understand(found, fields, room.preferences).wish
-        draft = past_draft(wish, room.fulfil(wish), room.today())
+        draft = past_draft(wish, room.fulfil(wish), room.today(), units=room.preferences.units)
         return _changed(cards, name, lambda card: card.with_draft(draft), len)
 
 
@@ -151,8 +150,8 @@ def _sheets(cards: Cards, draft: PastDraft) -> tuple[Sheet, ...]:
     pattern, problems = _pattern_again(draft)
     paper = read_paper(cards.room.preferences.paper)
     assert not isinstance(paper, Problem)  # noqa: S101 - only papers are kept
-    speech = Speech(cards.room.preferences.units, None, draft.language)
-    return tuple(bundle(pattern, problems, speech, paper, draft.made))
+    found = (*problems, *findings_again(draft, pattern))
+    return tuple(bundle(pattern, found, speech_of(draft), paper, draft.made))
 
 
 def _page(cards: Cards, name: str, number: int, draft: PastDraft, tried: Tried | None = None) -> HTMLResponse:

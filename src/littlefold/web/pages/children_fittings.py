@@ -85,7 +85,7 @@ def changed_draft(room: Room, draft: PastDraft, tried: Tried, number: int) -> Pa
     wish = replace(wish_again(draft), choices=settings(dict(draft.choices) | dict(tried.changed)))
     outcome = room.fulfil(wish)
     grave = next((one for one in outcome.problems if one.severity is Severity.ERROR), None)
-    return grave or past_draft(wish, outcome, room.today(), number)
+    return grave or past_draft(wish, outcome, room.today(), number, draft.units)
 
 
 def with_tried(card: Card, number: int, tried: Tried, anew: PastDraft | None, day: date) -> Card:
