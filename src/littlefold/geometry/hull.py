@@ -1,4 +1,4 @@
-"""How near a segment can come to a point at least, told at a glance."""
+"""Where a segment lies at most, told at a glance: how near it can come to a point, a box that holds it."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from math import hypot
 from typing import TYPE_CHECKING
 
 from .bezier import Cubic
+from .bounds import Bounds
 
 if TYPE_CHECKING:
     from .point import Point
@@ -24,3 +25,10 @@ def least_distance(segment: Segment, point: Point) -> float:
     across = max(0.0, min(p.x, q.x, r.x, e.x) - x, x - max(p.x, q.x, r.x, e.x))
     upward = max(0.0, min(p.y, q.y, r.y, e.y) - y, y - max(p.y, q.y, r.y, e.y))
     return hypot(across, upward)
+
+
+def box_round(segment: Segment) -> Bounds:
+    """A box that holds a segment, if not always the smallest: of a cubic, that of its control points."""
+    if isinstance(segment, Cubic):
+        return Bounds.of_points(segment.start, segment.control1, segment.control2, segment.end)
+    return segment.bounds()

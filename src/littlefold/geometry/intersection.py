@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from .arc import Arc
 from .bezier import Cubic
 from .contact import Pair, contacts
+from .hull import box_round
 from .on_line import parameters_on_line
 from .path import Path
 from .point import Point, Vector
@@ -74,8 +75,9 @@ def self_crossings(path: Path) -> tuple[Meeting, ...]:
     for index, segment in enumerate(path.segments):
         if isinstance(segment, Cubic):
             found.extend(_looped(segment, marks[index]))
+    boxes = [segment.bounds().grown(TOUCH) for segment in path.segments]
     for (i, one), (j, other) in combinations(enumerate(path.segments), 2):
-        if one.bounds().grown(TOUCH).overlaps(other.bounds()):
+        if boxes[i].overlaps(boxes[j]):
             found.extend(_measured(one, other, contacts(one, other), marks[i], marks[j]))
     return _in_order([m for m in found if not _is_joint(m, path)], path, path)
 
@@ -88,10 +90,10 @@ def _path(shape: Path | Segment) -> Path:
 def _meetings(first: Path, second: Path) -> list[Meeting]:
     """The meetings of all segments of one path with all of another, as they come."""
     marks, other_marks = first.marks, second.marks
-    boxes = [segment.bounds().grown(TOUCH) for segment in second.segments]
+    boxes = [box_round(segment).grown(TOUCH) for segment in second.segments]
     found: list[Meeting] = []
     for i, one in enumerate(first.segments):
-        box = one.bounds()
+        box = box_round(one)
         for j, other in enumerate(second.segments):
             if box.overlaps(boxes[j]):
                 found.extend(_measured(one, other, contacts(one, other), marks[i], other_marks[j]))
