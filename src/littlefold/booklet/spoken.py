@@ -5,6 +5,7 @@ English needs no table, since the checks speak it.  A sentence that a table lack
 
 from __future__ import annotations
 
+import re
 import tomllib
 from dataclasses import replace
 from functools import lru_cache
@@ -19,6 +20,9 @@ if TYPE_CHECKING:
 
     from littlefold.draft.sentence import Speech
     from littlefold.problem import Problem
+
+# A number as a sentence writes it; no name begins with a digit.
+_NUMBER = re.compile(r"-?\d+(?:\.\d+)?(?: (?:cm|mm|degrees))?")
 
 
 def spoken(problems: Iterable[Problem], speech: Speech) -> tuple[Problem, ...]:
@@ -48,10 +52,21 @@ def _part(part: str | Measured | Saying, speech: Speech) -> str:
     if isinstance(part, Saying):
         return told(part, speech)
     if isinstance(part, str):
-        return part
+        return _spelled(part, speech) if _NUMBER.fullmatch(part) else part
     if part.unit == "mm" and speech.units == "in":
-        return speech.spelled(f"{shortest(part.value / MM_PER['in'])} in")
-    return speech.spelled(str(part).replace(" degrees", f" {word('degrees', speech.language)}"))
+        return _inches(part.value, speech)
+    return _spelled(str(part), speech)
+
+
+def _spelled(number: str, speech: Speech) -> str:
+    """A number as it stands in an English sentence, perhaps with its unit, in the maker's units and signs."""
+    if number.endswith(" cm") and speech.units == "in":
+        return _inches(float(number.removesuffix(" cm")) * MM_PER["cm"], speech)
+    return speech.spelled(number.replace(" degrees", f" {word('degrees', speech.language)}"))
+
+
+def _inches(mm: float, speech: Speech) -> str:
+    return speech.spelled(f"{shortest(mm / MM_PER['in'])} in")
 
 
 @lru_cache

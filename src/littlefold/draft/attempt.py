@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.draft.desk import FOLLOWS
 from littlefold.draft.refusal import Exhausted, Refusal
-from littlefold.problem import Problem
+from littlefold.problem import Problem, say
 from littlefold.recipe import tree
 from littlefold.recipe.faults.fault import with_short_words
 
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from littlefold.draft.desk import Desk
+    from littlefold.problem import Place, Saying
     from littlefold.recipe.recipe import Written
 
 
@@ -48,5 +49,12 @@ def _made(statement: object) -> tuple[tree.Name, ...]:
 def problem_of(refusal: Refusal, line: Written) -> Problem:
     """What is told of a refusal, with its place in the recipe."""
     place = line.place(refusal.spot)
-    message = f"{place.file}, line {place.line}, column {place.column}: {with_short_words(refusal.message)}"
-    return Problem(refusal.code, message, place=place, numbers=refusal.numbers)
+    message = f"{where(place)}: {with_short_words(refusal.message)}"
+    said = (say("{where}: {what}", where=where(place), what=refusal.said),) if refusal.said else ()
+    return Problem(refusal.code, message, place=place, numbers=refusal.numbers, said=said)
+
+
+def where(place: Place) -> Saying:
+    """A place in a recipe, in words."""
+    parts = {"file": str(place.file), "line": str(place.line), "column": str(place.column)}
+    return say("{file}, line {line}, column {column}", **parts)

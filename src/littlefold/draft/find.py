@@ -21,7 +21,7 @@ from littlefold.draft.model import Amount
 from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity
 from littlefold.draft.refusal import Exhausted, Missing, Refusal
 from littlefold.draft.spoken import compared, spoken
-from littlefold.problem import Number, Problem, Severity
+from littlefold.problem import Number, Problem, Severity, say
 from littlefold.recipe.wording import leftmost_spot, written
 
 if TYPE_CHECKING:
@@ -76,8 +76,13 @@ def _bounds_make_sense(step: tree.Find, low: Quantity, high: Quantity, start: Qu
     if not alike or not low.value <= start.value <= high.value or low.value == high.value:
         raise Refusal(
             "bounds-do-not-fit",
-            f"find {step.name}: the bounds {written(step.low)} and {written(step.high)} must be of one kind, the lower first, "
-            "and the start between them.",
+            say(
+                "find {name}: the bounds {low} and {high} must be of one kind, the lower first, and the "
+                "start between them.",
+                name=str(step.name),
+                low=str(written(step.low)),
+                high=str(written(step.high)),
+            ),
             step.name.spot,
             (compared("from", low.value, low.dimension), compared("to", high.value, high.dimension)),
         )
@@ -91,8 +96,13 @@ def _not_too_deep(step: tree.Find, desk: Desk) -> None:
     if desk.trials_within > MOST_WITHIN:
         raise Exhausted(
             "too-many-searches",
-            f"find {step.name} stands within {desk.trials_within} others that are not solved yet; at most {MOST_WITHIN} "
-            "are tried. State each goal before the next search begins.",
+            say(
+                "find {name} stands within {trials_within} others that are not solved yet; at most "
+                "{most_within} are tried. State each goal before the next search begins.",
+                name=str(step.name),
+                trials_within=str(desk.trials_within),
+                most_within=str(MOST_WITHIN),
+            ),
             step.name.spot,
         )
 
@@ -155,7 +165,11 @@ class _Trial:
         if left.dimension is not right.dimension:
             raise Refusal(
                 "numbers-do-not-go-together",
-                f"{written(self.step.left)} and {written(self.step.right)} are not of one kind.",
+                say(
+                    "{left} and {right} are not of one kind.",
+                    left=str(written(self.step.left)),
+                    right=str(written(self.step.right)),
+                ),
                 self.step.name.spot,
             )
         self.sort = left.dimension
@@ -167,7 +181,9 @@ class _Trial:
             evaluate(self.step.right, desk)
         except Refusal as refusal:
             return Refusal(GOAL, f"find {self.step.name}: {refusal.message}", refusal.spot)
-        return Refusal(GOAL, f"find {self.step.name}: its goal is never drawn.", self.step.name.spot)
+        return Refusal(
+            GOAL, say("find {name}: its goal is never drawn.", name=str(self.step.name)), self.step.name.spot
+        )
 
 
 def _gap(trial: _Trial, value: float) -> float | None:
@@ -186,8 +202,14 @@ def _no_solution(step: tree.Find, trial: _Trial, low: Quantity, high: Quantity) 
     told = "; ".join(f"at {spoken(value, low.dimension)} {_told_gap(gap, trial.sort)}" for value, gap in gaps)
     return Refusal(
         "no-solution",
-        f"find {step.name}: between its bounds {written(step.left)} never becomes {written(step.right)}: {told}. "
-        "Widen the bounds or change a choice.",
+        say(
+            "find {name}: between its bounds {left} never becomes {right}: {told}. Widen the bounds or "
+            "change a choice.",
+            name=str(step.name),
+            left=str(written(step.left)),
+            right=str(written(step.right)),
+            told=str(told),
+        ),
         step.name.spot,
         tuple(
             compared(f"difference at {spoken(value, low.dimension)}", gap, trial.sort)
@@ -211,7 +233,9 @@ def _put(line: Written, exact: float, dimension: Dimension, desk: Desk, trial: _
     name = desk.qualified(step.name.text)
     if name in desk.values or step.name.text in desk.values:
         raise Refusal(
-            "name-taken", f'"{step.name}" has a meaning already. Choose another name.', step.name.spot
+            "name-taken",
+            say('"{name}" has a meaning already. Choose another name.', name=str(step.name)),
+            step.name.spot,
         )
     desk.values[name] = Quantity(value, dimension)
     title = desk.words(step.clauses.text)
@@ -227,24 +251,29 @@ def _judge(line: Written, exact: float, value: float, trial: _Trial, desk: Desk)
     sort = trial.sort
     allowed = _allowed(step, sort, desk)
     left = (
-        "it can no longer be drawn" if rest is None else f"a difference of {spoken(abs(rest), sort)} remains"
+        say("it can no longer be drawn")
+        if rest is None
+        else say("a difference of {rest} remains", rest=spoken(abs(rest), sort))
     )
     severity = Severity.NOTE if rest is not None and abs(rest) <= allowed else Severity.WARNING
-    desk.problems.append(
-        Problem(
-            "found-value-rounded",
-            f"{step.name} is {spoken(exact, Dimension.LENGTH)}, rounded to {spoken(value, Dimension.LENGTH)} on the "
-            f"tape; {left} between {written(step.left)} and {written(step.right)} (allowed {spoken(allowed, sort)}).",
-            severity,
-            line.place(step.name.spot),
-            (
-                Number("exact", exact),
-                Number("rounded", value),
-                compared("remains", rest or 0.0, sort),
-                compared("allowed", allowed, sort),
-            ),
-        )
+    said = say(
+        "{name} is {exact}, rounded to {rounded} on the tape; {left} between {one} and {other} (allowed {allowed}).",
+        name=str(step.name),
+        exact=spoken(exact, Dimension.LENGTH),
+        rounded=spoken(value, Dimension.LENGTH),
+        left=left,
+        one=written(step.left),
+        other=written(step.right),
+        allowed=spoken(allowed, sort),
     )
+    numbers = (
+        Number("exact", exact),
+        Number("rounded", value),
+        compared("remains", rest or 0.0, sort),
+        compared("allowed", allowed, sort),
+    )
+    place = line.place(step.name.spot)
+    desk.problems.append(Problem("found-value-rounded", str(said), severity, place, numbers, said=(said,)))
 
 
 def _allowed(step: tree.Find, sort: Dimension, desk: Desk) -> float:
@@ -255,7 +284,12 @@ def _allowed(step: tree.Find, sort: Dimension, desk: Desk) -> float:
     if within.dimension is not sort:
         raise Refusal(
             "numbers-do-not-go-together",
-            f"find {step.name}: within {written(step.within)} is not of the kind of its goal, {written(step.left)}.",
+            say(
+                "find {name}: within {within} is not of the kind of its goal, {left}.",
+                name=str(step.name),
+                within=str(written(step.within)),
+                left=str(written(step.left)),
+            ),
             leftmost_spot(step.within),
         )
     return within.value

@@ -16,7 +16,7 @@ from littlefold.geometry import Arc, Line, Path
 from littlefold.geometry.intersection import meet, meet_line
 from littlefold.geometry.offset import offset
 from littlefold.geometry.tolerance import SAME_POINT
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -53,7 +53,11 @@ def closed(paths: Sequence[Path], names: Sequence[str], spots: Sequence[Spot]) -
 
 def _alone(path: Path, name: str, spot: Spot) -> tuple[Path, ...]:
     if not path.is_closed:
-        raise Refusal("outline-open", f"{name} alone does not close. Name the other edges too.", spot)
+        raise Refusal(
+            "outline-open",
+            say("{name} alone does not close. Name the other edges too.", name=str(name)),
+            spot,
+        )
     return (path,)
 
 
@@ -70,8 +74,13 @@ def _corner(
         )
         raise Refusal(
             "edges-do-not-meet",
-            f"{names[index]} and {names[following]} do not meet; between their nearest ends are {gap / 10:.2f} cm. "
-            "Draw the missing line, or name the edges in order round the piece.",
+            say(
+                "{index} and {following} do not meet; between their nearest ends are {gap}. Draw the missing "
+                "line, or name the edges in order round the piece.",
+                index=str(names[index]),
+                following=str(names[following]),
+                gap=f"{gap / 10:.2f} cm",
+            ),
             spots[following],
             (Number("gap", gap),),
         )
@@ -99,7 +108,11 @@ def _overrun(path: Path, length: float) -> float:
 
 def _cut(path: Path, start: float, end: float, name: str, spot: Spot) -> Path:
     if abs(start - end) <= CORNER:
-        raise Refusal("edge-without-length", f"nothing is left of {name} between its neighbours.", spot)
+        raise Refusal(
+            "edge-without-length",
+            say("nothing is left of {name} between its neighbours.", name=str(name)),
+            spot,
+        )
     low, high = min(start, end), max(start, end)
     part = path if low == 0 and high == path.length() else path.part(low, high)
     return part if start < end else part.reversed()
@@ -156,7 +169,11 @@ def stitch_lines(
         if beside is None:
             raise Refusal(
                 "included-allowance-too-wide",
-                f"{name}: {inset / 10:.1f} cm inside the drawn line leaves nothing of it. Take a smaller allowance.",
+                say(
+                    "{name}: {inset} inside the drawn line leaves nothing of it. Take a smaller allowance.",
+                    name=str(name),
+                    inset=f"{inset / 10:.1f} cm",
+                ),
                 spot,
                 (Number("allowance", inset),),
             )

@@ -9,10 +9,11 @@ from typing import TYPE_CHECKING
 
 from littlefold.body.measurements import Measurements
 from littlefold.draft.arithmetic import evaluate
+from littlefold.draft.attempt import where
 from littlefold.draft.desk import Desk
 from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity
 from littlefold.draft.refusal import Refusal
-from littlefold.problem import Number, Problem, Severity
+from littlefold.problem import Number, Problem, Severity, say
 from littlefold.recipe import tree
 from littlefold.recipe.wording import leftmost_spot, written
 
@@ -104,19 +105,20 @@ def _compared(line: Written, printed: tree.Printed, value: Quantity, desk: Desk)
         return None
     unit, place = UNIT_NAMES[value.dimension], line.place(leftmost_spot(printed.value))
     name = getattr(line.statement, "name", "")
-    where = f"{place.file}, line {place.line}, column {place.column}"
-    return Problem(
-        "printed-number-disagrees",
-        f"{where}: {name} comes to {_said(value, printed.value)} by its formula, but the book prints "
-        f"{written(printed.value)}. Find out which is right before you cut; the formula is drawn.",
-        Severity.WARNING,
-        place,
-        (
-            Number("by formula", value.value, unit),
-            Number("printed", book.value, unit),
-            Number("allowed", slack, unit),
-        ),
+    numbers = (
+        Number("by formula", value.value, unit),
+        Number("printed", book.value, unit),
+        Number("allowed", slack, unit),
     )
+    said = say(
+        "{where}: {name} comes to {value} by its formula, but the book prints {printed}. Find out which is right before "
+        "you cut; the formula is drawn.",
+        where=where(place),
+        name=str(name),
+        value=_said(value, printed.value),
+        printed=written(printed.value),
+    )
+    return Problem("printed-number-disagrees", str(said), Severity.WARNING, place, numbers, said=(said,))
 
 
 def _half_last_place(expr: tree.Expr, desk: Desk) -> float:

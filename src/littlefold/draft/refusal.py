@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from littlefold.problem import Saying
+
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -23,7 +25,7 @@ class Refusal(Exception):
     def __init__(
         self,
         code: str,
-        message: str | Callable[[], str],
+        message: str | Saying | Callable[[], str],
         spot: Spot = (1, 1),
         numbers: tuple[Number, ...] = (),
     ) -> None:
@@ -36,9 +38,14 @@ class Refusal(Exception):
     @property
     def message(self) -> str:
         """The sentence; one given as a function is made when it is told, since a name may be looked up elsewhere."""
-        if not isinstance(self._message, str):
+        if callable(self._message):
             self._message = self._message()
-        return self._message
+        return str(self._message)
+
+    @property
+    def said(self) -> Saying | None:
+        """The sentence with its places, where it can be said in other languages."""
+        return self._message if isinstance(self._message, Saying) else None
 
 
 class Exhausted(Refusal):

@@ -8,7 +8,7 @@ from littlefold.draft.arithmetic import alike, compare, evaluate_length, holds, 
 from littlefold.draft.model import Comparison, DraftSeam, EdgeRef, Notion
 from littlefold.draft.quantity import UNIT_NAMES
 from littlefold.draft.refusal import Refusal
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 from littlefold.recipe.wording import written
 
@@ -44,7 +44,9 @@ def _ref(name: tree.Name, desk: Desk) -> EdgeRef:
     piece, _, edge = name.text.rpartition(".")
     if not piece:
         raise Refusal(
-            "edge-without-piece", f'"{name}": write the piece too, such as front.{name}.', name.spot
+            "edge-without-piece",
+            say('"{name}": write the piece too, such as front.{name}.', name=str(name)),
+            name.spot,
         )
     if piece not in desk.pieces:
         raise desk.missing("piece", tree.Name(piece, name.spot), desk.pieces)
@@ -86,7 +88,11 @@ def notion(line: Written, desk: Desk) -> None:
     if size is not None and size <= 0:
         raise Refusal(
             "notion-without-length",
-            f"{step.name} would be {size / 10:.1f} cm long. Change its formula.",
+            say(
+                "{name} would be {size} long. Change its formula.",
+                name=str(step.name),
+                size=f"{size / 10:.1f} cm",
+            ),
             step.name.spot,
             (Number(step.name.text, size),),
         )

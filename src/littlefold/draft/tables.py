@@ -9,6 +9,7 @@ from littlefold.body.chart import size_for
 from littlefold.draft.quantity import Dimension, Quantity
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.spoken import compared, spoken
+from littlefold.problem import say
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -35,8 +36,15 @@ def look_up(table: tree.Table, name: tree.Name, desk: Desk, evaluate: Evaluate) 
     if not keys[0] <= key <= keys[-1]:
         raise Refusal(
             "outside-table",
-            f"table {table.name} goes from {spoken(keys[0], sort)} to {spoken(keys[-1], sort)}; the {table.key} is "
-            f"{spoken(key, sort)}. Add a row, or choose another recipe.",
+            say(
+                "table {table} goes from {keys} to {keys_2}; the {key} is {key_2}. Add a row, or choose "
+                "another recipe.",
+                table=str(table.name),
+                keys=str(spoken(keys[0], sort)),
+                keys_2=str(spoken(keys[-1], sort)),
+                key=say(table.key),
+                key_2=str(spoken(key, sort)),
+            ),
             name.spot,
             (
                 compared(table.key, key, sort),
@@ -57,13 +65,17 @@ def _key(table: tree.Table, name: tree.Name, desk: Desk) -> float:
         age = desk.measurements.age_months
         if age is None:
             raise Refusal(
-                "age-not-known", f"table {table.name} goes by age; give the child's birth date.", name.spot
+                "age-not-known",
+                say("table {table} goes by age; give the child's birth date.", table=str(table.name)),
+                name.spot,
             )
         return age
     stature = desk.measurements.get("stature")
     if stature is None:
         raise Refusal(
-            "stature-not-known", f"table {table.name} goes by {table.key}; give the stature.", name.spot
+            "stature-not-known",
+            say("table {table} goes by {key}; give the stature.", table=str(table.name), key=say(table.key)),
+            name.spot,
         )
     return float(size_for(stature.mm)) if table.key == "size" else stature.mm
 
@@ -73,12 +85,22 @@ def _in_order(table: tree.Table, name: tree.Name, rows: list[tuple[Quantity, Qua
     if any(key.dimension is not wanted for key, _ in rows):
         raise Refusal(
             "table-key-of-wrong-kind",
-            f"table {table.name} goes by {table.key}; each row begins with one.",
+            say(
+                "table {table} goes by {key}; each row begins with one.",
+                table=str(table.name),
+                key=say(table.key),
+            ),
             name.spot,
         )
     if any(one[0].value >= other[0].value for one, other in pairwise(rows)):
-        raise Refusal("table-not-in-order", f"the rows of table {table.name} must go upward.", name.spot)
+        raise Refusal(
+            "table-not-in-order",
+            say("the rows of table {table} must go upward.", table=str(table.name)),
+            name.spot,
+        )
     if len({value.dimension for _, value in rows}) > 1:
         raise Refusal(
-            "table-of-mixed-kinds", f"the values of table {table.name} must be of one kind.", name.spot
+            "table-of-mixed-kinds",
+            say("the values of table {table} must be of one kind.", table=str(table.name)),
+            name.spot,
         )

@@ -12,9 +12,9 @@ from littlefold.draft.old_units import unit_of
 from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity, length
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.spoken import compared, spoken
-from littlefold.problem import Number
+from littlefold.problem import Number, Saying, say
 from littlefold.recipe import tree
-from littlefold.recipe.faults.fault import did_you_mean
+from littlefold.recipe.faults.fault import suggestion
 from littlefold.recipe.wording import leftmost_spot, written
 
 if TYPE_CHECKING:
@@ -43,7 +43,10 @@ def measure(line: Written, desk: Desk) -> None:
         names = ", ".join(name.text for name in missing)
         raise Refusal(
             MISSING,
-            f"needed and not given: {names}. Measure them, or give a height to estimate them.",
+            say(
+                "needed and not given: {names}. Measure them, or give a height to estimate them.",
+                names=str(names),
+            ),
             missing[0].spot,
         )
 
@@ -62,12 +65,20 @@ def _take(line: Written, name: tree.Name, fallback: tree.Expr | None, how: str, 
         reading = Reading(evaluate_length(fallback, desk), Origin.ESTIMATED)
         desk.measurements = desk.measurements.with_reading(name.text, reading)
     if reading is None:
-        told = f" How to take it: {how}." if how else ""
-        raise Refusal(MISSING, f"the measurement {name} is needed and not given.{told}", name.spot)
+        told = say(" How to take it: {how}.", how=how) if how else Saying("")
+        raise Refusal(
+            MISSING,
+            say("the measurement {name} is needed and not given.{told}", name=str(name), told=told),
+            name.spot,
+        )
     if reading.mm <= 0:
         raise Refusal(
             "measurement-not-positive",
-            f"{name} is {reading.mm / 10:.1f} cm; it must be larger than 0.",
+            say(
+                "{name} is {reading}; it must be larger than 0.",
+                name=str(name),
+                reading=f"{reading.mm / 10:.1f} cm",
+            ),
             name.spot,
             (Number(name.text, reading.mm),),
         )
@@ -79,12 +90,14 @@ def unit(line: Written, desk: Desk) -> None:
     """Declares an old unit."""
     step: tree.Unit = line.statement
     if step.name.text in desk.units:
-        raise Refusal("name-taken", f"the unit {step.name} is known already.", step.name.spot)
+        raise Refusal(
+            "name-taken", say("the unit {name} is known already.", name=str(step.name)), step.name.spot
+        )
     value = evaluate(step.value, desk)
     if value.value <= 0 or value.dimension not in {Dimension.LENGTH, Dimension.ANGLE, Dimension.AGE}:
         raise Refusal(
             "not-a-unit",
-            f"the unit {step.name} must be a length, angle or age larger than 0.",
+            say("the unit {name} must be a length, angle or age larger than 0.", name=str(step.name)),
             step.name.spot,
         )
     desk.units[step.name.text] = value
@@ -97,7 +110,7 @@ def choice_length(line: Written, desk: Desk, choices: Mapping[str, float | str])
     if len({default.dimension, low.dimension, high.dimension}) > 1:
         raise Refusal(
             "choice-of-mixed-kinds",
-            f"the numbers of the choice {step.name} must be of one kind.",
+            say("the numbers of the choice {name} must be of one kind.", name=str(step.name)),
             step.name.spot,
         )
     value = default.value
@@ -120,7 +133,12 @@ def choice_length(line: Written, desk: Desk, choices: Mapping[str, float | str])
 def _no_choice(step: tree.ChoiceLength, low: Quantity, high: Quantity) -> Refusal:
     return Refusal(
         "bounds-leave-no-choice",
-        f"{step.name}: the bounds {written(step.low)} .. {written(step.high)} leave no choice. Write the smaller first.",
+        say(
+            "{name}: the bounds {low} .. {high} leave no choice. Write the smaller first.",
+            name=str(step.name),
+            low=str(written(step.low)),
+            high=str(written(step.high)),
+        ),
         leftmost_spot(step.low),
         (compared("least", low.value, low.dimension), compared("most", high.value, high.dimension)),
     )
@@ -131,8 +149,13 @@ def _outside(step: tree.ChoiceLength, value: Quantity, low: float, high: float) 
     sort = value.dimension
     return Refusal(
         "choice-out-of-bounds",
-        f"{step.name} is {spoken(value.value, sort)}; the recipe allows {spoken(low, sort)} to {spoken(high, sort)}. "
-        "Choose a value between them.",
+        say(
+            "{name} is {value}; the recipe allows {low} to {high}. Choose a value between them.",
+            name=str(step.name),
+            value=str(spoken(value.value, sort)),
+            low=str(spoken(low, sort)),
+            high=str(spoken(high, sort)),
+        ),
         step.name.spot,
         _bounds(step, value, low, high),
     )
@@ -142,8 +165,13 @@ def _default_outside(step: tree.ChoiceLength, value: Quantity, low: float, high:
     """The refusal of the value that stands when nobody chooses."""
     return Refusal(
         "default-out-of-bounds",
-        f"{step.name} is {spoken(value.value, value.dimension)} when nobody chooses, outside "
-        f"{written(step.low)} .. {written(step.high)}. Change it, or its bounds.",
+        say(
+            "{name} is {value} when nobody chooses, outside {low} .. {high}. Change it, or its bounds.",
+            name=str(step.name),
+            value=str(spoken(value.value, value.dimension)),
+            low=str(written(step.low)),
+            high=str(written(step.high)),
+        ),
         leftmost_spot(step.default),
         _bounds(step, value, low, high),
     )
@@ -169,7 +197,13 @@ def choice_option(line: Written, desk: Desk, choices: Mapping[str, float | str])
     if chosen not in options:
         raise Refusal(
             "unknown-option",
-            f'"{chosen}" is no option of {step.name}.{did_you_mean(str(chosen), options)} Options: {", ".join(options)}.',
+            say(
+                '"{chosen}" is no option of {name}.{hint} Options: {options}.',
+                chosen=str(chosen),
+                name=str(step.name),
+                hint=suggestion(str(chosen), options),
+                options=str(", ".join(options)),
+            ),
             step.name.spot,
         )
 
@@ -210,7 +244,12 @@ def allowances(line: Written, desk: Desk) -> None:
             known = ", ".join(desk.allowances)
             raise Refusal(
                 "unknown-edge-kind",
-                f'"{rule.kind}" is no kind of edge.{did_you_mean(rule.kind.text, desk.allowances)} Kinds: {known}.',
+                say(
+                    '"{kind}" is no kind of edge.{hint} Kinds: {known}.',
+                    kind=str(rule.kind),
+                    hint=suggestion(rule.kind.text, desk.allowances),
+                    known=str(known),
+                ),
                 rule.kind.spot,
             )
         desk.allowances[rule.kind.text] = evaluate_length(rule.width, desk)
@@ -237,9 +276,15 @@ def enter(  # noqa: PLR0917
 
 def _free(name: tree.Name, desk: Desk) -> None:
     if name.text in desk.values or name.text in desk.tables:
-        raise Refusal("name-taken", f'"{name}" has a meaning already. Choose another name.', name.spot)
+        raise Refusal(
+            "name-taken",
+            say('"{name}" has a meaning already. Choose another name.', name=str(name)),
+            name.spot,
+        )
     if "." in name.text:
-        raise Refusal("name-with-dot", f'"{name}": a name that is made here has no dot.', name.spot)
+        raise Refusal(
+            "name-with-dot", say('"{name}": a name that is made here has no dot.', name=str(name)), name.spot
+        )
 
 
 def note_printed(line: Written, clauses: tree.Clauses, value: Quantity, desk: Desk) -> None:

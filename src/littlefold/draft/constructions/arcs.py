@@ -23,7 +23,7 @@ from littlefold.geometry import (
     turn_between,
 )
 from littlefold.geometry.tolerance import SAME_POINT
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -39,8 +39,14 @@ def by_radius(step: tree.ArcRadius, desk: Desk) -> NewLine:
         half = start.distance(end) / 2
         raise Refusal(
             "radius-too-short",
-            f"the radius {radius.value / 10:.1f} cm is shorter than half the way from {step.start} to {step.end} "
-            f"({half / 10:.1f} cm). Make it longer.",
+            say(
+                "the radius {radius} is shorter than half the way from {start} to {end} ({half}). Make it "
+                "longer.",
+                radius=f"{radius.value / 10:.1f} cm",
+                start=str(step.start),
+                end=str(step.end),
+                half=f"{half / 10:.1f} cm",
+            ),
             step.name.spot,
             (Number("radius", radius.value), Number("half way", half)),
         )
@@ -56,7 +62,12 @@ def through_three(step: tree.ArcThrough, desk: Desk) -> NewLine:
     if arc is None:
         raise Refusal(
             "points-in-line",
-            f"{step.start}, {step.middle} and {step.end} lie in one line or fall together; no arc goes through them.",
+            say(
+                "{start}, {middle} and {end} lie in one line or fall together; no arc goes through them.",
+                start=str(step.start),
+                middle=str(step.middle),
+                end=str(step.end),
+            ),
             step.start.spot,
         )
     words = {"start": named(step.start), "middle": named(step.middle), "end": named(step.end)}
@@ -71,7 +82,11 @@ def about(step: tree.ArcAbout, desk: Desk) -> NewLine:
     if centre.distance(start) <= SAME_POINT or not 0 < abs(size) <= tau:
         raise Refusal(
             "no-arc",
-            f"the arc {step.name} needs a start apart from its centre and an angle of more than 0, up to 360 degrees.",
+            say(
+                "the arc {name} needs a start apart from its centre and an angle of more than 0, up to 360 "
+                "degrees.",
+                name=str(step.name),
+            ),
             step.name.spot,
         )
     by = turn_meant(step.clock, size, lambda by: Affine.rotation(by, centre).apply(start), step.name.spot)
@@ -87,8 +102,15 @@ def about_to(step: tree.ArcTo, desk: Desk) -> NewLine:
     if abs(near - far) > ON_LINE or near <= SAME_POINT:
         raise Refusal(
             "not-one-radius",
-            f"{step.start} lies {near / 10:.2f} cm and {step.end} {far / 10:.2f} cm from {step.centre}; an arc needs "
-            "them equal. Move one of them.",
+            say(
+                "{start} lies {near} and {end} {far} from {centre}; an arc needs them equal. Move one of "
+                "them.",
+                start=str(step.start),
+                near=f"{near / 10:.2f} cm",
+                end=str(step.end),
+                far=f"{far / 10:.2f} cm",
+                centre=str(step.centre),
+            ),
             step.centre.spot,
             (Number(str(step.start), near), Number(str(step.end), far)),
         )
@@ -113,7 +135,11 @@ def round_corner(step: tree.ArcCorner, desk: Desk) -> NewLine:
     if arc is None:
         raise Refusal(
             "corner-cannot-be-rounded",
-            f"a radius of {radius.value / 10:.1f} cm does not fit into the corner {step.corner}. Make it smaller.",
+            say(
+                "a radius of {radius} does not fit into the corner {corner}. Make it smaller.",
+                radius=f"{radius.value / 10:.1f} cm",
+                corner=str(step.corner),
+            ),
             step.corner.spot,
             (Number("radius", radius.value),),
         )
@@ -127,7 +153,11 @@ def circle(step: tree.Circle, desk: Desk) -> NewLine:
     """A whole circle."""
     radius = pencil(step.radius, desk)
     if radius.value <= 0:
-        raise Refusal("no-arc", f"the circle {step.name} needs a radius larger than 0.", step.name.spot)
+        raise Refusal(
+            "no-arc",
+            say("the circle {name} needs a radius larger than 0.", name=str(step.name)),
+            step.name.spot,
+        )
     words = {"centre": named(step.centre), "distance": radius.said}
     return NewLine(
         Path((Arc(desk.point(step.centre), radius.value, 0.0, tau),)), "arc", "", "", words, radius

@@ -22,12 +22,13 @@ from littlefold.geometry import (
     curve_with_depth,
 )
 from littlefold.geometry.tolerance import SAME_POINT
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
     from littlefold.draft.desk import Desk
     from littlefold.draft.model import Said
+    from littlefold.problem import Saying
 
 
 @construction(tree.CurveBetween, "curve.between")
@@ -48,7 +49,11 @@ def _ends(step: tree.CurveBetween, desk: Desk) -> tuple[Point, Point]:
     if start.distance(end) <= SAME_POINT:
         raise Refusal(
             "points-fall-together",
-            f"{step.start} and {step.end} lie in the same place; there is no curve between them. Move one of them.",
+            say(
+                "{start} and {end} lie in the same place; there is no curve between them. Move one of them.",
+                start=str(step.start),
+                end=str(step.end),
+            ),
             step.start.spot,
         )
     return start, end
@@ -76,7 +81,11 @@ def _both_ways(step: tree.CurveBetween, start: Point, end: Point, desk: Desk) ->
     if out is None and on is None:
         raise Refusal(
             "curve-not-told",
-            f"how the curve {step.name} runs is not said. Give a direction at an end, a depth, or a corner it passes.",
+            say(
+                "how the curve {name} runs is not said. Give a direction at an end, a depth, or a corner it "
+                "passes.",
+                name=str(step.name),
+            ),
             step.name.spot,
         )
     if out is None:
@@ -96,7 +105,7 @@ def _past_corner(  # noqa: PLR0917
     if min(corner.distance(start), corner.distance(end)) <= SAME_POINT:
         raise Refusal(
             "corner-is-an-end",
-            f"{step.bend.corner} is an end of the curve, not its corner.",
+            say("{corner} is an end of the curve, not its corner.", corner=str(step.bend.corner)),
             step.bend.corner.spot,
         )
     to_corner, from_corner = corner - start, end - corner
@@ -104,7 +113,15 @@ def _past_corner(  # noqa: PLR0917
     on = direction_at(step.ending, end, from_corner, desk) if step.ending else from_corner.unit()
     cubic = curve_past_corner(start, end, out, on, corner, distance.value)
     if cubic is None:
-        raise _not_reached(step, f"{distance.value / 10:.1f} cm from the corner {step.bend.corner}", distance)
+        raise _not_reached(
+            step,
+            say(
+                "{distance} from the corner {corner}",
+                distance=f"{distance.value / 10:.1f} cm",
+                corner=str(step.bend.corner),
+            ),
+            distance,
+        )
     return cubic
 
 
@@ -117,7 +134,7 @@ def _deep(  # noqa: PLR0917
     depths = (distance.value, -distance.value) if distance.value else (0.0,)
     found = [cubic for depth in depths if (cubic := curve_with_depth(start, end, out, on, depth)) is not None]
     if not found:
-        raise _not_reached(step, f"{distance.value / 10:.1f} cm deep", distance)
+        raise _not_reached(step, say("{distance} deep", distance=f"{distance.value / 10:.1f} cm"), distance)
     return pick(found, lambda cubic: cubic.at(0.5), side, desk, step.name.spot)
 
 
@@ -133,10 +150,16 @@ def _even(  # noqa: PLR0917
     return pick(answers, lambda cubic: cubic.at(0.5), side, desk, step.name.spot)
 
 
-def _not_reached(step: tree.CurveBetween, what: str, distance: Distance) -> Refusal:
+def _not_reached(step: tree.CurveBetween, what: Saying, distance: Distance) -> Refusal:
     return Refusal(
         "curve-does-not-reach",
-        f"no curve from {step.start} to {step.end} with these directions passes {what}. Change the depth or a direction.",
+        say(
+            "no curve from {start} to {end} with these directions passes {what}. Change the depth or a "
+            "direction.",
+            start=str(step.start),
+            end=str(step.end),
+            what=what,
+        ),
         step.name.spot,
         (Number("depth", distance.value),),
     )
@@ -162,7 +185,12 @@ def through(step: tree.CurveThrough, desk: Desk) -> NewLine:
     if len(step.points) > MOST_POINTS:
         raise Refusal(
             "too-many-points",
-            f"the curve {step.name} goes through {len(step.points)} points; at most {MOST_POINTS} are drawn.",
+            say(
+                "the curve {name} goes through {points} points; at most {most_points} are drawn.",
+                name=str(step.name),
+                points=str(len(step.points)),
+                most_points=str(MOST_POINTS),
+            ),
             step.name.spot,
             (Number("points", len(step.points), "count"), Number("at most", MOST_POINTS, "count")),
         )
@@ -171,7 +199,10 @@ def through(step: tree.CurveThrough, desk: Desk) -> NewLine:
     if len(places) < 2 or gap <= SAME_POINT:  # noqa: PLR2004
         raise Refusal(
             "points-fall-together",
-            f"the curve {step.name} needs two points or more, and no two neighbours in the same place.",
+            say(
+                "the curve {name} needs two points or more, and no two neighbours in the same place.",
+                name=str(step.name),
+            ),
             step.name.spot,
         )
     out = direction_at(step.starting, places[0], places[1] - places[0], desk) if step.starting else None

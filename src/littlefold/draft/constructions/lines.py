@@ -9,6 +9,7 @@ from littlefold.draft.refusal import Refusal
 from littlefold.draft.register import construction
 from littlefold.geometry import Path
 from littlefold.geometry.tolerance import SAME_POINT
+from littlefold.problem import say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -24,7 +25,12 @@ def straight(step: tree.LineStraight, desk: Desk) -> NewLine:
         if one.distance(other) <= SAME_POINT:
             raise Refusal(
                 "line-without-length",
-                f"the line {step.name} has no length at {name}: two of its points lie in the same place. Move one of them.",
+                say(
+                    "the line {name} has no length at {leg}: two of its points lie in the same place. Move "
+                    "one of them.",
+                    name=str(step.name),
+                    leg=str(name),
+                ),
                 name.spot,
             )
     words = {"start": named(names[0]), "stops": named(", ".join(map(str, step.stops)))}

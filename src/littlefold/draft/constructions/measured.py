@@ -16,7 +16,7 @@ from littlefold.draft.refusal import Refusal
 from littlefold.draft.register import construction
 from littlefold.draft.sides import pick, side_words
 from littlefold.geometry import ORIGIN, Point, Vector, circle_meets_circle
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -118,8 +118,15 @@ def reach(step: tree.PointReach, desk: Desk) -> NewPoint:
         gap = one.distance(other)
         raise Refusal(
             "compass-does-not-meet",
-            f"no point lies {first.value / 10:.1f} cm from {step.first} and {second.value / 10:.1f} cm from {step.second}: "
-            f"they lie {gap / 10:.1f} cm apart. Change a distance.",
+            say(
+                "no point lies {first} from {first_2} and {second} from {second_2}: they lie {gap} apart. "
+                "Change a distance.",
+                first=f"{first.value / 10:.1f} cm",
+                first_2=str(step.first),
+                second=f"{second.value / 10:.1f} cm",
+                second_2=str(step.second),
+                gap=f"{gap / 10:.1f} cm",
+            ),
             step.first.spot,
             (Number("first", first.value), Number("second", second.value), Number("apart", gap)),
         )

@@ -10,7 +10,7 @@ from littlefold.draft.register import construction
 from littlefold.draft.sides import pick, side_words
 from littlefold.geometry import Path, Vector, line_meets_circle, line_meets_line
 from littlefold.geometry.intersection import meet, meet_circle, meet_line
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -43,11 +43,18 @@ def _apart(step: tree.PointMeet, one: Path, other: Path) -> Refusal:
         one.distance(other.start), one.distance(other.end), other.distance(one.start), other.distance(one.end)
     )
     parallel = one.is_straight and other.is_straight
-    why = "run side by side and never meet" if parallel else "do not meet"
-    cure = "Choose another line." if parallel else "Carry a curve on, or choose another line."
+    why = say("run side by side and never meet" if parallel else "do not meet")
+    cure = say("Choose another line." if parallel else "Carry a curve on, or choose another line.")
     return Refusal(
         "lines-do-not-meet",
-        f"{step.line} and {step.other} {why}; between them are {gap / 10:.2f} cm. {cure}",
+        say(
+            "{line} and {other} {why}; between them are {gap}. {cure}",
+            line=str(step.line),
+            other=str(step.other),
+            why=why,
+            gap=f"{gap / 10:.2f} cm",
+            cure=cure,
+        ),
         step.name.spot,
         (Number("gap", gap), Number("at most", 0.0)),
     )
@@ -73,8 +80,14 @@ def where_circle_meets(step: tree.PointMeetCircle, desk: Desk) -> NewPoint:
     if not answers:
         raise Refusal(
             "compass-does-not-reach",
-            f"a circle of {radius.value / 10:.1f} cm about {step.centre} does not reach {step.line}, which is "
-            f"{path.distance(centre) / 10:.1f} cm away at its nearest. Change the radius.",
+            say(
+                "a circle of {radius} about {centre} does not reach {line}, which is {away} away at its "
+                "nearest. Change the radius.",
+                radius=f"{radius.value / 10:.1f} cm",
+                centre=str(step.centre),
+                line=str(step.line),
+                away=f"{path.distance(centre) / 10:.1f} cm",
+            ),
             step.centre.spot,
             (Number("radius", radius.value), Number("distance", path.distance(centre))),
         )
@@ -99,7 +112,12 @@ def on_level(step: tree.PointOnLevel, desk: Desk) -> NewPoint:
     if not answers:
         raise Refusal(
             "never-level",
-            f"{step.line} is nowhere {step.level} with {step.other}. Carry it on, or take another point.",
+            say(
+                "{line} is nowhere {level} with {other}. Carry it on, or take another point.",
+                line=str(step.line),
+                level=say(str(step.level)),
+                other=str(step.other),
+            ),
             step.other.spot,
             _reach(path, other, step.level),
         )

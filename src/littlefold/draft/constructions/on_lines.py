@@ -12,7 +12,7 @@ from littlefold.draft.register import construction
 from littlefold.draft.sides import pick, side_words
 from littlefold.geometry import bisector, foot
 from littlefold.geometry.tolerance import SAME_POINT
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -38,8 +38,13 @@ def _within(step: tree.PointOn, distance: Distance, path: Path) -> None:
     if not -SAME_POINT <= distance.value <= whole + SAME_POINT:
         raise Refusal(
             "beyond-the-end",
-            f"{step.line} is {whole / 10:.1f} cm long; {distance.value / 10:.1f} cm along it lies beyond its end. "
-            "Shorten the distance, or carry the line on.",
+            say(
+                "{line} is {whole} long; {distance} along it lies beyond its end. Shorten the distance, or "
+                "carry the line on.",
+                line=str(step.line),
+                whole=f"{whole / 10:.1f} cm",
+                distance=f"{distance.value / 10:.1f} cm",
+            ),
             step.base.spot,
             (Number("distance", distance.value), Number("length", whole)),
         )
@@ -53,7 +58,11 @@ def on_share(step: tree.PointOnShare, desk: Desk) -> NewPoint:
     if not 0 <= part <= 1:
         raise Refusal(
             "beyond-the-end",
-            f"{part:g} of {step.line} lies beyond its ends. Give a share from 0 to 1.",
+            say(
+                "{part} of {line} lies beyond its ends. Give a share from 0 to 1.",
+                part=f"{part:g}",
+                line=str(step.line),
+            ),
             step.base.spot,
             (Number("share", part, "ratio"), Number("at most", 1, "ratio")),
         )
@@ -122,8 +131,13 @@ def _from_end(ref: tree.LineRef, end_name: tree.Name, desk: Desk) -> Path:
     if min(to_start, to_end) > ON_LINE:
         raise Refusal(
             "not-an-end",
-            f"{end_name} is not an end of {ref}; it lies {min(to_start, to_end) / 10:.2f} cm from the nearer end. "
-            "Measure from one of its ends.",
+            say(
+                "{point} is not an end of {ref}; it lies {gap} from the nearer end. Measure from one "
+                "of its ends.",
+                point=str(end_name),
+                ref=str(ref),
+                gap=f"{min(to_start, to_end) / 10:.2f} cm",
+            ),
             end_name.spot,
             (Number("distance", min(to_start, to_end)),),
         )
@@ -134,7 +148,12 @@ def off_line(point: tree.Name, line: tree.LineRef, distance: float) -> Refusal:
     """The refusal of a point that should lie on a line and does not."""
     return Refusal(
         "not-on-line",
-        f"{point} does not lie on {line}; it misses it by {distance / 10:.2f} cm. Take a point on the line.",
+        say(
+            "{point} does not lie on {line}; it misses it by {distance}. Take a point on the line.",
+            point=str(point),
+            line=str(line),
+            distance=f"{distance / 10:.2f} cm",
+        ),
         point.spot,
         (Number("misses by", distance), Number("at most", ON_LINE)),
     )

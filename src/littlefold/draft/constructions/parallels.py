@@ -10,7 +10,7 @@ from littlefold.draft.register import construction
 from littlefold.draft.sides import pick, side_words
 from littlefold.geometry import Path
 from littlefold.geometry.offset import offset, offset_tapered
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -51,7 +51,11 @@ def _beside(path: Path, at_start: float, at_end: float, step: tree.CurveParallel
     if found is None:
         raise Refusal(
             "parallel-too-far",
-            f"{step.line} bends too sharply for a parallel at {abs(at_start) / 10:.1f} cm. Take a smaller distance.",
+            say(
+                "{line} bends too sharply for a parallel at {distance}. Take a smaller distance.",
+                line=str(step.line),
+                distance=f"{abs(at_start) / 10:.1f} cm",
+            ),
             step.name.spot,
             (Number("distance", max(abs(at_start), abs(at_end))), Number("length", path.length())),
         )

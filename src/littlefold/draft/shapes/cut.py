@@ -16,7 +16,7 @@ from littlefold.draft.outline import CORNER, snapped
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.shapes.shape import Shape, ShapeEdge, tidied
 from littlefold.geometry.intersection import meet
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -81,8 +81,14 @@ def _not_across(called: tuple[str, str], count: int, spot: Spot) -> Refusal:
     line, outline = called
     return Refusal(
         "line-not-across",
-        f"{line} meets the outline of {outline} at {count} {'place' if count == 1 else 'places'}; it has to cross it "
-        "at two. Draw it from edge to edge.",
+        say(
+            "{line} meets the outline of {outline} at {count} {places}; it has to cross it at two. Draw "
+            "it from edge to edge.",
+            line=str(line),
+            outline=str(outline),
+            count=str(count),
+            places=say("place" if count == 1 else "places"),
+        ),
         spot,
         (Number("places", count, "count"), Number("needed", 2, "count")),
     )
@@ -94,7 +100,11 @@ def _between(shape: Shape, path: Path, places: list[_Place], called: tuple[str, 
     if high - low <= CORNER or not shape.region.holds_inside(path.at_length((low + high) / 2)):
         raise Refusal(
             "line-outside",
-            f"{called[0]} runs outside {called[1]} between its edges. Draw it through the inside.",
+            say(
+                "{called} runs outside {called_2} between its edges. Draw it through the inside.",
+                called=str(called[0]),
+                called_2=str(called[1]),
+            ),
             spot,
         )
     inside = path.part(low, high)

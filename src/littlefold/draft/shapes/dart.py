@@ -26,7 +26,7 @@ from littlefold.draft.shapes.register import shape_act
 from littlefold.draft.shapes.shape import Shape, ShapeEdge, moved, tidied
 from littlefold.draft.shapes.taken import line_named, noting, outline_taken, point_named, short
 from littlefold.geometry import Affine, Path, turn_between
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -96,15 +96,26 @@ def _dart(step: tree.CloseDart, shape: Shape, desk: Desk) -> _Dart:
     if abs(legs[0] - legs[1]) > SEAM_TOLERANCE:
         raise Refusal(
             "dart-legs-differ",
-            f"the legs of the dart are {legs[0] / 10:.2f} cm and {legs[1] / 10:.2f} cm long; they are sewn together, so "
-            f"they may differ by {SEAM_TOLERANCE:g} mm. Move {step.dart.start} or {step.dart.end}.",
+            say(
+                "the legs of the dart are {legs} and {legs_2} long; they are sewn together, so they may "
+                "differ by {seam_tolerance}. Move {start} or {end}.",
+                legs=f"{legs[0] / 10:.2f} cm",
+                legs_2=f"{legs[1] / 10:.2f} cm",
+                seam_tolerance=f"{SEAM_TOLERANCE:g} mm",
+                start=str(step.dart.start),
+                end=str(step.dart.end),
+            ),
             step.dart.spot,
             (Number("first leg", legs[0]), Number("second leg", legs[1]), Number("allowed", SEAM_TOLERANCE)),
         )
     if min(legs) <= CORNER or a.distance(b) <= CORNER or not shape.region.holds(tip):
         raise Refusal(
             "dart-without-room",
-            f"{step.dart} is no dart of {step.outline}: its tip has to lie inside, away from both ends.",
+            say(
+                "{dart} is no dart of {outline}: its tip has to lie inside, away from both ends.",
+                dart=str(step.dart),
+                outline=str(step.outline),
+            ),
             step.dart.spot,
         )
     return _Dart(tip, *_mouth(shape, lengths, tip))
@@ -116,8 +127,13 @@ def _on_outline(step: tree.CloseDart, name: tree.Name, shape: Shape, place: Poin
     if nearest.distance > ON_LINE:
         raise Refusal(
             "not-on-outline",
-            f"{name} does not lie on the outline of {step.outline}; it misses it by {nearest.distance / 10:.2f} cm. "
-            "Take a point on an edge.",
+            say(
+                "{name} does not lie on the outline of {outline}; it misses it by {distance}. Take a point "
+                "on an edge.",
+                name=str(name),
+                outline=str(step.outline),
+                distance=f"{nearest.distance / 10:.2f} cm",
+            ),
             name.spot,
             (Number("misses by", nearest.distance), Number("at most", ON_LINE)),
         )
@@ -147,8 +163,13 @@ def _way_out(step: tree.CloseDart, shape: Shape, dart: _Dart, desk: Desk) -> tup
         if nearest.distance > ON_LINE:
             raise Refusal(
                 "nothing-opens",
-                f"{step.dart.corner} lies {nearest.distance / 10:.1f} cm inside {step.outline}, so the dart cannot close "
-                f"unless another opens. Add: opening {step.dart.corner}-H, with H on an edge.",
+                say(
+                    "{corner} lies {distance} inside {outline}, so the dart cannot close unless another opens. "
+                    "Add: opening {corner}-H, with H on an edge.",
+                    corner=str(step.dart.corner),
+                    distance=f"{nearest.distance / 10:.1f} cm",
+                    outline=str(step.outline),
+                ),
                 step.dart.corner.spot,
                 (Number("inside", nearest.distance), Number("at most", ON_LINE)),
             )
@@ -156,8 +177,14 @@ def _way_out(step: tree.CloseDart, shape: Shape, dart: _Dart, desk: Desk) -> tup
     if shape.outline.nearest(dart.tip).distance <= ON_LINE:
         raise Refusal(
             "outline-into-dart",
-            f"{step.dart.corner} lies on the outline of {step.outline}. Let the outline run across the dart, from "
-            f"{step.dart.start} to {step.dart.end}; closing takes the dart out.",
+            say(
+                "{corner} lies on the outline of {outline}. Let the outline run across the dart, from "
+                "{start} to {end}; closing takes the dart out.",
+                corner=str(step.dart.corner),
+                outline=str(step.outline),
+                start=str(step.dart.start),
+                end=str(step.dart.end),
+            ),
             step.dart.corner.spot,
         )
     path = line_named(step.opening, step.outline, desk)
@@ -167,7 +194,12 @@ def _way_out(step: tree.CloseDart, shape: Shape, dart: _Dart, desk: Desk) -> tup
     if gap > ON_LINE:
         raise Refusal(
             "opening-not-from-tip",
-            f"{step.opening} begins {gap / 10:.1f} cm from the tip {step.dart.corner}. Draw it from the tip to an edge.",
+            say(
+                "{opening} begins {gap} from the tip {corner}. Draw it from the tip to an edge.",
+                opening=str(step.opening),
+                gap=f"{gap / 10:.1f} cm",
+                corner=str(step.dart.corner),
+            ),
             step.opening.spot,
             (Number("misses by", gap), Number("at most", ON_LINE)),
         )
@@ -181,8 +213,15 @@ def _to_edge(
     if len(places) != 1 or _is_in_mouth(places[0].ring, dart):
         raise Refusal(
             "opening-not-to-edge",
-            f"{ref} has to run from {step.dart.corner} to one edge of {step.outline}, outside the dart; it meets the "
-            f"outline at {len(places)} place{'s' * (len(places) != 1)}. Draw it to an edge.",
+            say(
+                "{ref} has to run from {corner} to one edge of {outline}, outside the dart; it meets the "
+                "outline at {places} {place}. Draw it to an edge.",
+                ref=str(ref),
+                corner=str(step.dart.corner),
+                outline=str(step.outline),
+                places=str(len(places)),
+                place=say("place" if len(places) == 1 else "places"),
+            ),
             ref.spot,
             (Number("places", len(places), "count"), Number("needed", 1, "count")),
         )

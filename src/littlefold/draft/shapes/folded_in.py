@@ -31,7 +31,7 @@ from littlefold.draft.shapes.taken import line_named, noting, outline_taken, sho
 from littlefold.draft.sides import WAYS
 from littlefold.geometry import Affine, Path, Vector
 from littlefold.geometry.intersection import meet_line
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -80,7 +80,7 @@ def fold_in(line: Written, desk: Desk) -> None:
     if not path.is_straight:
         raise Refusal(
             "line-not-straight",
-            f"{step.line} is not straight; cloth folds along straight lines.",
+            say("{line} is not straight; cloth folds along straight lines.", line=str(step.line)),
             step.line.spot,
         )
     desk.allow_step(step.name, 2 * order.count * shape.size)
@@ -105,7 +105,12 @@ def _count(step: tree.FoldIn, desk: Desk) -> int:
     if count != int(count) or not 1 <= count <= MOST_FOLDS:
         raise Refusal(
             "fold-count",
-            f"{count:g} {step.kind}: give a whole number from 1 to {MOST_FOLDS}.",
+            say(
+                "{count} {kind}: give a whole number from 1 to {most_folds}.",
+                count=f"{count:g}",
+                kind=str(step.kind),
+                most_folds=str(MOST_FOLDS),
+            ),
             step.name.spot,
             (Number("count", count, "count"), Number("at most", MOST_FOLDS, "count")),
         )
@@ -117,7 +122,7 @@ def _possible(step: tree.FoldIn, order: _Order) -> None:
     if order.depth <= 0:
         raise Refusal(
             "fold-without-depth",
-            f"a depth of {order.depth / 10:.1f} cm folds nothing. Give more than 0 cm.",
+            say("a depth of {depth} folds nothing. Give more than 0 cm.", depth=f"{order.depth / 10:.1f} cm"),
             step.name.spot,
             (Number("depth", order.depth),),
         )
@@ -125,15 +130,25 @@ def _possible(step: tree.FoldIn, order: _Order) -> None:
     if order.count > 1 and order.apart <= least:
         raise Refusal(
             "folds-too-near",
-            f"{order.count} {step.kind} {order.apart / 10:.1f} cm apart fall on each other; they need more than "
-            f"{least / 10:.1f} cm. Set them further apart.",
+            say(
+                "{count} {kind} {apart} apart fall on each other; they need more than {least}. Set them "
+                "further apart.",
+                count=str(order.count),
+                kind=str(step.kind),
+                apart=f"{order.apart / 10:.1f} cm",
+                least=f"{least / 10:.1f} cm",
+            ),
             step.name.spot,
             (Number("apart", order.apart), Number("more than", least)),
         )
     if step.kind == "tucks" and step.way in _PAIRED:
         raise Refusal(
             "tucks-have-one-fold",
-            f"tucks are stitched and pressed to one side; {step.way} is for pleats. Write leftward or rightward.",
+            say(
+                "tucks are stitched and pressed to one side; {way} is for pleats. Write leftward or "
+                "rightward.",
+                way=str(step.way),
+            ),
             step.name.spot,
         )
 
@@ -171,7 +186,12 @@ def _points_away(step: tree.FoldIn, away: Vector) -> bool:
         ways = "upward or downward" if abs(away.y) > abs(away.x) else "leftward or rightward"
         raise Refusal(
             "way-along-line",
-            f"{step.way} runs along {step.line}, so it does not say to which side the fold points. Write {ways}.",
+            say(
+                "{way} runs along {line}, so it does not say to which side the fold points. Write {ways}.",
+                way=str(step.way),
+                line=str(step.line),
+                ways=str(ways),
+            ),
             step.line.spot,
         )
     return lean > 0
@@ -185,8 +205,14 @@ def _beside(step: tree.FoldIn, shape: Shape, line: Path, shift: Vector, index: i
     except Refusal:
         raise Refusal(
             "no-room-for-folds",
-            f"fold {index + 1} would lie {shift.length / 10:.1f} cm from {step.line}, outside {step.outline}. "
-            "Take fewer, or set them nearer together.",
+            say(
+                "fold {index} would lie {length} from {line}, outside {outline}. Take fewer, or set them "
+                "nearer together.",
+                index=str(index + 1),
+                length=f"{shift.length / 10:.1f} cm",
+                line=str(step.line),
+                outline=str(step.outline),
+            ),
             step.line.spot,
             (Number("from the line", shift.length), Number("fold", index + 1, "count")),
         ) from None

@@ -24,7 +24,7 @@ from littlefold.draft.shapes.shape import Shape, same_place
 from littlefold.draft.shapes.taken import outline_taken, point_named
 from littlefold.draft.shapes.widened import Widening, without_arcs
 from littlefold.geometry.equation import root_between
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -119,8 +119,14 @@ def _goal(step: tree.GatherIn, now: float, desk: Desk) -> tuple[float, Distance 
     if not now < goal <= now * MOST_RATIO:
         raise Refusal(
             "gathers-not-possible",
-            f"{step.edge} is {now / 10:.1f} cm long and would become {goal / 10:.1f} cm. To gather it, make it longer, "
-            f"up to {MOST_RATIO:g} times.",
+            say(
+                "{edge} is {now} long and would become {goal}. To gather it, make it longer, up to "
+                "{most_ratio} times.",
+                edge=str(step.edge),
+                now=f"{now / 10:.1f} cm",
+                goal=f"{goal / 10:.1f} cm",
+                most_ratio=f"{MOST_RATIO:g}",
+            ),
             step.edge.spot,
             (Number("before", now), Number("after", goal), Number("at most", now * MOST_RATIO)),
         )

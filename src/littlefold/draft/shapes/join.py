@@ -20,7 +20,7 @@ from littlefold.draft.shapes.register import shape_act
 from littlefold.draft.shapes.shape import Shape, ShapeEdge, numbered, same_place
 from littlefold.draft.shapes.taken import outline_taken
 from littlefold.geometry import Affine, Path, angle_between
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -64,8 +64,16 @@ def _alike(step: tree.Join, one: float, other: float) -> None:
     if abs(one - other) > SEAM_TOLERANCE:
         raise Refusal(
             "joined-edges-differ",
-            f"{step.edge} is {one / 10:.2f} cm long on {step.first} and {other / 10:.2f} cm on {step.second}. Only "
-            f"edges of one length (within {SEAM_TOLERANCE:g} mm) are joined; draw one of them anew.",
+            say(
+                "{edge} is {one} long on {first} and {other} on {second}. Only edges of one length (within "
+                "{seam_tolerance}) are joined; draw one of them anew.",
+                edge=str(step.edge),
+                one=f"{one / 10:.2f} cm",
+                first=str(step.first),
+                other=f"{other / 10:.2f} cm",
+                second=str(step.second),
+                seam_tolerance=f"{SEAM_TOLERANCE:g} mm",
+            ),
             step.edge.spot,
             (Number("first", one), Number("second", other), Number("allowed", SEAM_TOLERANCE)),
         )
@@ -104,8 +112,15 @@ def _on_each_other(step: tree.Join, one: Path, other: Path) -> None:
     if gap > SEAM_TOLERANCE:
         raise Refusal(
             "joined-edges-bend-apart",
-            f"{step.edge} of {step.first} and of {step.second} are bent differently; laid on each other they lie up to "
-            f"{gap:.1f} mm apart (allowed {SEAM_TOLERANCE:g} mm). Straighten them, or sew them instead.",
+            say(
+                "{edge} of {first} and of {second} are bent differently; laid on each other they lie up to "
+                "{gap} apart (allowed {seam_tolerance}). Straighten them, or sew them instead.",
+                edge=str(step.edge),
+                first=str(step.first),
+                second=str(step.second),
+                gap=f"{gap:.1f} mm",
+                seam_tolerance=f"{SEAM_TOLERANCE:g} mm",
+            ),
             step.edge.spot,
             (Number("apart", gap), Number("allowed", SEAM_TOLERANCE)),
         )

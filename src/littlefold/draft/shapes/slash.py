@@ -21,7 +21,7 @@ from littlefold.draft.shapes.opened import halved, motion, put_together, smooth_
 from littlefold.draft.shapes.register import shape_act
 from littlefold.draft.shapes.taken import line_named, noting, outline_taken, short
 from littlefold.geometry.intersection import meet
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -83,7 +83,11 @@ def _openings(
         if opening.by <= 0:
             raise Refusal(
                 "opening-not-possible",
-                f"an opening of {opening.by / 10:.1f} cm at {opening.edge} opens nothing. Give more than 0 cm.",
+                say(
+                    "an opening of {by} at {edge} opens nothing. Give more than 0 cm.",
+                    by=f"{opening.by / 10:.1f} cm",
+                    edge=str(opening.edge),
+                ),
                 opening.edge.spot,
                 (Number("opening", opening.by),),
             )
@@ -98,8 +102,13 @@ def _apart(step: tree.Slash, paths: list[Path]) -> None:
             if rest > CORNER:
                 raise Refusal(
                     "slash-lines-cross",
-                    f"{step.lines[one]} and {step.lines[other]} cross {rest / 10:.1f} cm from an end. Let them run side "
-                    "by side, or slash one after the other.",
+                    say(
+                        "{one} and {other} cross {rest} from an end. Let them run side by side, or slash one after "
+                        "the other.",
+                        one=str(step.lines[one]),
+                        other=str(step.lines[other]),
+                        rest=f"{rest / 10:.1f} cm",
+                    ),
                     step.lines[other].spot,
                     (Number("from the end", rest),),
                 )
@@ -139,8 +148,14 @@ def _too_far(ref: tree.LineRef, length: float, opening: float) -> Refusal:
     most = length * 2**0.5
     return Refusal(
         "opening-too-wide",
-        f"{ref} is {length / 10:.1f} cm long; opened {opening / 10:.1f} cm more at one end than at the other it would "
-        f"turn by more than a right angle (at most {most / 10:.1f} cm). Open less, or along several lines.",
+        say(
+            "{ref} is {length} long; opened {opening} more at one end than at the other it would turn by "
+            "more than a right angle (at most {most}). Open less, or along several lines.",
+            ref=str(ref),
+            length=f"{length / 10:.1f} cm",
+            opening=f"{opening / 10:.1f} cm",
+            most=f"{most / 10:.1f} cm",
+        ),
         ref.spot,
         (Number("opening", opening), Number("at most", most)),
     )
@@ -162,8 +177,13 @@ def _at_ends(
             listed = " to ".join(" or ".join(end) for end in ends)
             raise Refusal(
                 "slash-not-at-edge",
-                f"{ref} runs from {listed}, so it is not clear how {opening.edge} is opened: it has to be at just one "
-                "of its ends. Draw the line to it, or name another edge.",
+                say(
+                    "{ref} runs from {listed}, so it is not clear how {edge} is opened: it has to be at just one "
+                    "of its ends. Draw the line to it, or name another edge.",
+                    ref=str(ref),
+                    listed=str(listed),
+                    edge=str(opening.edge),
+                ),
                 opening.edge.spot,
             )
         by[where[0]] = opening.by

@@ -20,7 +20,7 @@ from littlefold.draft.shapes.shape import Shape, ShapeEdge, tidied
 from littlefold.draft.shapes.taken import outline_taken
 from littlefold.geometry import Affine, Path
 from littlefold.geometry.intersection import meet_line
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -53,13 +53,16 @@ def _possible(step: tree.ButtonStand, edge: ShapeEdge, width: float) -> None:
     if not edge.path.is_straight:
         raise Refusal(
             "line-not-straight",
-            f"{step.edge} is not straight; a button stand is folded back along a straight edge.",
+            say(
+                "{edge} is not straight; a button stand is folded back along a straight edge.",
+                edge=str(step.edge),
+            ),
             step.edge.spot,
         )
     if width <= 0:
         raise Refusal(
             "stand-without-width",
-            f"a button stand {width / 10:.1f} cm wide is none. Give more than 0 cm.",
+            say("a button stand {width} wide is none. Give more than 0 cm.", width=f"{width / 10:.1f} cm"),
             step.edge.spot,
             (Number("width", width),),
         )
@@ -91,8 +94,14 @@ def _turned_back(step: tree.ButtonStand, edge: Path, name: str, beside: Path, wi
         reach = max((place - edge.start).dot(inward) for place in beside.flatten())
         raise Refusal(
             "stand-too-wide",
-            f"{name} reaches {reach / 10:.1f} cm from {step.edge}, so it cannot be followed on a stand {width / 10:.1f} cm "
-            "wide. Make the stand narrower.",
+            say(
+                "{name} reaches {reach} from {edge}, so it cannot be followed on a stand {width} wide. Make "
+                "the stand narrower.",
+                name=str(name),
+                reach=f"{reach / 10:.1f} cm",
+                edge=str(step.edge),
+                width=f"{width / 10:.1f} cm",
+            ),
             step.edge.spot,
             (Number("width", width), Number("reach", reach)),
         )

@@ -23,7 +23,7 @@ from littlefold.draft.shapes.taken import marks_of, on_sheet
 from littlefold.draft.stating import stated_piece
 from littlefold.draft.steps import write_step
 from littlefold.geometry import Path, offset
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -71,13 +71,18 @@ def _piece(step: tree.PieceFacing, desk: Desk) -> DraftPiece:
         listed = ", ".join(sorted(names))
         raise Refusal(
             "facing-of-several",
-            f"a facing follows the edges of one piece; these belong to {listed}. Make one facing for each.",
+            say(
+                "a facing follows the edges of one piece; these belong to {listed}. Make one facing for each.",
+                listed=str(listed),
+            ),
             first.spot,
         )
     (name,) = names
     if not name:
         raise Refusal(
-            "edge-without-piece", f'"{first}": write the piece too, such as front.{first}.', first.spot
+            "edge-without-piece",
+            say('"{first}": write the piece too, such as front.{first}.', first=str(first)),
+            first.spot,
         )
     if name not in desk.pieces:
         raise desk.missing("piece", tree.Name(name, first.spot), desk.pieces)
@@ -96,14 +101,24 @@ def _faced(step: tree.PieceFacing, piece: DraftPiece) -> _Faced:
         if short not in known:
             raise Refusal(
                 "name-not-known",
-                f"{piece.name} has no edge {short}. Its edges: {', '.join(known)}.",
+                say(
+                    "{piece} has no edge {short}. Its edges: {known}.",
+                    piece=str(piece.name),
+                    short=str(short),
+                    known=str(", ".join(known)),
+                ),
                 name.spot,
             )
     count, many = len(known), len(wanted)
     if many == count:
         raise Refusal(
             "facing-all-round",
-            f"all {count} edges of {piece.name} are named; a facing ends at an edge that is not faced. Leave one out.",
+            say(
+                "all {count} edges of {piece} are named; a facing ends at an edge that is not faced. Leave "
+                "one out.",
+                count=str(count),
+                piece=str(piece.name),
+            ),
             step.edges[0].spot,
             (Number("edges", count, "count"),),
         )
@@ -113,7 +128,12 @@ def _faced(step: tree.PieceFacing, piece: DraftPiece) -> _Faced:
             return _Faced(piece.edges[start - 1], tuple(run), piece.edges[(start + many) % count])
     raise Refusal(
         "edges-apart",
-        f"{', '.join(wanted)} do not follow each other round {piece.name}: {', '.join(known)}. Name neighbours.",
+        say(
+            "{wanted} do not follow each other round {piece}: {known}. Name neighbours.",
+            wanted=str(", ".join(wanted)),
+            piece=str(piece.name),
+            known=str(", ".join(known)),
+        ),
         step.edges[0].spot,
     )
 
@@ -156,8 +176,14 @@ def _too_wide(step: tree.PieceFacing, faced: _Faced, width: float) -> Refusal:
     room = min(edge.path.length() for edge in beside)
     return Refusal(
         "facing-too-wide",
-        f"a facing {width / 10:.1f} cm wide does not end at {faced.before.name} and {faced.after.name}, "
-        f"the shorter of which is {room / 10:.1f} cm long. Make it narrower, but more than nothing.",
+        say(
+            "a facing {width} wide does not end at {before} and {after}, the shorter of which is {room} "
+            "long. Make it narrower, but more than nothing.",
+            width=f"{width / 10:.1f} cm",
+            before=str(faced.before.name),
+            after=str(faced.after.name),
+            room=f"{room / 10:.1f} cm",
+        ),
         step.edges[0].spot,
         (Number("width", width), Number("edge beside", room)),
     )

@@ -22,7 +22,7 @@ from littlefold.draft.stating import stated_piece
 from littlefold.draft.steps import write_step
 from littlefold.draft.worn import sewn_length
 from littlefold.geometry import Path, Point, Vector
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -103,7 +103,12 @@ def _upright(name: tree.Name, width: float, height: float) -> Shape:
     if min(width, height) <= 0:
         raise Refusal(
             "strip-without-size",
-            f"{name} would be {width / 10:.1f} cm by {height / 10:.1f} cm. Both have to be more than nothing.",
+            say(
+                "{name} would be {width} by {height}. Both have to be more than nothing.",
+                name=str(name),
+                width=f"{width / 10:.1f} cm",
+                height=f"{height / 10:.1f} cm",
+            ),
             name.spot,
             (Number("width", width), Number("height", height)),
         )

@@ -6,7 +6,7 @@ import re
 from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
-from littlefold.problem import Place, Problem, Severity
+from littlefold.problem import Place, Problem, Saying, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -44,7 +44,12 @@ def absence(recipe: Recipe, code: str, words: str) -> Problem:
     return Problem(code, f"{recipe.file}: {words}", Severity.WARNING, place)
 
 
+def suggestion(word: str, known: Iterable[str]) -> Saying:
+    """The same as `did_you_mean`, so that it can be said in other languages."""
+    close = get_close_matches(word[:40], list(known), n=1)
+    return say(' Did you mean "{word}"?', word=close[0]) if close else Saying("")
+
+
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """` Did you mean "chest"?`, or nothing where no known word is like it."""
-    close = get_close_matches(word[:40], list(known), n=1)
-    return f' Did you mean "{close[0]}"?' if close else ""
+    return str(suggestion(word, known))
