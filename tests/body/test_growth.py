@@ -40,6 +40,25 @@ def test_the_middle_child_grows_as_who_says(sex: Sex, age: float, at: float, gai
     assert later(card, at).body.mm("stature") - card.mm("stature") == pytest.approx(gain, abs=2.0)
 
 
+# WHO 2009, Growth velocity based on weight, length and head circumference: two-month increments of length, M [cm] and S,
+# from the age on, as the package pygrowthstandards 0.1.3 (MIT) holds them.
+INCREMENTS = {
+    ("girl", 3): (4.288, 0.2109), ("girl", 6): (3.000, 0.2760), ("girl", 9): (2.628, 0.2975), ("girl", 12): (2.362, 0.3283),
+    ("girl", 18): (1.982, 0.4036), ("girl", 22): (1.775, 0.4503), ("boy", 3): (4.494, 0.2093), ("boy", 6): (2.966, 0.2848),
+    ("boy", 9): (2.579, 0.3139), ("boy", 12): (2.298, 0.3491), ("boy", 18): (1.897, 0.4266), ("boy", 22): (1.713, 0.4813),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("sex", "age"), INCREMENTS)
+def test_two_months_ahead_agree_with_the_velocities_of_who(sex: Sex, age: float) -> None:
+    median, variation = INCREMENTS[sex, age]
+    card = child(age, sex)
+    found = later(card, age + 2.0)
+    assert found.body.mm("stature") - card.mm("stature") == pytest.approx(median * 10, abs=1.5)
+    spread = (found.range("stature")[1] - found.body.mm("stature")) / 1.6449
+    assert spread == pytest.approx(median * 10 * variation, rel=0.15)
+
+
 # CDC 2000 medians: American children followed from 3, 4 and 6 years on, by their own place on WHO's curves.
 @pytest.mark.parametrize("sex", ["girl", "boy"])
 @pytest.mark.parametrize(("age", "at"), [(36, 48), (48, 60), (72, 84), (84, 108)])
