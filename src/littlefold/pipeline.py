@@ -25,7 +25,7 @@ from littlefold.body.register import REGISTER
 from littlefold.check import check
 from littlefold.draft.evaluate import evaluate
 from littlefold.pattern.trace import trace
-from littlefold.problem import Place, Problem, Severity
+from littlefold.problem import Place, Problem, Severity, say
 from littlefold.recipe.analyse import analyse
 from littlefold.recipe.parse import parse
 from littlefold.recipe.shelf import shipped_text
@@ -142,8 +142,8 @@ def _nothing_drawn(draft: Draft) -> tuple[Problem, ...]:
     """The problem of a recipe that draws nothing at all."""
     if draft.points or draft.pieces:
         return ()
-    message = f"{draft.recipe}: the recipe draws nothing. Begin with a line: drawing NAME."
-    return (Problem("nothing-drawn", message, place=Place(draft.recipe, 1, 1)),)
+    said = say("{recipe}: the recipe draws nothing. Begin with a line: drawing NAME.", recipe=draft.recipe)
+    return (Problem("nothing-drawn", str(said), place=Place(draft.recipe, 1, 1), said=(said,)),)
 
 
 def _serious(gaps: tuple[Problem, ...], draft: Draft) -> tuple[Problem, ...]:

@@ -10,8 +10,9 @@ import pytest
 from littlefold.body.growth import Forecast, forecast
 from littlefold.body.measurements import Measurements
 from littlefold.body.room import Room, room_to_grow
-from littlefold.booklet.card_sheet import sheet_data
+from littlefold.booklet.card_sheet import card_sheet, sheet_data
 from littlefold.booklet.growth_picture import LARGE, Taken, growth_picture
+from littlefold.draft.sentence import Speech
 from littlefold.drawing import Dot, Drawing, Label, Meaning, Stroke, mark_bounds
 
 DAY = date(2026, 11, 20)
@@ -103,6 +104,50 @@ def test_the_step_from_lying_to_standing_is_shown_as_a_gap() -> None:
     picture = growth_picture(some, later(some, 32.0))
     first, second = named(picture, "P50")
     assert first.path.end.y > second.path.start.y, "standing is 0.7 cm less"
+
+
+# WHO 2006 [cm]: girl of 48 months, head P50 49.33 and P97 52.00; upper arm P50 16.25, P97 19.24.
+@pytest.mark.parametrize(("name", "middle", "high"), [("head", 493.3, 520.0), ("upper_arm", 162.5, 192.4)])
+def test_head_and_arm_have_percentiles_by_age(name: str, middle: float, high: float) -> None:
+    body = Measurements.of({"stature": 1027.0, name: middle}, age_months=48.0, sex="girl")
+    some = (Taken(DAY, body),)
+    picture = growth_picture(some, later(some, 54.0), name)
+    _, mm = scale(picture)
+    (dot,) = named(picture, "reading", Dot)
+
+    def above(curve: str) -> float:
+        points = named(picture, curve)[-1].path.flatten()
+        one, other = next(pair for pair in pairwise(points) if pair[0].x <= dot.at.x <= pair[1].x)
+        share = (dot.at.x - one.x) / (other.x - one.x)
+        return (one.y + share * (other.y - one.y) - dot.at.y) / mm
+
+    assert above("P50") == pytest.approx(0.0, abs=1.0)
+    assert above("P97") == pytest.approx(high - middle, abs=1.0)
+
+
+def test_the_head_has_no_percentiles_beyond_five_years() -> None:
+    body = Measurements.of({"stature": 1220.0, "head": 515.0}, age_months=84.0, sex="girl")
+    picture = growth_picture((Taken(DAY, body),), later((Taken(DAY, body),), 96.0), "head")
+    assert not named(picture, "P50")
+
+
+def test_units_and_language_are_the_makers() -> None:
+    some = taken((48.0, 1027.0))
+    picture = growth_picture(some, later(some, 60.0), speech=Speech("in", None, "de"))
+    said = [label.text for label in named(picture, "length", Label)]
+    assert all(text.endswith(" Zoll") for text in said), said
+    assert "40 1/2 Zoll" in [
+        label.text for label in named(picture, "reading", Label)
+    ]  # 102.7 cm are 40.43 in
+    assert {label.text[-1] for label in named(picture, "age", Label)} <= {"J", "M"}
+    assert picture.title.startswith("Körperhöhe")
+    room = room_to_grow(some[-1].body, 60.0)
+    assert isinstance(room, Room)
+    data = sheet_data(some, room, (), DAY, Speech("in", None, "de"))
+    assert data["then"] == "5 Jahre"
+    assert data["rows"][0]["now"] == "40 1/2"
+    assert "Messungen" in data["words"]["table"]
+    assert card_sheet(some, room, (), DAY, Speech("in", None, "de")).startswith(b"%PDF")
 
 
 def test_other_measurements_have_no_percentiles_of_age() -> None:

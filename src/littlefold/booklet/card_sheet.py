@@ -6,10 +6,11 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Any, Final
 
-from littlefold.body.by_age import said_age
-from littlefold.body.register import NAMES, REGISTER
+from littlefold.body.register import NAMES, register_in
 from littlefold.body.tape import ONE_MM, say_length
 from littlefold.booklet.growth_picture import growth_picture
+from littlefold.booklet.wording import wording
+from littlefold.draft.sentence import Speech
 from littlefold.drawing import plain
 from littlefold.sheet.pdf import typeset
 from littlefold.sheet.replay import drawing_as_data, looks_as_data
@@ -18,20 +19,23 @@ from littlefold.sheet.wording import spoken_date
 if TYPE_CHECKING:
     from datetime import date
 
-    from littlefold.body.measurements import Measurements
+    from littlefold.body.measurements import Measurements, Sex
     from littlefold.body.room import Room
     from littlefold.booklet.growth_picture import Taken
 
-SMALL: Final = ("chest", "waist", "hip", "head")
+SMALL: Final = ("chest", "waist", "hip", "head", "upper_arm")
 """Measurements whose growth is drawn small, those that were taken."""
 
 SMALL_SIZE: Final = (66.0, 40.0)
 """Width and height of a small picture between its axes [mm]."""
 
+_PLAIN: Final = Speech()
 NEWEST: Final = 3  # sets of readings that are printed
 
 
-def card_sheet(taken: tuple[Taken, ...], room: Room, notes: tuple[str, ...], made: date) -> bytes:
+def card_sheet(
+    taken: tuple[Taken, ...], room: Room, notes: tuple[str, ...], made: date, speech: Speech = _PLAIN
+) -> bytes:
     """The sheet as a PDF on A4.
 
     Args:
@@ -39,30 +43,37 @@ def card_sheet(taken: tuple[Taken, ...], room: Room, notes: tuple[str, ...], mad
         room: From the newest of them to the day that is looked ahead to.
         notes: A few words each.
         made: The date on the sheet.
+        speech: Units and language.
     """
-    return typeset(_template(), sheet_data(taken, room, notes, made), made)
+    return typeset(_template(), sheet_data(taken, room, notes, made, speech), made)
 
 
-def sheet_data(taken: tuple[Taken, ...], room: Room, notes: tuple[str, ...], made: date) -> dict[str, Any]:
+def sheet_data(
+    taken: tuple[Taken, ...], room: Room, notes: tuple[str, ...], made: date, speech: Speech = _PLAIN
+) -> dict[str, Any]:
     """What the card sheet says, as data for its template."""
     later, newest = room.later, taken[-NEWEST:]
     body = taken[-1].body if taken else later.floor
     drawn = [name for name in SMALL if any(name in one.body for one in taken)]
+    titles = register_in(speech.language)
     return {
         "looks": looks_as_data(),
         "name": plain(body.nickname),
-        "made": spoken_date(made),
-        "sex": body.sex or "",
-        "now": said_age(later.floor.age_months or 0.0),
-        "then": said_age(later.age_months),
-        "days": [{"day": spoken_date(one.day), "age": said_age(one.age)} for one in newest],
-        "rows": [_row(name, newest, room) for name in NAMES],
-        "sizes": [str(room.size_now), str(room.size_then), str(room.size_at_most)],
-        "stature": drawing_as_data(growth_picture(taken, later, "stature")),
+        "made": spoken_date(made, speech.language),
+        "language": speech.language,
+        "who": _who(room, body.sex, speech),
+        "words": _words(room, speech),
+        "then": _age(later.age_months, speech),
+        "height": titles["stature"].title,
+        "days": [
+            {"day": spoken_date(one.day, speech.language), "age": _age(one.age, speech)} for one in newest
+        ],
+        "rows": [_row(name, newest, room, speech) for name in NAMES],
+        "stature": drawing_as_data(growth_picture(taken, later, "stature", speech=speech)),
         "small": [
             {
-                "title": REGISTER[name].title,
-                "picture": drawing_as_data(growth_picture(taken, later, name, SMALL_SIZE)),
+                "title": titles[name].title,
+                "picture": drawing_as_data(growth_picture(taken, later, name, SMALL_SIZE, speech)),
             }
             for name in drawn
         ],
@@ -70,28 +81,58 @@ def sheet_data(taken: tuple[Taken, ...], room: Room, notes: tuple[str, ...], mad
     }
 
 
-def _row(name: str, newest: tuple[Taken, ...], room: Room) -> dict[str, Any]:
-    low, high = room.later.range(name)
+def _who(room: Room, sex: Sex | None, speech: Speech) -> str:
+    """The age when last measured, and the sex where it is told."""
+    words = wording(speech.language)["growth"]
+    measured = words["measured"].format(age=_age(room.later.floor.age_months or 0.0, speech))
+    return " · ".join(filter(None, (measured, words[sex] if sex else "")))
+
+
+def _words(room: Room, speech: Speech) -> dict[str, str]:
+    """The sentences of the sheet, with ages and sizes put in."""
+    words, then = wording(speech.language)["growth"], _age(room.later.age_months, speech)
+    sizes = {"now": room.size_now, "then": room.size_then, "most": room.size_at_most}
+    plainly = {name: words[name] for name in ("now", "range", "room", "notes")}
+    return plainly | {
+        "legend": words["legend"].format(age=then),
+        "table": words["table"].format(unit=speech.units),
+        "estimated": words["estimated"].format(age=then),
+        "sizes": words["sizes"].format(age=then, **sizes),
+    }
+
+
+def _age(months: float, speech: Speech) -> str:
+    """An age in whole months and years."""
+    words = wording(speech.language)["growth"]
+    years, rest = divmod(round(months), 12)
+    kind = "both" if years and rest else "years" if years else "months"
+    return words[kind].format(years=years, months=rest)
+
+
+def _row(name: str, newest: tuple[Taken, ...], room: Room, speech: Speech) -> dict[str, Any]:
+    low, high = (_said(mm, speech) for mm in room.later.range(name))
     gain = room.gain(name)
     return {
-        "title": REGISTER[name].title,
-        "readings": [_reading(one.body, name) for one in newest],
-        "now": _said(room.later.floor.mm(name)),
+        "title": register_in(speech.language)[name].title,
+        "readings": [_reading(one.body, name, speech) for one in newest],
+        "now": _said(room.later.floor.mm(name), speech),
         "measured": bool(newest) and name in newest[-1].body,
-        "then": _said(room.later.body.mm(name)),
-        "range": f"{_said(low)} to {_said(high)}",
-        "gain": _said(gain.expected),
+        "then": _said(room.later.body.mm(name), speech),
+        "range": wording(speech.language)["growth"]["to"].format(low=low, high=high),
+        "gain": _said(gain.expected, speech),
         "is_width": gain.is_width,
     }
 
 
-def _reading(body: Measurements, name: str) -> str:
+def _reading(body: Measurements, name: str, speech: Speech) -> str:
     reading = body.get(name)
-    return "" if reading is None else say_length(reading.mm, "cm", ONE_MM).removesuffix(" cm")
+    return "" if reading is None else _said(reading.mm, speech)
 
 
-def _said(mm: float) -> str:
-    return say_length(round(mm), "cm", ONE_MM).removesuffix(" cm")
+def _said(mm: float, speech: Speech) -> str:
+    """A length as the tape shows it, without its unit, which stands over the table."""
+    said = say_length(mm, speech.units, ONE_MM if speech.units == "cm" else None)
+    return speech.spelled(said.removesuffix(f" {speech.units}"))
 
 
 @lru_cache(maxsize=1)

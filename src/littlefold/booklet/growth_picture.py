@@ -1,7 +1,7 @@
 """How a child has grown and will grow, drawn: readings, percentile curves, and the band of the forecast.
 
-Percentile curves are drawn for the stature (WHO, `body.stature`); other measurements have none by age, and show the
-readings and the forecast alone.
+Percentile curves are drawn where there are any by age: of the stature and of the head to five years (WHO), and of the
+upper arm from three months on (WHO, then Mramba); other measurements show the readings and the forecast alone.
 """
 
 from __future__ import annotations
@@ -11,9 +11,12 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from littlefold.body.growth import Forecast, forecast
-from littlefold.body.register import REGISTER
-from littlefold.body.stature import LAST_LYING_MONTH, OLDEST, stature_at
-from littlefold.body.tape import ONE_MM, say_length
+from littlefold.body.percentiles import percentile, spans
+from littlefold.body.register import register_in
+from littlefold.body.stature import OLDEST
+from littlefold.body.tape import MM_PER, ONE_MM, say_length
+from littlefold.booklet.wording import wording
+from littlefold.draft.sentence import Speech
 from littlefold.drawing import Dot, Drawing, Label, Mark, Meaning, Stroke
 from littlefold.geometry import Path, Point
 from littlefold.problem import Problem
@@ -27,15 +30,19 @@ if TYPE_CHECKING:
 # Percentiles and their scores on the normal curve.
 CURVES: Final = (("3", -1.8808), ("15", -1.0364), ("50", 0.0), ("85", 1.0364), ("97", 1.8808))
 
+_PLAIN: Final = Speech()
+
 LARGE: Final = (150.0, 88.0)
 """Width and height of the field between the axes [mm]."""
 
 WORDS: Final = 2.6
 STEPS: Final = 24  # stretches of a curve
-_ROUND_MM: Final = (10.0, 20.0, 50.0, 100.0)  # from one line of the grid to the next
+_ROUND: Final = {
+    "cm": (1, 2, 5, 10),
+    "in": (1, 2, 5),
+}  # from one line of the grid to the next, in the maker's units
 _ROOM_ACROSS, _ROOM_UP = 19.0, 9.0  # from one number of an axis to the next, at least [mm]
 _YEARS: Final = (1, 2, 3, 6, 12, 24, 48)  # likewise [months]
-_JUST_AFTER: Final = 0.05  # months after the last day of lying length
 _UNDER: Final = 3.0  # spares below the lowest reading, where its number stands
 _BEFORE: Final = 6.0  # months shown before the first reading
 
@@ -81,7 +88,11 @@ class _Field:
 
 
 def growth_picture(
-    taken: tuple[Taken, ...], later: Forecast, name: str = "stature", size: tuple[float, float] = LARGE
+    taken: tuple[Taken, ...],
+    later: Forecast,
+    name: str = "stature",
+    size: tuple[float, float] = LARGE,
+    speech: Speech = _PLAIN,
 ) -> Drawing:
     """The picture of one measurement.
 
@@ -90,6 +101,7 @@ def growth_picture(
         later: The forecast that the band leads to.
         name: The measurement, of the register.
         size: Of the field between the axes [mm].
+        speech: Units and language.
     """
     now, sex = later.floor.age_months or 0.0, later.floor.sex
     first = min([one.age for one in taken if name in one.body], default=now)
@@ -98,9 +110,10 @@ def growth_picture(
     read = [(one.age, one.body.mm(name)) for one in taken if name in one.body]
     field = _field(young, old, [mm for _, mm in read] + [mm for _, *three in band for mm in three], name, sex)
     field = replace(field, size=size)
-    curves = _curves(field, sex) if name == "stature" else ()
-    marks = (*_grid(field), *curves, *_forecast(field, band), *_readings(field, read))
-    return Drawing(marks, f"{REGISTER[name].title} by age")
+    curves = _curves(field, name, sex)
+    marks = (*_grid(field, speech), *curves, *_forecast(field, band), *_readings(field, read, speech))
+    title = wording(speech.language)["growth"]["title"]
+    return Drawing(marks, title.format(measurement=register_in(speech.language)[name].title))
 
 
 def _band(later: Forecast, now: float, name: str) -> Iterator[tuple[float, float, float, float]]:
@@ -114,14 +127,17 @@ def _band(later: Forecast, now: float, name: str) -> Iterator[tuple[float, float
 
 
 def _field(young: float, old: float, lengths: list[float], name: str, sex: Sex | None) -> _Field:
-    if name == "stature":
-        ends = stature_at(young, sex).value(CURVES[0][1]), stature_at(old, sex).value(CURVES[-1][1])
-        lengths = [*lengths, *ends]
+    for start, end in spans(name, young, old):
+        lengths = [
+            *lengths,
+            percentile(name, start, sex, CURVES[0][1]),
+            percentile(name, end, sex, CURVES[-1][1]),
+        ]
     spare = max(0.04 * (max(lengths) - min(lengths)), 5.0)
     return _Field(young, max(old, young + 1.0), min(lengths) - _UNDER * spare, max(lengths) + spare, LARGE)
 
 
-def _grid(field: _Field) -> Iterator[Mark]:
+def _grid(field: _Field, speech: Speech) -> Iterator[Mark]:
     """The axes with their numbers, and a light line at each of them."""
     most = field.size[0] / _ROOM_ACROSS
     months = next((step for step in _YEARS if (field.old - field.young) / step <= most), _YEARS[-1])
@@ -129,40 +145,39 @@ def _grid(field: _Field) -> Iterator[Mark]:
         foot = field.at(age, field.low)
         yield Stroke(Path.line_through(foot, field.at(age, field.high)), Meaning.CONSTRUCTION, "age")
         below = Point(foot.x, -2.2 * WORDS)
-        yield Label(_short(age), below, Meaning.TEXT, WORDS, 0.0, "middle", "age")
-    most = field.size[1] / _ROOM_UP
-    step = next((step for step in _ROUND_MM if (field.high - field.low) / step <= most), _ROUND_MM[-1])
+        yield Label(_short(age, speech.language), below, Meaning.TEXT, WORDS, 0.0, "middle", "age")
+    most, unit, steps = field.size[1] / _ROOM_UP, MM_PER[speech.units], _ROUND[speech.units]
+    step = unit * next(
+        (step for step in steps if (field.high - field.low) / (step * unit) <= most), steps[-1]
+    )
     for number in range(math.ceil(field.low / step), math.floor(field.high / step) + 1):
         left = field.at(field.young, number * step)
         yield Stroke(Path.line_through(left, Point(field.size[0], left.y)), Meaning.CONSTRUCTION, "length")
-        said = f"{number * step / 10:.0f} cm"
+        said = speech.spelled(f"{number * step / unit:.0f} {speech.units}")
         yield Label(said, Point(-2.0, left.y - WORDS / 2), Meaning.TEXT, WORDS, 0.0, "end", "length")
     yield Stroke(Path.line_through(*field.corners), Meaning.GRAIN, "axes")
 
 
-def _short(months: int) -> str:
+def _short(months: int, language: str) -> str:
     """An age in few letters: `9 m`, `4 y`, `4 y 6 m`."""
+    words = wording(language)["growth"]
     years, rest = divmod(months, 12)
-    return " ".join(filter(None, (f"{years} y" if years else "", f"{rest} m" if rest or not years else "")))
+    parts = (f"{years} {words['y']}" if years else "", f"{rest} {words['m']}" if rest or not years else "")
+    return " ".join(filter(None, parts))
 
 
-def _curves(field: _Field, sex: Sex | None) -> Iterator[Mark]:
-    """WHO's percentiles of the stature, each in two parts where lying gives way to standing."""
-    for words, score in CURVES:
+def _curves(field: _Field, name: str, sex: Sex | None) -> Iterator[Mark]:
+    """The percentiles by age, in as many parts as the curve has; nothing where there are none."""
+    parts = spans(name, field.young, field.old)
+    for words, score in CURVES if parts else ():
         meaning = Meaning.DRAFT if score == 0 else Meaning.OLD
-        for start, end in _postures(field):
+        for start, end in parts:
             ages = [start + (end - start) * step / STEPS for step in range(STEPS + 1)]
-            line = field.line((age, stature_at(age, sex).value(score)) for age in ages)
+            line = field.line((age, percentile(name, age, sex, score)) for age in ages)
             yield Stroke(line, meaning, f"P{words}")
-        at = field.at(field.old, stature_at(field.old, sex).value(score))
+        end = parts[-1][1]
+        at = field.at(end, percentile(name, end, sex, score))
         yield Label(f"P{words}", Point(at.x + 1.5, at.y - WORDS / 2), Meaning.TEXT, WORDS, name=f"P{words}")
-
-
-def _postures(field: _Field) -> Iterator[tuple[float, float]]:
-    """The ages of lying and of standing children that are shown."""
-    for start, end in ((field.young, LAST_LYING_MONTH), (LAST_LYING_MONTH + _JUST_AFTER, field.old)):
-        if max(start, field.young) < min(end, field.old):
-            yield max(start, field.young), min(end, field.old)
 
 
 def _forecast(field: _Field, band: tuple[tuple[float, float, float, float], ...]) -> Iterator[Mark]:
@@ -174,11 +189,11 @@ def _forecast(field: _Field, band: tuple[tuple[float, float, float, float], ...]
     yield Stroke(field.line((row[0], row[2]) for row in band), Meaning.NEW, "forecast")
 
 
-def _readings(field: _Field, read: list[tuple[float, float]]) -> Iterator[Mark]:
+def _readings(field: _Field, read: list[tuple[float, float]], speech: Speech) -> Iterator[Mark]:
     if len(read) > 1:
         yield Stroke(field.line(read), Meaning.GUIDE, "readings")
     for age, mm in read:
         at = field.at(age, mm)
         yield Dot(at, Meaning.NEW, "reading")
-        said = say_length(mm, "cm", ONE_MM)
+        said = speech.spelled(say_length(mm, speech.units, ONE_MM if speech.units == "cm" else None))
         yield Label(said, Point(at.x + WORDS / 2, at.y - 1.6 * WORDS), Meaning.LETTER, WORDS, name="reading")

@@ -12,6 +12,7 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING
 
+from littlefold.body.register import register_in
 from littlefold.body.tape import MM_PER
 from littlefold.problem import Measured, Saying, shortest
 
@@ -31,10 +32,30 @@ def spoken(problems: Iterable[Problem], speech: Speech) -> tuple[Problem, ...]:
 
 
 def _spoken(problem: Problem, speech: Speech) -> Problem:
-    if not problem.said or (speech.language == "en" and speech.units == "cm"):
+    if speech.language == "en" and speech.units == "cm":
         return problem
+    if not problem.said:
+        return _doubt(problem, speech)
     sentences = [told(saying, speech) for saying in problem.said]
     return replace(problem, message=" ".join(sentences), cure=sentences[-1] if problem.cure else "")
+
+
+def _doubt(problem: Problem, speech: Speech) -> Problem:
+    """A doubt about readings, made from its numbers: what was read, and what would go with the others."""
+    pattern = findings(speech.language).get(problem.code)
+    if pattern is None:
+        return problem
+    title = register_in(speech.language)
+    values = {number.name: _part(Measured(number.value), speech) for number in problem.numbers}
+    readings = [f"{title[name].title} {value}" for name, value in values.items() if name in title]
+    fitting = [value for name, value in values.items() if name.startswith("usual ")]
+    usual = (
+        word("; about {fitting} would fit", speech.language).format(fitting=", ".join(fitting))
+        if fitting
+        else ""
+    )
+    limits = {name: values.get(name, "") for name in ("least", "greatest")}
+    return replace(problem, message=pattern.format(readings=", ".join(readings), usual=usual, **limits))
 
 
 def told(saying: Saying, speech: Speech) -> str:
