@@ -38,6 +38,7 @@ def test_a_cure_is_applied_with_a_click_and_the_drawing_changes(
 ) -> None:
     made = visit(f"{served.address}/table/bloomers?hip=75+cm")
     page = made.page
+    page.locator(".findings-slip summary").click()
     cure = page.locator("#findings a.cure").first
     cure.wait_for()
     before = page.locator("draft-drawing .line").first.get_attribute("d")
@@ -53,6 +54,7 @@ def test_a_cure_is_applied_with_a_click_and_the_drawing_changes(
 
 def test_a_finding_lights_its_place_on_its_sheet(served: Served, visit: Callable[..., Visit]) -> None:
     page = visit(f"{served.address}/table/bloomers?hip=75+cm&on-sheet=back").page
+    page.locator(".findings-slip summary").click()
     page.get_by_role("button", name=re.compile("Show finding 1 on the sheet front")).click()
     page.locator("draft-drawing .glow.lit[data-name=finding-1]").wait_for(state="attached")
     assert page.locator(".corners [aria-current]").inner_text() == "front"
@@ -89,9 +91,12 @@ def test_all_pieces_are_seen_together(served: Served, visit: Callable[..., Visit
     assert made.complaints == []
 
 
+@pytest.mark.parametrize("recipe", ["trousers", "yoke-frock"])
 @pytest.mark.parametrize("width", [1280, 1000, 820, 640])
-def test_slips_are_pinned_and_lie_on_nothing(served: Served, visit: Callable[..., Visit], width: int) -> None:
-    page = visit(f"{served.address}/table/trousers", width, 800).page
+def test_slips_are_pinned_and_lie_on_nothing(
+    served: Served, visit: Callable[..., Visit], width: int, recipe: str
+) -> None:
+    page = visit(f"{served.address}/table/{recipe}", width, 800).page
     page.locator(".slips.pinned").wait_for()
     boxes = [box(slip) for slip in page.locator(".slip").all()]
     for k, one in enumerate(boxes):

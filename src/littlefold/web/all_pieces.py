@@ -38,7 +38,7 @@ class _Laid:
 
 
 def draw_all(pattern: Pattern, title: str) -> str:
-    """All pieces as an SVG element; a piece on the fold has room for its other half."""
+    """All pieces as an SVG element; a piece on the fold with its other half."""
     laid = tuple(_in_rows(pattern))
     wide = max((one.left + one.box.width for one in laid), default=EMPTY[0]) + BESIDE
     high = max((one.top + one.box.height + TITLE for one in laid), default=EMPTY[1])
@@ -71,7 +71,7 @@ def _drawn(laid: _Laid) -> str:
         f"{escape(plain(piece.title))}</text>"
     )
     groups = (
-        group("unfolded", whole(piece)),
+        group("wholes", whole(piece)),
         group("allowances", cutting(piece)),
         group("stitching", stitching(piece)),
         group("draft", edges),

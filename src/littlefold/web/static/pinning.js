@@ -1,19 +1,20 @@
 // How the slips lie: pinned beside the drawing with a thread to the place where each acts, or, where the paper is narrow,
 // in a row under it, each with a number that is pinned to its place.
 
-import { pinned } from "./pins.js";
+import { BESIDE, pinned } from "./pins.js";
 
-const WIDE = 900; // px of paper from which slips have their full width
+const WIDE = 1080; // px of paper from which slips have their full width
 const NARROW = 600; // px of paper below which they lie in a row
-const TAKEN = { left: 96, right: 62 }; // px of the lower corners where words are told and the closed findings lie
+const FOLDED = 70; // px of the lower right corner, where the findings lie folded up
 const APART = 30; // px between two pinned numbers
 const SVG = "http://www.w3.org/2000/svg";
 
 /**
  * @param {HTMLElement} slips  @param {HTMLElement} drawing
+ * @param {HTMLElement} findings  the slip in the lower right corner
  * @param {(name: string) => [number, number] | undefined} anchor  where a choice acts on the sheet that is seen (mm)
  */
-export function pinning(slips, drawing, anchor) {
+export function pinning(slips, drawing, findings, anchor) {
   const all = [...slips.querySelectorAll(".slip")];
   const threads = document.createElementNS(SVG, "svg");
   threads.classList.add("threads");
@@ -43,13 +44,20 @@ export function pinning(slips, drawing, anchor) {
       height: slip.offsetHeight,
       at: placeOf(slip),
     }));
+    const taken = { left: 0, right: way() === "wide" && isCrowded() ? findings.offsetHeight + 14 : 0 };
     drawing.style.minHeight = `${needed(found)}px`;
-    const places = pinned(found, drawing.drawn(), { ...drawing.room, taken: TAKEN });
+    const places = pinned(found, drawing.drawn(), { ...drawing.room, taken });
     for (const one of found) {
       const place = places.get(one.name);
       one.slip.style.translate = `${Math.round(place.x)}px ${Math.round(place.y)}px`;
       if (one.at) threads.append(thread(one, place));
     }
+  }
+
+  /** Whether the slips on the right reach as far as the findings in their corner. */
+  function isCrowded() {
+    const reach = drawing.drawn().right + BESIDE + Math.max(0, ...all.map((slip) => slip.offsetWidth));
+    return reach + 14 > drawing.clientWidth - findings.offsetWidth - 14;
   }
 
   function number() {
@@ -100,6 +108,7 @@ export function pinning(slips, drawing, anchor) {
     slip.querySelector(".along, input:checked, input")?.focus({ preventScroll: true });
     light(slip.dataset.slip);
   });
+  findings.addEventListener("toggle", lay);
   slips.addEventListener("scroll", () => slips.classList.contains("row") && light(nearest()), { passive: true });
   for (const event of ["focusin", "pointerover"]) {
     slips.addEventListener(event, ({ target }) => light(target.closest(".slip")?.dataset.slip));
@@ -108,7 +117,7 @@ export function pinning(slips, drawing, anchor) {
   /** Paper left free round the drawing: beside it for the slips where they are pinned, a little everywhere. */
   function bare() {
     const now = way();
-    const beside = now === "wide" ? Math.min(290, drawing.clientWidth / 4) : now === "close" ? 196 : 16;
+    const beside = now === "wide" ? Math.min(325, drawing.clientWidth / 4) : now === "close" ? 196 : 16;
     const above = now === "row" ? 14 : 8;
     return { left: beside, right: beside, top: above, bottom: 8 };
   }
@@ -116,11 +125,11 @@ export function pinning(slips, drawing, anchor) {
   return { lay, bare };
 }
 
-/** The height at which the slips find room on two sides. */
+/** The height at which the slips find room on two sides, the list of findings folded up. */
 function needed(slips) {
-  const whole = slips.reduce((sum, slip) => sum + slip.height + 14, 14);
+  const whole = slips.reduce((sum, slip) => sum + slip.height + 14, 28);
   const tallest = Math.max(0, ...slips.map((slip) => slip.height));
-  return Math.round(whole / 2 + tallest + TAKEN.left);
+  return Math.round((whole + FOLDED + tallest) / 2);
 }
 
 function thread(one, place) {

@@ -1,6 +1,7 @@
 // Where the slips are pinned: beside the drawing, each as near to the place where it acts as its neighbours allow.
 
 const APART = 14;
+export const BESIDE = 36; // px between the drawing and the slips
 
 /**
  * @param {{name: string, width: number, height: number, at: {x: number, y: number} | null}[]} slips  in px
@@ -27,10 +28,10 @@ function shared(slips, drawn, room) {
   for (const slip of slips.filter((one) => !one.at)) put(slip, used.left <= used.right ? "left" : "right");
   function put(slip, wanted) {
     const other = wanted === "left" ? "right" : "left";
-    const need = slip.height + APART;
-    const side = used[wanted] + need > free(room, wanted) && used[other] + need <= free(room, other) ? other : wanted;
+    const left = (side) => free(room, side) - used[side] - slip.height - APART;
+    const side = left(wanted) >= 0 || left(wanted) >= left(other) ? wanted : other;
     sides[side].push(slip);
-    used[side] += need;
+    used[side] += slip.height + APART;
   }
   return sides;
 }
@@ -68,7 +69,6 @@ function high(room, side, slips) {
 }
 
 function across(slip, side, drawn, room) {
-  const gap = 36;
-  if (side === "left") return Math.max(APART, drawn.left - gap - slip.width);
-  return Math.min(room.width - APART - slip.width, drawn.right + gap);
+  if (side === "left") return Math.max(APART, drawn.left - BESIDE - slip.width);
+  return Math.min(room.width - APART - slip.width, drawn.right + BESIDE);
 }

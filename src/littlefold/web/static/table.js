@@ -21,7 +21,8 @@ const taped = { say: (words) => told.say(words), length: say, chosen: () => told
 taping(drawing, document.getElementById("with-tape"), taped);
 const told = telling(form, drawing, { turnTo });
 remembering(drawing, document.getElementById("what-moves"), say);
-const slips = pinning(form.querySelector(".slips"), drawing, (name) => anchors[name]?.[currentSheet()]);
+const findings = form.querySelector(".findings-slip");
+const slips = pinning(form.querySelector(".slips"), drawing, findings, (name) => anchors[name]?.[currentSheet()]);
 
 const SILENT = "The workroom does not answer. Is its window still open? What you entered stays here.";
 const OVER = "Your time in the workroom is over. Come in again in another window; what you entered stays here.";
@@ -46,13 +47,16 @@ const retell = newest(async (query) => {
   const fresh = await answered("told", query);
   if (!fresh) return;
   told.take(fresh);
+  slips.lay();
   if (fresh.in_trouble) heal(query);
 });
 
 /** Which choices would cure what was found: sought when nothing else is asked for. */
 const heal = newest(async (query) => {
   const fresh = await answered("cures", query);
-  if (fresh && query === queryOf(form)) told.find(fresh.findings);
+  if (!fresh || query !== queryOf(form)) return;
+  told.find(fresh.findings);
+  slips.lay();
 });
 
 async function answered(what, query) {

@@ -84,7 +84,9 @@ export function telling(form, drawing, { turnTo }) {
   function find(html) {
     const lit = document.querySelector("#findings li.lit .number")?.textContent;
     put("findings", html);
-    form.querySelector(".findings-slip .count").textContent = document.querySelectorAll("#findings li").length;
+    const count = form.querySelector(".findings-slip .count");
+    count.textContent = document.querySelectorAll("#findings li").length;
+    count.className = `count ${document.querySelector("#findings li")?.classList[0] ?? ""}`; // the gravest comes first
     if (lit) light(lit);
   }
 
