@@ -136,7 +136,7 @@ def test_units_and_language_are_the_makers() -> None:
     picture = growth_picture(some, later(some, 60.0), speech=Speech("in", None, "de"))
     said = [label.text for label in named(picture, "length", Label)]
     assert all(text.endswith(" Zoll") for text in said), said
-    assert "40 1/2 Zoll" in [
+    assert "40 7/16 Zoll" in [
         label.text for label in named(picture, "reading", Label)
     ]  # 102.7 cm are 40.43 in
     assert {label.text[-1] for label in named(picture, "age", Label)} <= {"J", "M"}
@@ -145,7 +145,7 @@ def test_units_and_language_are_the_makers() -> None:
     assert isinstance(room, Room)
     data = sheet_data(some, room, (), DAY, Speech("in", None, "de"))
     assert data["then"] == "5 Jahre"
-    assert data["rows"][0]["now"] == "40 1/2"
+    assert data["rows"][0]["now"] == "40 7/16"
     assert "Messungen" in data["words"]["table"]
     assert card_sheet(some, room, (), DAY, Speech("in", None, "de")).startswith(b"%PDF")
 

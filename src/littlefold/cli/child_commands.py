@@ -95,15 +95,22 @@ def forecast(
         Path | None,
         typer.Option(metavar="FILE", help="A growth picture FILE.svg, or the card sheet FILE.pdf."),
     ] = None,
+    of: Annotated[
+        str, typer.Option(metavar="NAME", help="What the picture shows: stature, head, upper_arm, chest ...")
+    ] = "stature",
+    units: Annotated[Literal["cm", "in"], typer.Option(help="The units of what is told and drawn.")] = "cm",
+    language: Annotated[str, typer.Option(metavar="en|de", help="The language of the sheets.")] = "en",
     data: Data = False,
 ) -> None:
     """Say how a child will grow, with the range that 90 of 100 children stay within, and the room a garment needs.
 
     Example:  littlefold child forecast Mina --on 2027-04-01 --out mina.pdf
     """
-    from littlefold.cli.forecast import forecast_child
+    from littlefold.cli.forecast import Shown, forecast_child
+    from littlefold.draft.sentence import Speech
 
-    raise typer.Exit(forecast_child(name, on, out, as_data=data))
+    shown = Shown(of, Speech(units, None, language))
+    raise typer.Exit(forecast_child(name, on, out, shown, as_data=data))
 
 
 @child_app.command("note")

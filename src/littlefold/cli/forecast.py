@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, Literal
 
 from rich.table import Table
 
 from littlefold.body.by_age import said_age
+from littlefold.body.child import unknown_measurement
 from littlefold.body.register import NAMES, REGISTER
 from littlefold.body.room import Room, room_to_grow
 from littlefold.body.tape import ONE_MM, say_length
@@ -16,6 +18,7 @@ from littlefold.cli.box import the_box
 from littlefold.cli.child import refuse, today
 from littlefold.cli.files import write_whole
 from littlefold.cli.words import aside, print_document, to_person
+from littlefold.draft.sentence import Speech, languages
 from littlefold.problem import Problem
 from littlefold.sheet.svg import write_svg
 
@@ -28,8 +31,26 @@ if TYPE_CHECKING:
 SOON = 12.0  # months ahead, where no day is named
 
 
-def forecast_child(name: str, on: str | None, out: Path | None, *, as_data: bool) -> int:
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """Which measurement a picture shows, in which units and language."""
+
+    of: str
+    speech: Speech
+
+    @property
+    def faults(self) -> tuple[Problem, ...]:
+        """What of it there is not."""
+        found = (unknown_measurement(self.of),) if self.of not in REGISTER else ()
+        known = languages()
+        said = f"--language {self.speech.language}: it is one of {', '.join(known)}."
+        return found if self.speech.language in known else (*found, Problem("option-not-understood", said))
+
+
+def forecast_child(name: str, on: str | None, out: Path | None, shown: Shown, *, as_data: bool) -> int:
     """Tells how a child will grow; returns the exit status."""
+    if shown.faults:
+        return refuse(*shown.faults)
     day = None if on is None else read_day(on)
     with the_box() as box:
         card = box if isinstance(box, Problem) else box.card(name)
@@ -39,14 +60,14 @@ def forecast_child(name: str, on: str | None, out: Path | None, *, as_data: bool
     if isinstance(room, Problem):
         return refuse(room)
     if out is not None:
-        fault = write_whole(out, _drawn(card, room, out.suffix))
+        fault = write_whole(out, _drawn(card, room, out.suffix, shown))
         if fault is not None:
             return refuse(fault)
         aside().print(f"Growth of {card.name}: {out}", markup=False)
     if as_data:
         print_document(_record(room))
     else:
-        _print(card, room)
+        _print(card, room, shown.speech.units)
     return 0
 
 
@@ -57,7 +78,8 @@ def _room(card: Card, day: date | None) -> Room | Problem:
     return room_to_grow(card.body(), age + (SOON if day is None else 0.0))
 
 
-def _print(card: Card, room: Room) -> None:
+def _print(card: Card, room: Room, units: Literal["cm", "in"]) -> None:
+    mark = ONE_MM if units == "cm" else None
     console, later = to_person(), room.later
     now = later.floor.age_months or 0.0
     console.print(
@@ -67,12 +89,12 @@ def _print(card: Card, room: Room) -> None:
     for heading in ("", "measured", "then, about", "90 of 100 lie between", "room"):
         table.add_column(heading, justify="left" if not heading else "right")
     for name in NAMES:
-        low, high = (say_length(mm, "cm", ONE_MM) for mm in map(round, later.range(name)))
+        low, high = (say_length(mm, units, mark) for mm in map(round, later.range(name)))
         about = "" if name in card.body() else "about "
-        then = say_length(round(later.body.mm(name)), "cm", ONE_MM)
-        row = (say_length(round(later.floor.mm(name))), then, f"{low} to {high}")
+        then = say_length(round(later.body.mm(name)), units, mark)
+        row = (say_length(round(later.floor.mm(name)), units), then, f"{low} to {high}")
         table.add_row(
-            REGISTER[name].title, about + row[0], *row[1:], say_length(round(room.gain(name).expected))
+            REGISTER[name].title, about + row[0], *row[1:], say_length(round(room.gain(name).expected), units)
         )
     console.print(table)
     console.print(
@@ -102,9 +124,9 @@ def taken_of(card: Card) -> tuple[Taken, ...]:
     return tuple(Taken(one.day, body) for one, body in bodies if body.age_months is not None)
 
 
-def _drawn(card: Card, room: Room, ending: str) -> bytes:
+def _drawn(card: Card, room: Room, ending: str, shown: Shown) -> bytes:
     if ending == ".svg":
-        return write_svg(growth_picture(taken_of(card), room.later, "stature")).encode()
+        return write_svg(growth_picture(taken_of(card), room.later, shown.of, speech=shown.speech)).encode()
     from littlefold.booklet.card_sheet import card_sheet
 
-    return card_sheet(taken_of(card), room, tuple(note.text for note in card.notes), today())
+    return card_sheet(taken_of(card), room, tuple(note.text for note in card.notes), today(), shown.speech)

@@ -17,6 +17,7 @@ from littlefold.body.room import room_to_grow
 from littlefold.body.tape import ONE_MM, read_length, say_length
 from littlefold.booklet.card_sheet import card_sheet
 from littlefold.booklet.growth_picture import Taken, growth_picture
+from littlefold.draft.sentence import Speech
 from littlefold.problem import Problem
 from littlefold.sheet.svg import write_svg
 from littlefold.sheet.wording import spoken_date
@@ -46,7 +47,7 @@ def routes(cards: Cards) -> APIRouter:
         if isinstance(card, Problem) or isinstance(grown, Problem):
             return refusal(cards.room, card if isinstance(card, Problem) else _as_problem(grown))
         shown = of if of in REGISTER else "stature"
-        drawing = growth_picture(taken_of(card), grown.later, shown)
+        drawing = growth_picture(taken_of(card), grown.later, shown, speech=speech_of(cards.room))
         return Response(write_svg(drawing), media_type="image/svg+xml", headers=PRIVATE)
 
     @router.get("/child/card.pdf")
@@ -56,10 +57,15 @@ def routes(cards: Cards) -> APIRouter:
         if isinstance(card, Problem) or isinstance(grown, Problem):
             return refusal(cards.room, card if isinstance(card, Problem) else _as_problem(grown))
         notes = tuple(note.text for note in card.notes)
-        made = card_sheet(taken_of(card), grown, notes, cards.room.today())
+        made = card_sheet(taken_of(card), grown, notes, cards.room.today(), speech_of(cards.room))
         return Response(made, media_type="application/pdf", headers=PRIVATE)
 
     return router
+
+
+def speech_of(room: Room) -> Speech:
+    """The units and the language that the maker prefers."""
+    return Speech(room.preferences.units, None, room.preferences.language)
 
 
 def _as_problem(found: object) -> Problem:
