@@ -15,6 +15,7 @@ from littlefold.body.measurements import Measurements
 from littlefold.body.register import REGISTER
 from littlefold.body.tape import read_length, read_mark
 from littlefold.booklet.recipes import measures_of, with_beginnings
+from littlefold.booklet.spoken import word
 from littlefold.cli.ages import read_age
 from littlefold.cli.files import read_recipe, read_text
 from littlefold.cli.surroundings import surroundings
@@ -145,7 +146,9 @@ def _body(
         if isinstance(size, Problem):
             problems.append(size)
         else:
-            measurements = _over(chart_row(size), measurements)
+            row = chart_row(size)
+            called = row.nickname.replace("size", word("size", asked.language))
+            measurements = _over(replace(row, nickname=called), measurements)
     own = {name for recipe in recipes for name in measures_of(recipe)} | set(REGISTER)
     for name, text in _pairs(asked.measure).items():
         reading = read_reading(name, text) if name in own else unknown_measurement(name)
