@@ -218,16 +218,17 @@ HOSTILE = {
 }
 
 
-@pytest.mark.parametrize("kind", list(HOSTILE))
-def test_a_hostile_file_changes_nothing_at_all(client: TestClient, room: Room, kind: str) -> None:
+def test_a_hostile_file_changes_nothing_at_all(client: TestClient, room: Room) -> None:
     furnished(client, room)
-    content = HOSTILE[kind](backup_of(client)[1])
+    good = backup_of(client)[1]
     before, cards = everything(room.folder), _cards(client)
-    refused = put_back(client, content)
-    assert refused.status_code == 422, kind
-    assert 'role="alert"' in refused.text
-    assert everything(room.folder) == before
+    for kind, spoilt in HOSTILE.items():
+        refused = put_back(client, spoilt(good))
+        assert refused.status_code == 422, kind
+        assert 'role="alert"' in refused.text
+        assert everything(room.folder) == before, kind
     assert _cards(client) == cards
+    assert put_back(client, good).status_code == 303
 
 
 def test_a_bomb_is_left_where_it_is(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
@@ -268,14 +269,12 @@ def test_a_box_with_a_trap_in_it_springs_nothing(client: TestClient, room: Room,
     assert children(client) == {"Mina", "Jo", "Kim"}
 
 
-@pytest.mark.parametrize(
-    "name",
-    ["..%2Fsharing.json", "%2e%2e%2fsettings.json", "none.zip", "..%5csettings.json", "%00", "cards.sqlite"],
-)
-def test_only_backups_are_handed_out(client: TestClient, room: Room, name: str) -> None:
+def test_only_backups_are_handed_out(client: TestClient, room: Room) -> None:
     furnished(client, room)
-    assert client.get(f"/settings/backups/{name}").status_code == 404
-    assert client.post("/settings/restore", data=AGREED | {"name": name}).status_code == 422
+    backup_of(client)
+    for name in ("..%2Fsharing.json", "%2e%2e%2fsettings.json", "none.zip", "..%5cx", "%00", "cards.sqlite"):
+        assert client.get(f"/settings/backups/{name}").status_code == 404, name
+        assert client.post("/settings/restore", data=AGREED | {"name": name}).status_code == 422, name
 
 
 def test_a_link_among_the_backups_leads_nowhere(client: TestClient, room: Room, tmp_path: Path) -> None:
