@@ -140,7 +140,7 @@ def test_units_and_language_are_the_makers() -> None:
         label.text for label in named(picture, "reading", Label)
     ]  # 102.7 cm are 40.43 in
     assert {label.text[-1] for label in named(picture, "age", Label)} <= {"J", "M"}
-    assert picture.title.startswith("Körperhöhe")
+    assert picture.title.startswith("Körpergröße")
     room = room_to_grow(some[-1].body, 60.0)
     assert isinstance(room, Room)
     data = sheet_data(some, room, (), DAY, Speech("in", None, "de"))
