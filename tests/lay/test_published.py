@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from typing import TYPE_CHECKING
 
 import pytest
 from garments import romper
@@ -12,10 +13,12 @@ from littlefold.lay.adapter import lay_pieces
 from littlefold.lay.cloth import YARD, YARD_STEP, Cloth
 from littlefold.lay.compare import best_row
 from littlefold.lay.estimate import rough_length
-from littlefold.lay.piece import LayPiece
 from littlefold.lay.place import Effort
 from littlefold.lay.ways import Way
 from littlefold.pipeline import fulfil
+
+if TYPE_CHECKING:
+    from littlefold.lay.piece import LayPiece
 
 INCH = 25.4
 NEAR = 0.15
@@ -42,7 +45,9 @@ def test_a_toddlers_dress_folded_takes_the_printed_yard_and_a_half() -> None:
     """[S119] prints 1 1/2-2 yd for a toddler's dress; ours laid on the centre fold, as home sewers lay it."""
     pieces = pieces_of("a-line-frock", "92")
     assert to_buy(pieces, 45, Way.FOLDED) == pytest.approx(1.5 * YARD, rel=NEAR)
-    assert to_buy(pieces, 45, Way.OPEN) <= 0.6 * 1.5 * YARD, "the fold, not the dress, takes the printed amount"
+    assert to_buy(pieces, 45, Way.OPEN) <= 0.6 * 1.5 * YARD, (
+        "the fold, not the dress, takes the printed amount"
+    )
 
 
 def test_the_dressmakers_rule_agrees_with_the_folded_lay_of_a_frock() -> None:

@@ -213,6 +213,7 @@ def _bounds(row: Row) -> Json:
         "area_mm": row.bounds.area,
         "fold_row_mm": row.bounds.fold_row,
         "longest_mm": row.bounds.longest,
+        "wide_pieces_mm": row.bounds.in_a_row,
         "most_mm": row.bounds.most,
         "binds": row.bounds.binding,
     }

@@ -121,11 +121,11 @@ def _reasons(rows: Sequence[Row]) -> Iterator[Problem]:
 
 
 def _folds(pieces: tuple[LayPiece, ...], fabric: Fabric, best: Row) -> Iterator[Problem]:
-    """Where the fold decides the length of the way asked for: that it does, and a better way if there is one."""
-    if fabric.way is None or best.bounds is None or best.bounds.binding != "fold":
+    """For a way that was asked for: whether the fold decides its length, and a better way if there is one."""
+    if fabric.way is None or fabric.way is Way.TUBE or best.bounds is None:
         return
     yield from best.problems
-    quick = replace(fabric, way=None, seconds=0.0, steps=None)
+    quick = replace(fabric, way=None, seconds=0.0, steps=None, other_widths=())
     other = best_of(search(pieces, quick, lambda _: None))
     if other is None or other.to_buy is None or best.to_buy is None or other.to_buy >= best.to_buy:
         return

@@ -1,7 +1,8 @@
 """Lengths under which no lay can be, and which of them binds.
 
 The area: all cuts side by side without a gap.  The fold: the edges that lie on a fold, one after the other (the
-bodies of flared pieces may interlock, so only the edges count).  The longest piece.  When the row on the fold is
+bodies of flared pieces may interlock, so only the edges count).  The longest piece.  Wide pieces: those that are too
+deep to lie side by side, one after the other (`profile`).  When the row on the fold is
 longer than a usual density makes the whole lay, the fold is the bottleneck, and another way of folding is wanted.
 """
 
@@ -11,6 +12,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from littlefold.lay.piece import rotated
+from littlefold.lay.profile import side_by_side
 from littlefold.problem import Number, Problem, Severity
 
 if TYPE_CHECKING:
@@ -25,6 +27,9 @@ if TYPE_CHECKING:
 GOOD_DENSITY = 0.85
 
 
+Binding = Literal["area", "fold", "longest piece", "wide pieces"]
+
+
 @dataclass(frozen=True, slots=True)
 class Bounds:
     """Lower bounds for the length of the spread [mm]."""
@@ -32,19 +37,23 @@ class Bounds:
     area: float
     fold_row: float
     longest: float
+    in_a_row: float = 0.0
 
     @property
     def most(self) -> float:
         """The bound that binds [mm]."""
-        return max(self.area, self.fold_row, self.longest)
+        return max(self.area, self.fold_row, self.longest, self.in_a_row)
 
     @property
-    def binding(self) -> Literal["area", "fold", "longest piece"]:
+    def binding(self) -> Binding:
         """Which one binds, against the length that the area takes in a good lay."""
-        likely = self.area / GOOD_DENSITY
-        if self.fold_row > max(likely, self.longest):
-            return "fold"
-        return "longest piece" if self.longest > likely else "area"
+        others: dict[Binding, float] = {
+            "fold": self.fold_row,
+            "longest piece": self.longest,
+            "wide pieces": self.in_a_row,
+        }
+        largest = max(others, key=lambda name: others[name])
+        return largest if others[largest] > self.area / GOOD_DENSITY else "area"
 
     def advice(self) -> tuple[Problem, ...]:
         """A warning where the row on the fold decides the length."""
@@ -70,7 +79,7 @@ def lower_bounds(cuts: Sequence[Cut], spread: Spread, gap: float) -> Bounds:
     if edges:
         row = max(row, edges[0])
     longest = max((_extent(cut) for cut in cuts), default=0.0)
-    return Bounds(area, row, longest)
+    return Bounds(area, row, longest, side_by_side(cuts, spread.height))
 
 
 def _extent(cut: Cut) -> float:
