@@ -62,6 +62,7 @@ _SHOWN: Final[Mapping[str, str]] = {
     "bend": "BEND",
     "point": "point ...",
     "stroke": "line ...",
+    "shape": "outline ...",
     "find": "find ...",
     "sign": ">=|<=|>|<|=",
     "seam_way": "easing VALUE|gathered",
