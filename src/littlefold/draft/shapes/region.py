@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.draft.outline import CORNER
 from littlefold.geometry import Arc, Bounds, Cubic, Line
+from littlefold.geometry.hull import box_round
 from littlefold.geometry.winding import winding_number
 
 if TYPE_CHECKING:
@@ -93,14 +94,8 @@ class Region:
 
 
 def _part(segment: Segment, start: Point, end: Point) -> _Part:
-    if isinstance(segment, Cubic):
-        xs = (start.x, segment.control1.x, segment.control2.x, end.x)
-        ys = (start.y, segment.control1.y, segment.control2.y, end.y)
-        left, right, bottom, top = min(xs), max(xs), min(ys), max(ys)
-    else:
-        box = segment.bounds()
-        left, right, bottom, top = box.left, box.right, box.bottom, box.top
-    return _Part(segment, start, end, left - CORNER, bottom - CORNER, right + CORNER, top + CORNER)
+    box = box_round(segment).grown(CORNER)
+    return _Part(segment, start, end, box.left, box.bottom, box.right, box.top)
 
 
 def _along(line: Path) -> Iterator[Point]:

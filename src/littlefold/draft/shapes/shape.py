@@ -141,10 +141,9 @@ class Shape:
                 return edge.path.at_length(max(0.0, at - mark))
         return self.edges[-1].path.end
 
-    def edges_at(self, at: float) -> tuple[str, ...]:
-        """The names of the edges that a place on the outline belongs to: one, or two at a corner."""
-        point = self.place(at)
-        return tuple(edge.name for edge in self.edges if edge.touches(point))
+    def edges_at(self, place: Point) -> tuple[str, ...]:
+        """The names of the edges that a point lies on: one, or two at a corner."""
+        return tuple(edge.name for edge in self.edges if edge.touches(place))
 
     def holding(self, marks: Marks) -> Shape:
         """This outline with those points that lie on or in it, and those lines that lie wholly in it."""

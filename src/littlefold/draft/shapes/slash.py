@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from littlefold.draft.shapes.opened import Halves
     from littlefold.draft.shapes.region import Region
     from littlefold.draft.shapes.shape import Shape
-    from littlefold.geometry import Affine, Path, Point
+    from littlefold.geometry import Affine, Path
     from littlefold.recipe.recipe import Written
 
 
@@ -169,7 +169,7 @@ def _at_ends(
     Raises:
         Refusal: An edge that is to be opened is not at just one end.
     """
-    ends = tuple(_edges_at(shape, place) for place in (halves.a, halves.b))
+    ends = tuple(shape.edges_at(place) for place in (halves.a, halves.b))
     by = [0.0, 0.0]
     for opening in openings:
         where = [k for k in (0, 1) if opening.edge.text in ends[k] and not by[k]]
@@ -188,7 +188,3 @@ def _at_ends(
             )
         by[where[0]] = opening.by
     return by[0], by[1]
-
-
-def _edges_at(shape: Shape, place: Point) -> tuple[str, ...]:
-    return tuple(edge.name for edge in shape.edges if edge.touches(place))
