@@ -17,10 +17,10 @@ from datetime import date
 from pathlib import Path
 
 from littlefold.cli.asked import Asked, understand
-from littlefold.cli.files import shipped_names
 from littlefold.lay import Cloth, Effort, LayPiece, Prepared, Way, lay_pieces, lays, prepare
 from littlefold.lay.compare import ALL_WAYS
 from littlefold.pipeline import fulfil
+from littlefold.recipe.shelf import shipped_names
 
 DAY = date(2026, 1, 1)
 NEAR = 1.03
@@ -95,7 +95,9 @@ def laid(pieces: tuple[LayPiece, ...], width: float, way: Way, seconds: float) -
 def row(recipe: str, size: str, width: float, seconds: float) -> Row:
     pieces = pieces_of(recipe, size)
     first = {way: laid(pieces, width, way, 0.0) for way in ALL_WAYS if way is not Way.TUBE}
-    going = {way: one.length for way, one in first.items() if not one.refused and way is not Way.FOLDED}
+    going: dict[Way, float] = {
+        way: one.length for way, one in first.items() if not one.refused and way is not Way.FOLDED
+    }
     other = min(going, key=lambda way: going[way], default=Way.OPEN)
     return Row(
         recipe,

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from littlefold.lay.deal import may_be_turned_over
 from littlefold.lay.ways import Way
 
 if TYPE_CHECKING:
@@ -60,7 +61,14 @@ def words_for(lay: Lay, placement: Placement) -> str:
     if placement.layers > 1:
         return f"through {placement.layers} layers"
     deep = max(zone.layers for zone in lay.spread.zones if zone.low <= _middle(lay, placement) <= zone.high)
-    return "one layer only" if deep > 1 else f"{turned_over}single layer"
+    return _one_of(lay, placement, mirrored=mirrored) if deep > 1 else f"{turned_over}single layer"
+
+
+def _one_of(lay: Lay, placement: Placement, *, mirrored: bool) -> str:
+    """Which of two layers is cut: right sides together, the lower one shows its face and gives the piece as drawn."""
+    if may_be_turned_over(lay.piece(placement.piece), lay.cloth):
+        return "one layer only"
+    return "upper layer only" if mirrored else "lower layer only"
 
 
 def _middle(lay: Lay, placement: Placement) -> float:
