@@ -197,7 +197,8 @@ def pin(question: Question, pins: Sequence[Placement]) -> Question | Problem:
         if found is None:
             return Problem(
                 "pin-not-possible",
-                f'"{wished.piece}" cannot be held there: it may not lie that way, it would reach off the cloth, or all its copies are held already.',
+                f'"{wished.piece}" cannot be held there: it may not lie that way, it would reach off the cloth, or all '
+                "its copies are held already.",
                 place=Place(piece=wished.piece),
             )
         number, member = found
