@@ -146,7 +146,7 @@ def test_units_and_language_are_the_makers() -> None:
     data = sheet_data(some, room, (), DAY, Speech("in", None, "de"))
     assert data["then"] == "5 Jahre"
     assert data["rows"][0]["now"] == "40 7/16"
-    assert "Messungen" in data["words"]["table"]
+    assert data["words"]["table"] == "Messungen und Platz zum Wachsen, in Zoll"
     assert card_sheet(some, room, (), DAY, Speech("in", None, "de")).startswith(b"%PDF")
 
 

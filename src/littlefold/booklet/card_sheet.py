@@ -95,7 +95,7 @@ def _words(room: Room, speech: Speech) -> dict[str, str]:
     plainly = {name: words[name] for name in ("now", "range", "room", "notes")}
     return plainly | {
         "legend": words["legend"].format(age=then),
-        "table": words["table"].format(unit=speech.units),
+        "table": words["table"].format(unit=words[speech.units]),
         "estimated": words["estimated"].format(age=then),
         "sizes": words["sizes"].format(age=then, **sizes),
     }
