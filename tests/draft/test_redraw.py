@@ -159,3 +159,17 @@ def test_a_sheet_redrawn_from_a_redrawn_one(drafted: Draft) -> None:
     amount around = length of lining.rim
     """
     assert drafted.amounts[-1].value == pytest.approx(80)
+
+
+def test_a_step_that_was_refused_is_told_once(drafted: Draft) -> None:
+    """
+    point Q below Z by 1 cm
+    point P below Q by 1 cm
+    redraw body as back
+    redraw body as lining
+    with point Q below C by 1 cm
+    """
+    (problem,) = drafted.problems
+    assert problem.code == "name-not-known"
+    assert {"back.C", "lining.Q"} <= set(drafted.points)
+    assert "back.Q" not in drafted.points

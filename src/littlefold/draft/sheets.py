@@ -85,9 +85,19 @@ def redraw(line: Written, desk: Desk, play: Play) -> None:
     for change in line.statement.changes:
         attempt(change, desk, lambda change=change: _changes_something(change, known, step))  # type: ignore[misc]
     instead, left_out = _changes(line.statement.changes)
-    anew = renamed([_instead(original, instead) for original in _kept(steps, left_out)], step)
+    drawn = [
+        one for one in steps if not _refused(one, step, desk) or not instead.keys().isdisjoint(_made(one))
+    ]
+    anew = renamed([_instead(original, instead) for original in _kept(drawn, left_out)], step)
     for index in range(len(anew)):
         play(anew, index, desk)
+
+
+def _refused(original: Written, step: tree.Redraw, desk: Desk) -> bool:
+    """Whether a step was refused on the first sheet, which has been told: it is not there on the new one either."""
+    names = [name for name in _made(original) if f"{step.original}.{name}" in desk.failed]
+    desk.failed.update(f"{step.name}.{name}" for name in names)
+    return bool(names)
 
 
 def _changes_something(change: Written, known: set[str], step: tree.Redraw) -> None:
