@@ -26,6 +26,9 @@ if TYPE_CHECKING:
 # Ends that lie this near each other [mm] are one corner; a pencil cannot tell them apart.
 CORNER = 0.02
 
+# An end that lies this near to a line [mm] was drawn to a place on it: a hundred times less than a corner.
+ON_IT = CORNER / 100
+
 # How far a straight end may have to be carried on to meet its neighbour after an allowance was taken off [mm].
 MOST_CARRIED_ON = 300.0
 
@@ -67,7 +70,10 @@ def _corner(
     """Where an edge ends and the next begins: the lengths along both at which they meet."""
     following = (index + 1) % len(paths)
     first, second = paths[index], paths[following]
-    options = _meetings(first, second)
+    options = _shared_ends(first, second)
+    if not options and len(paths) > 2:  # noqa: PLR2004 - two edges meet twice, which one end does not tell
+        options = _ends_on(first, second) + [(at, end) for end, at in _ends_on(second, first)]
+    options = options or [(meeting.first_length, meeting.second_length) for meeting in meet(first, second)]
     if not options:
         gap = min(
             one.distance(other) for one in (first.start, first.end) for other in (second.start, second.end)
@@ -91,14 +97,20 @@ def _corner(
     return min(options, key=lambda option: _overrun(first, option[0]) + _overrun(second, option[1]))
 
 
-def _meetings(first: Path, second: Path) -> list[tuple[float, float]]:
-    ends = [
+def _shared_ends(first: Path, second: Path) -> list[tuple[float, float]]:
+    """The ends that two paths have in common, as lengths along both."""
+    return [
         (first.length() if at_end else 0.0, second.length() if mate_at_end else 0.0)
         for at_end, place in enumerate((first.start, first.end))
         for mate_at_end, mate in enumerate((second.start, second.end))
         if place.distance(mate) <= CORNER
     ]
-    return ends or [(meeting.first_length, meeting.second_length) for meeting in meet(first, second)]
+
+
+def _ends_on(path: Path, other: Path) -> list[tuple[float, float]]:
+    """The ends of a path that were drawn to a place on another, as lengths along both."""
+    found = [(at, other.closest(end, ON_IT)) for at, end in ((0.0, path.start), (path.length(), path.end))]
+    return [(at, other.length_to(place[0], place[1])) for at, place in found if place is not None]
 
 
 def _overrun(path: Path, length: float) -> float:
