@@ -174,19 +174,7 @@ def _way_out(step: tree.CloseDart, shape: Shape, dart: _Dart, desk: Desk) -> tup
                 (Number("inside", nearest.distance), Number("at most", ON_LINE)),
             )
         return None, nearest.length
-    if shape.outline.nearest(dart.tip).distance <= ON_LINE:
-        raise Refusal(
-            "outline-into-dart",
-            say(
-                "{corner} lies on the outline of {outline}. Let the outline run across the dart, from "
-                "{start} to {end}; closing takes the dart out.",
-                corner=str(step.dart.corner),
-                outline=str(step.outline),
-                start=str(step.dart.start),
-                end=str(step.dart.end),
-            ),
-            step.dart.corner.spot,
-        )
+    _across(step, shape, dart)
     path = line_named(step.opening, step.outline, desk)
     if path.end.distance(dart.tip) < path.start.distance(dart.tip):
         path = path.reversed()
@@ -204,6 +192,23 @@ def _way_out(step: tree.CloseDart, shape: Shape, dart: _Dart, desk: Desk) -> tup
             (Number("misses by", gap), Number("at most", ON_LINE)),
         )
     return _to_edge(step, step.opening, shape, path, dart)
+
+
+def _across(step: tree.CloseDart, shape: Shape, dart: _Dart) -> None:
+    """Refuses an outline that runs into the dart instead of across its mouth."""
+    if shape.outline.nearest(dart.tip).distance <= ON_LINE:
+        raise Refusal(
+            "outline-into-dart",
+            say(
+                "{corner} lies on the outline of {outline}. Let the outline run across the dart, from "
+                "{start} to {end}; closing takes the dart out.",
+                corner=str(step.dart.corner),
+                outline=str(step.outline),
+                start=str(step.dart.start),
+                end=str(step.dart.end),
+            ),
+            step.dart.corner.spot,
+        )
 
 
 def _to_edge(
