@@ -124,8 +124,11 @@ class Door:
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answers one request."""
-        if scope["type"] != "http":
+        if scope["type"] == "lifespan":
             await self.teacher(scope, receive, send)
+            return
+        if scope["type"] != "http":  # there are no other pages; whoever asks for one stays outside
+            await self.outside(scope, receive, send)
             return
         app, send = self._way_in(scope, send)
         await app(scope, receive, send)
