@@ -14,10 +14,10 @@ if TYPE_CHECKING:
 _ERRORS: Final = (-0.33, -0.26, -0.20, -0.15, -0.11, -0.08, 0.08, 0.12, 0.17, 0.23, 0.30, 0.40)
 
 # How readily a misreading is believed, too small and too large apart, since true children stray further to one side
-# than to the other, and further in one reading than a normal distribution has it in another.  Chosen in coarse steps by a
-# search on half of the children, so that of slips of 10 % each reading is caught at least as often as by a band round
-# the median of the stature, and as by straight-line regression on all other readings, with as many true children accused;
-# on the other half it comes out alike (docs/measurements.md).
+# than to the other, and further in one reading than a normal distribution has it in another.  Found in coarse steps by a
+# search on the survey's children, so that of slips of 10 % each reading is caught at least as often as by a band round
+# the median of the stature, and as by straight-line regression on all other readings, with as many true children accused.
+# docs/measurements.md tells where that is so, and how far a search on the same children flatters.
 _USUAL: Final = (2.2, 2.2)
 _BELIEVED: Final[Mapping[str, tuple[float, float]]] = MappingProxyType(
     {
