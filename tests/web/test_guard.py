@@ -80,7 +80,10 @@ def test_no_page_may_load_or_run_what_is_not_ours(client: TestClient, path: str)
     assert answer.headers["x-content-type-options"] == "nosniff"
 
 
-@pytest.mark.parametrize("path", ["/", "/garments", "/table/bib", "/steps/bib/1", "/steps/bib", "/print/bib"])
+@pytest.mark.parametrize(
+    "path",
+    ["/", "/garments", "/table/bib", "/steps/bib/1", "/steps/bib", "/print/bib", "/settings", "/children", "/write"],
+)
 def test_no_page_has_script_or_style_within(client: TestClient, path: str) -> None:
     text = client.get(path).text
     assert "<style" not in text
