@@ -61,8 +61,8 @@ class Row:
         if self.folded.length <= NEAR * self.open.length:
             return "within 3 %"
         over = f"{self.folded.length / self.open.length - 1:+.0%}"
-        if self.folded.binds != "area" or self.folded.bound >= self.open.length:
-            return f"{over}, {self.folded.binds} binds; {self.best_other} {self.best_other_length:.0f}"
+        if self.folded.length <= NEAR * self.folded.bound or self.folded.bound > NEAR * self.open.length:
+            return f"{over}, {self.folded.binds} binds ({self.folded.bound:.0f}); {self.best_other} {self.best_other_length:.0f}"
         return f"{over}, nothing binds: MISSED; {self.best_other} {self.best_other_length:.0f}"
 
 

@@ -1,9 +1,10 @@
 """Lengths under which no lay can be, and which of them binds.
 
-The area: all cuts side by side without a gap.  The fold: the edges that lie on a fold, one after the other (the
-bodies of flared pieces may interlock, so only the edges count).  The longest piece.  Wide pieces: those that are too
-deep to lie side by side, one after the other (`profile`).  When the row on the fold is
-longer than a usual density makes the whole lay, the fold is the bottleneck, and another way of folding is wanted.
+The area: all cuts side by side without a gap.  The fold: the pieces that lie on it, one after the other in the best order
+(`fold_row`); of two folds only the edges are counted, since the bodies of flared pieces may interlock.  The longest
+piece.  Wide pieces: those that are too deep to lie side by side, one after the other (`profile`).  When the row on the
+fold is longer than a usual density makes the whole lay, the fold is the bottleneck, and another way of folding is
+wanted.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from littlefold.lay.fold_row import least_row
 from littlefold.lay.piece import rotated
 from littlefold.lay.profile import side_by_side
 from littlefold.problem import Number, Problem, Severity
@@ -71,13 +73,15 @@ class Bounds:
         )
 
 
-def lower_bounds(cuts: Sequence[Cut], spread: Spread, gap: float) -> Bounds:
+def lower_bounds(cuts: Sequence[Cut], spread: Spread, gap: float, *, nap: bool = False) -> Bounds:
     """The bounds for some cuts on a spread; the gap [mm] parts pieces that follow each other on a fold."""
     area = sum(cut.area() for cut in cuts) / spread.height
     edges = sorted((cut.piece.fold_length for cut in cuts if cut.half), reverse=True)
     row = (sum(edges) + gap * max(0, len(edges) - spread.folds)) / max(1, spread.folds)
     if edges:
         row = max(row, edges[0])
+    if spread.folds == 1:
+        row = max(row, least_row([cut.piece for cut in cuts if cut.half], gap, may_turn=not nap))
     longest = max((_extent(cut) for cut in cuts), default=0.0)
     return Bounds(area, row, longest, side_by_side(cuts, spread.height))
 

@@ -88,7 +88,7 @@ def prepare(
         return (question,)
     if off_stripe := tuple(_off_stripe(question)):
         return off_stripe
-    bounds = lower_bounds(dealt.cuts, spread_cloth, gap)
+    bounds = lower_bounds(dealt.cuts, spread_cloth, gap, nap=cloth.nap)
     return Prepared(cloth, spread_cloth, tuple(pieces), question, bounds, gap, tuple(holes))
 
 
