@@ -82,7 +82,17 @@ def test_no_page_may_load_or_run_what_is_not_ours(client: TestClient, path: str)
 
 @pytest.mark.parametrize(
     "path",
-    ["/", "/garments", "/table/bib", "/steps/bib/1", "/steps/bib", "/print/bib", "/settings", "/children", "/write"],
+    [
+        "/",
+        "/garments",
+        "/table/bib",
+        "/steps/bib/1",
+        "/steps/bib",
+        "/print/bib",
+        "/settings",
+        "/children",
+        "/write",
+    ],
 )
 def test_no_page_has_script_or_style_within(client: TestClient, path: str) -> None:
     text = client.get(path).text

@@ -49,7 +49,9 @@ def _ends(cookie: str) -> set[int]:
     return {at for at, sign in enumerate(cookie) if sign == "."}
 
 
-@pytest.mark.parametrize("cookie", ["", ".", "..", "a.b.c", "\u00e4.\u00f6.\u00fc", "x" * 100_000, "[]", "\0"])
+@pytest.mark.parametrize(
+    "cookie", ["", ".", "..", "a.b.c", "\u00e4.\u00f6.\u00fc", "x" * 100_000, "[]", "\0"]
+)
 def test_nonsense_is_nobody(keys: Keys, cookie: str) -> None:
     assert Sessions(Clock()).visitor(keys, cookie) is Visitor.NOBODY
 
