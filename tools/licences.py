@@ -15,6 +15,7 @@ READ_BY_HAND = {
     "spyrrow": "MIT (its file; jagua-rs inside is MPL-2.0)",
     "colorama": "BSD-3-Clause (only on Windows)",
     "tzdata": "Apache-2.0 (only on Windows)",
+    "httpx2-jsfetch": "BSD-3-Clause (only in a browser)",
 }
 
 
