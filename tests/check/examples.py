@@ -280,6 +280,7 @@ EXAMPLES = {
     ),
     "two-of-a-side": Example(lambda: lopsided(Cutting(2, pair=True)), lambda: lopsided(Cutting(2))),
     "waist-slips": Example(trousers, lambda: plain_waist(leg)),
+    "waist-too-tight": Example(trousers, lambda: bodied(trousers, waist=700.0)),
     "waist-passes-hip": Example(trousers, lambda: bodied(trousers, hip=700.0)),
 }
 

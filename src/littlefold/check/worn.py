@@ -34,12 +34,14 @@ class Opening:
         closed: Its length with laps buttoned and slits shut, flat and not drawn in [mm].
         slits: What its slits and buttoned edges add when they are opened [mm].
         casings: How much of it is a casing, which an elastic or a cord draws in [mm].
+        edges: How long its edges alone are, laps taken off, whatever else the recipe counts to the opening [mm].
     """
 
     parts: tuple[tuple[Piece, DraftEdge], ...]
     closed: float
     slits: float
     casings: float
+    edges: float
 
     @property
     def opened(self) -> float:
@@ -69,9 +71,10 @@ def opening(pattern: Pattern, role: Role) -> Opening | None:
     laps = sum(edge_lap(piece, edge) * times for (piece, edge), times in counted)
     slits = sum(undone(piece, edge) * times for (piece, edge), times in counted)
     stated = pattern.draft.openings.get(role.value)
-    closed = _flat(pattern, counted) - laps if stated is None else stated - slits
+    edges = _flat(pattern, counted) - laps
+    closed = edges if stated is None else stated - slits
     cased = [part for part in counted if part[0][1].kind is EdgeKind.CASING]
-    return Opening(parts, closed, slits, _flat(pattern, cased))
+    return Opening(parts, closed, slits, _flat(pattern, cased), edges)
 
 
 def _times_round(pattern: Pattern, parts: tuple[tuple[Piece, DraftEdge], ...]) -> tuple[int, ...]:
@@ -94,8 +97,8 @@ def stitched(pattern: Pattern, piece: Piece, edge: DraftEdge) -> float:
     """The length to which an edge is sewn [mm]: its own, or its share of the edge it is gathered on to."""
     for seam in pattern.seams_of(piece.name, edge.name):
         if seam.gather and holds(seam.second, piece, edge) and seam.second_length > 0:
-            return edge.path.length() * seam.first_length / seam.second_length
-    return edge.path.length()
+            return edge.sewn_length * seam.first_length / seam.second_length
+    return edge.sewn_length
 
 
 def holds(run: tuple[EdgeRef, ...], piece: Piece, edge: DraftEdge) -> bool:

@@ -93,9 +93,11 @@ class _Parallel:
         else:
             along = self.cubic.tangent(t)
             u, v = along.x, along.y
-        place = self.cubic.at(t)
-        ahead = self.forwardness(t) / (own * own) if own > 0 else 0.0
-        return Sample(place.x - v * self.distance, place.y + u * self.distance, u, v, ahead)
+        flat, rising, curved = self._bend()
+        ahead = own - self.distance * ((curved * t + rising) * t + flat) / (own * own) if own > 0 else 0.0
+        start = self.cubic.start
+        right, up = ((ax / 3 * t + bx / 2) * t + cx) * t, ((ay / 3 * t + by / 2) * t + cy) * t
+        return Sample(start.x + right - v * self.distance, start.y + up + u * self.distance, u, v, ahead)
 
     def forwardness(self, t: float) -> float:
         """Positive where it goes the way of the cubic, negative where it goes back; finite at cusps."""
@@ -115,7 +117,7 @@ class _Parallel:
         slowest = min(x * chord.x + y * chord.y for x, y in ways) / (chord.length or 1.0)
         flat, rising, curved = self._bend()
         sharpest = max(self.distance * bend for bend in (flat, flat + rising / 2, flat + rising + curved))
-        return slowest > SAME_POINT and slowest * slowest * slowest > sharpest
+        return sharpest < 0 or (slowest > SAME_POINT and slowest * slowest * slowest > sharpest)
 
     def _bend(self) -> tuple[float, float, float]:
         """The cross product of the first and second derivative as a polynomial, the lowest power first."""

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from .bounds import Bounds
 from .equation import quadratic_roots
 from .gap import Gap
-from .once import once
+from .once import hand_on, once
 from .point import Point, Vector
 from .quadrature import Speed
 from .tolerance import FLATNESS, QUADRATURE, SAME_POINT
@@ -162,7 +162,7 @@ class Cubic:
 
     def reversed(self) -> Cubic:
         """The same travelled the other way."""
-        return Cubic(self.end, self.control2, self.control1, self.start)
+        return hand_on(self, Cubic(self.end, self.control2, self.control1, self.start), "_length")
 
     def extremes(self, along: Vector) -> tuple[float, ...]:
         """The parameters inside at which it goes neither forwards nor backwards in a direction, rising."""

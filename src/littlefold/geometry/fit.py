@@ -73,8 +73,8 @@ def fitted(curve: Followed, low: float, high: float, tolerance: float = OFFSET) 
         high: The parameter at which to end.
         tolerance: How far the cubics may stray sideways [mm].
     """
-    parts = _Fit(curve, tolerance).parts(low, high, DEEPEST)
-    return tuple(parts)
+    ends = curve.sample(low), curve.sample(high)
+    return tuple(_Fit(curve, tolerance).parts((low, high), ends, DEEPEST))
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,18 +84,20 @@ class _Fit:
     curve: Followed
     tolerance: float
 
-    def parts(self, low: float, high: float, depth: int) -> list[Cubic]:
-        """The cubics between two parameters, halved as often as need be."""
-        cubic, error = self.best(low, high)
+    def parts(self, span: tuple[float, float], ends: tuple[Sample, Sample], depth: int) -> list[Cubic]:
+        """The cubics between two parameters, with the samples there, halved as often as need be."""
+        cubic, error = self.best(span, ends)
         if depth == 0 or error <= self.tolerance / 2:
             return [cubic]
-        middle = (low + high) / 2
-        return self.parts(low, middle, depth - 1) + self.parts(middle, high, depth - 1)
+        half = (span[0] + span[1]) / 2
+        middle = self.curve.sample(half)
+        before = self.parts((span[0], half), (ends[0], middle), depth - 1)
+        return before + self.parts((half, span[1]), (middle, ends[1]), depth - 1)
 
-    def best(self, low: float, high: float) -> tuple[Cubic, float]:
+    def best(self, span: tuple[float, float], ends: tuple[Sample, Sample]) -> tuple[Cubic, float]:
         """The best single cubic between two parameters, and how far it strays [mm]."""
+        (low, high), (start, end) = span, ends
         step = high - low
-        start, end = self.curve.sample(low), self.curve.sample(high)
         inside = [self.curve.sample(low + step * t) for t in PROBES]
         plain = (start.speed * step / 3, end.speed * step / 3)
         places: tuple[float, ...] = PROBES

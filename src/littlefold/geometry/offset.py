@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from .beside import beside
 from .bridge import Corner, bridged, closed_up
+from .line import Line
 from .loops import without_loops
 from .path import Path
 from .segment import is_within
@@ -52,6 +53,8 @@ def offset_tapered(path: Path, at_start: float, at_end: float, corner: Corner = 
         return None  # a point has no side
     if len(kept) < len(path.segments):
         path = Path.chained(kept)  # what is too short has no sure direction
+    if len(kept) == 1 and isinstance(kept[0], Line):
+        return Path((beside(kept[0], at_start, at_end)[0].segment,))  # nothing to join
     distances = _distances(path, at_start, at_end)
     legs = [
         beside(segment, here, there)

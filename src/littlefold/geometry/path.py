@@ -79,12 +79,12 @@ class Path:
         """Straight lines from point to point, at least two."""
         return cls(tuple(Line(p, q) for p, q in pairwise(points)))
 
-    @once
+    @property
     def start(self) -> Point:
         """Where it begins."""
         return self.segments[0].start
 
-    @once
+    @property
     def end(self) -> Point:
         """Where it ends."""
         return self.segments[-1].end

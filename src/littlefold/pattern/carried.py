@@ -26,16 +26,15 @@ class Carried:
     """A path carried on; places are lengths from its start [mm], below 0 or above `length` outside it."""
 
     path: Path
-    length: float
 
-    @classmethod
-    def of(cls, path: Path) -> Carried:
-        """The path carried on beyond its ends."""
-        return cls(path, path.length())
+    @property
+    def length(self) -> float:
+        """The length of the path itself [mm]."""
+        return self.path.length()
 
     def reversed(self) -> Carried:
         """The same travelled the other way; the place s becomes `length` - s."""
-        return Carried(self.path.reversed(), self.length)
+        return Carried(self.path.reversed())
 
     def at(self, place: float) -> Point:
         """The point at a place."""

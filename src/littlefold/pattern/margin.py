@@ -40,11 +40,11 @@ class Margin:
         None where the edge bends so tightly outwards that nothing lies at its width beside it.
         """
         wide = width(edge)
-        stitch = Carried.of(edge.path)
+        stitch = Carried(edge.path)
         if wide == 0:
             return cls(edge, wide, stitch, stitch, 1)
         line = outside(edge.path, wide)
-        return None if line is None else cls(edge, wide, stitch, Carried.of(line), 1)
+        return None if line is None else cls(edge, wide, stitch, Carried(line), 1)
 
     def reversed(self) -> Margin:
         """The same travelled the other way."""

@@ -99,12 +99,29 @@ def _place_at_depth(
     def missing(place: float) -> float:
         return deep - depth(turned, neighbour.cut.at(place))
 
-    place = _by_slope(neighbour, turned, deep, start)
+    place = _on_straight(neighbour, turned, deep)
+    if place is None or place < start:
+        place = _by_slope(neighbour, turned, deep, start)
     if place is not None and place <= furthest:
         return place
     if missing(start) <= 0:
         return start
     return float(brentq(missing, start, furthest, xtol=CLOSE)) if missing(furthest) <= 0 else None
+
+
+def _on_straight(neighbour: Margin, turned: Margin, deep: float) -> float | None:
+    """The same where both begin straight, as most do, if it lies there; exact."""
+    line, fold = neighbour.cut.path, turned.stitch.path
+    along, way, out = fold.start_tangent, line.start_tangent, line.start - fold.start
+    slope = along.cross(way) * turned.inside
+    if slope < SHALLOWEST:
+        return None
+    place = (deep - along.cross(out) * turned.inside) / slope
+    is_there = (
+        place <= neighbour.cut.straight_start()
+        and along.dot(out + way * place) <= turned.stitch.straight_start()
+    )
+    return place if is_there else None
 
 
 def _by_slope(neighbour: Margin, turned: Margin, deep: float, start: float) -> float | None:

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from functools import cached_property
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
+from littlefold.geometry.once import once
 from littlefold.pattern.simple import bare, is_sliver, polygon
+from littlefold.pattern.turn import Turn, turn_lines
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Mapping
 
     from shapely import MultiPolygon, Polygon
 
-    from littlefold.draft.model import Cutting, Draft, DraftEdge, EdgeKind, EdgeRef, Inside
+    from littlefold.draft.model import Cutting, Draft, DraftEdge, EdgeRef, Inside
     from littlefold.geometry import Path, Point, Vector
     from littlefold.pattern.run import EdgeEnd
     from littlefold.pattern.unfold import Half
@@ -35,18 +36,6 @@ class Notch:
     outward: Vector
 
 
-@dataclass(frozen=True, slots=True)
-class Turn:
-    """A line on which an edge is turned over, from cut edge to cut edge.
-
-    An edge turned twice is folded `first` near its raw edge, and then (`second`) on the line of the finished edge.
-    """
-
-    path: Path
-    kind: EdgeKind
-    order: Literal["once", "first", "second"]
-
-
 @dataclass(frozen=True)
 class Outline:
     """The closed stitch line and the closed cutting line of a shape, both counter-clockwise.
@@ -57,17 +46,24 @@ class Outline:
     stitch: Path
     cut: Path
 
-    @cached_property
+    @classmethod
+    def within_known(cls, stitch: Path, cut: Path, within: Polygon) -> Outline:
+        """An outline of whose stitch line the polygon has been made already."""
+        outline = cls(stitch, cut)
+        outline.__dict__["within"] = within
+        return outline
+
+    @once
     def within(self) -> Polygon:
         """What the stitch line encloses."""
         return polygon(self.stitch)
 
-    @cached_property
+    @once
     def around(self) -> Polygon:
         """What the cutting line encloses."""
         return polygon(self.cut)
 
-    @cached_property
+    @once
     def bare(self) -> Polygon | MultiPolygon:
         """What the stitch line encloses and the cutting line does not; both must be simple."""
         return bare(self.within, self.around)
@@ -89,7 +85,6 @@ class Piece:
         edges: In order, counter-clockwise; their paths join to the stitch outline.
         outline: As drawn.
         half: What is unfolded to the whole piece; None where there is no fold, or none that can be unfolded.
-        folded: Lines on which a hem, casing or button edge is turned over, to be drawn.
         grain: The ends of the grain arrow.
         notches: On the stitch line, in order.
         inside: Slits, buttonholes, darts, pleats ...
@@ -104,17 +99,21 @@ class Piece:
     edges: tuple[DraftEdge, ...]
     outline: Outline
     half: Half | None
-    folded: tuple[Turn, ...]
     grain: tuple[Point, Point]
     notches: tuple[Notch, ...]
     inside: tuple[Inside, ...]
     marks: tuple[tuple[str, Point], ...]
     place: Place
 
-    @cached_property
+    @once
     def unfolded(self) -> Outline:
         """The whole piece as cut from cloth; the same as `outline` where there is no fold."""
         return self.outline if self.half is None else self.half.unfolded()
+
+    @once
+    def folded(self) -> tuple[Turn, ...]:
+        """Lines on which a hem, casing or button edge is turned over, to be drawn."""
+        return turn_lines(self.edges, self.outline)
 
     @property
     def turns(self) -> tuple[Path, ...]:
@@ -181,7 +180,7 @@ class Pattern:
         """All seams that take in an edge, given by the names of its piece and itself."""
         return self._seams.get((piece, edge), ())
 
-    @cached_property
+    @once
     def _seams(self) -> Mapping[tuple[str, str], tuple[Seam, ...]]:
         """The seams of each edge that is sewn."""
         found: dict[tuple[str, str], tuple[Seam, ...]] = {}

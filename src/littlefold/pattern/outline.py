@@ -11,7 +11,7 @@ from littlefold.pattern.allowance import width
 from littlefold.pattern.cutting_line import closed, closed_up, strips
 from littlefold.pattern.margin import Margin
 from littlefold.pattern.model import Outline
-from littlefold.pattern.simple import is_simple, widened
+from littlefold.pattern.simple import polygon, widened
 from littlefold.pattern.unfold import Half, cutting_lines, fold_edges, stitch_lines
 
 if TYPE_CHECKING:
@@ -54,14 +54,15 @@ def outlines(piece: DraftPiece) -> Outlines:
 def _cut(piece: DraftPiece, stitch: Path) -> Cut:
     margins = [Margin.of(edge) for edge in piece.edges]
     found = [margin for margin in margins if margin is not None]
-    if not is_simple(stitch):
+    within = polygon(stitch)
+    if not within.is_valid:
         return Cut(None, (), (trouble.stitch_crosses(piece),))
     if len(found) < len(margins):
         return Cut(None, (), _too_tight(piece, margins))
     chain, corners = strips(found)
     problems = (*_overlaps(piece, chain), *trouble.short_neighbours(piece, corners))
     path = closed(chain)
-    outline = None if path is None else Outline(stitch, path)
+    outline = None if path is None else Outline.within_known(stitch, path, within)
     if outline is not None and not outline.is_round():
         return Cut(None, chain, (*problems, trouble.cut_crosses(piece)))
     return Cut(outline, chain, problems)

@@ -31,7 +31,8 @@ if TYPE_CHECKING:
 
     from littlefold.draft.model import DraftEdge, Inside
     from littlefold.geometry import Segment
-    from littlefold.pattern.model import Pattern, Piece, Turn
+    from littlefold.pattern.model import Pattern, Piece
+    from littlefold.pattern.turn import Turn
     from littlefold.pattern.wording import Wording
 
 # A cutting line that keeps this near to the line of a fold lies on it [mm].

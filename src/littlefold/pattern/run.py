@@ -8,10 +8,10 @@ hang together (`likeness`).
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
 from typing import TYPE_CHECKING
 
 from littlefold.draft.model import EdgeKind
+from littlefold.geometry.once import once
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -108,12 +108,12 @@ class Surroundings:
     pieces: Mapping[str, DraftPiece]
     seams: tuple[DraftSeam, ...]
 
-    @cached_property
+    @once
     def _edges(self) -> Mapping[tuple[str, str], DraftEdge]:
         """The edges by the names of their piece and themselves."""
         return {(name, edge.name): edge for name, piece in self.pieces.items() for edge in piece.edges}
 
-    @cached_property
+    @once
     def _following(self) -> Mapping[tuple[str, str], str]:
         """The name of the edge that follows an edge round its piece."""
         return {
@@ -122,15 +122,21 @@ class Surroundings:
             for edge, after in zip(piece.edges, (*piece.edges[1:], piece.edges[0]), strict=True)
         }
 
-    @cached_property
+    @once
     def _before(self) -> Mapping[tuple[str, str], str]:
         """The name of the edge that an edge follows round its piece."""
         return {(piece, after): edge for (piece, edge), after in self._following.items()}
 
-    @cached_property
+    @once
     def _sewn(self) -> frozenset[frozenset[tuple[str, str]]]:
         """The pairs of edges that lie on different sides of one seam."""
         return frozenset(pair for seam in self.seams for pair in _pairs(seam))
+
+    @once
+    def _runs(self) -> tuple[frozenset[tuple[str, str]], ...]:
+        """The runs of more than one edge."""
+        runs = (run for seam in self.seams for run in (seam.first, seam.second) if len(run) > 1)
+        return tuple(frozenset((ref.piece, ref.edge) for ref in run) for run in runs)
 
     def edge(self, piece: str, name: str) -> DraftEdge:
         """An edge by the names of its piece and itself; KeyError where there is none."""
@@ -157,8 +163,7 @@ class Surroundings:
     def are_joined(self, first: EdgeEnd, second: EdgeEnd) -> bool:
         """Whether two edges follow each other in one run, as the two armholes do that take a sleeve."""
         names = {(first.piece, first.edge), (second.piece, second.edge)}
-        runs = (run for seam in self.seams for run in (seam.first, seam.second))
-        return len(names) > 1 and any(names <= {(ref.piece, ref.edge) for ref in run} for run in runs)
+        return len(names) > 1 and any(names <= run for run in self._runs)
 
     def is_centre(self, end: EdgeEnd) -> bool:
         """Whether an edge lies on the middle of the body: a fold, or where a pair meets its mirror image."""

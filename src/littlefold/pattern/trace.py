@@ -11,7 +11,6 @@ from littlefold.pattern.outline import outlines
 from littlefold.pattern.run import Surroundings
 from littlefold.pattern.seam import measured, pairing
 from littlefold.pattern.trouble import piece_place
-from littlefold.pattern.turn import turn_lines
 
 if TYPE_CHECKING:
     from littlefold.draft.model import Draft, DraftPiece
@@ -57,7 +56,6 @@ def trace_piece(piece: DraftPiece, marked: tuple[Notch, ...] = ()) -> tuple[Piec
         edges=piece.edges,
         outline=found.drawn,
         half=found.half,
-        folded=turn_lines(piece.edges, found.drawn),
         grain=piece.grain,
         notches=marked,
         inside=piece.inside,

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from littlefold.geometry.tolerance import FLATNESS, SAME_POINT
 from littlefold.pattern.allowance import fold_distances, is_folded, width
 from littlefold.pattern.carried import Carried
 from littlefold.pattern.margin import outside
-from littlefold.pattern.model import Turn
 from littlefold.pattern.simple import stretch_inside
 
 if TYPE_CHECKING:
@@ -16,9 +16,21 @@ if TYPE_CHECKING:
 
     from shapely import Polygon
 
-    from littlefold.draft.model import DraftEdge
+    from littlefold.draft.model import DraftEdge, EdgeKind
     from littlefold.geometry import Path, Point
     from littlefold.pattern.model import Outline
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """A line on which an edge is turned over, from cut edge to cut edge.
+
+    An edge turned twice is folded `first` near its raw edge, and then (`second`) on the line of the finished edge.
+    """
+
+    path: Path
+    kind: EdgeKind
+    order: Literal["once", "first", "second"]
 
 
 def turn_lines(edges: Sequence[DraftEdge], cut: Outline) -> tuple[Turn, ...]:
@@ -48,7 +60,7 @@ def _fold(edge: DraftEdge, away: float, cut: Polygon, reach: float) -> Path | No
     path = outside(edge.path, away) if away > 0 else edge.path
     if path is None:
         return None
-    line = Carried.of(path)
+    line = Carried(path)
     whole = line.part(-reach, line.length + reach)
     ends = stretch_inside(whole, cut, line.at(line.length / 2))
     if ends is None:

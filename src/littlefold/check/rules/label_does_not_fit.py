@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Final
 
 import numpy as np
 import shapely
-from shapely.affinity import translate
 
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
@@ -72,9 +71,9 @@ def has_room(inside: shapely.Polygon, width: float, height: float) -> bool:
         return False
     if _lies_in_middle(inside, width, height) or _lies_somewhere(inside, width, height):
         return True
-    room = inside
+    room, corners = inside, shapely.get_coordinates(inside)
     for across, along in PLACES:
-        room = room.intersection(translate(inside, across * width, along * height))
+        room = room.intersection(shapely.polygons(np.add(corners, (across * width, along * height))))
         if room.area < LEFT_OVER:
             return False
     return True
