@@ -242,3 +242,15 @@ def test_a_backup_is_made_listed_and_put_back(room: Path) -> None:
     (room / "poem.json").write_text("Es war einmal")
     assert "no backup" in " ".join(say("child", "restore", "poem.json", "--yes", ends=2).split())
     assert card("Mina") == before
+
+
+def test_each_measurement_is_told_with_the_recipes_that_ask_for_it() -> None:
+    said = " ".join(say("measurements", "body_rise").split())
+    assert "ISO 8559-1" in said
+    assert "trousers" in said
+    assert "bib" not in said
+    rows = json.loads(say("measurements", "--data"))
+    assert len(rows) > 20
+    assert all(row["standing"] and row["lying"] for row in rows)
+    assert "Körpergröße" in say("measurements", "stature", "--language", "de")
+    say("measurements", "nose", ends=2)

@@ -57,6 +57,22 @@ def recipes(*, data: Data = False) -> None:
 
 
 @app.command()
+def measurements(
+    name: Annotated[str | None, typer.Argument(help="A short name, such as hip; all when not said.")] = None,
+    *,
+    language: Annotated[str, typer.Option(metavar="en|de", help="The language of the words.")] = "en",
+    data: Data = False,
+) -> None:
+    """Say how each measurement is taken on a small child, and which shipped recipes ask for it.
+
+    Example:  littlefold measurements body_rise
+    """
+    from littlefold.cli.measurements import list_measurements
+
+    raise typer.Exit(list_measurements(name, language, as_data=data))
+
+
+@app.command()
 def check(file: RecipeFile) -> None:
     """Read a recipe, draft its smallest, middle and largest size and its own examples, and say what is wrong.
 
