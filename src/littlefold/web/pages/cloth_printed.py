@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
     from littlefold.lay.lay import Lay
     from littlefold.web.pages.cloth_laid import OnCloth
+    from littlefold.web.preferences import Units
     from littlefold.web.room import Room
 
 
@@ -30,17 +31,18 @@ def printed(
     if lay is None:
         return None
     if sheet == "marker":
-        return marker(lay, room.today())
+        return marker(lay, room.today(), room.preferences.units)
     paper = read_paper(room.preferences.paper)
     assert not isinstance(paper, Problem)  # noqa: S101 - only papers are kept
-    return lay_sheet(_plan(on, lay, found), paper, room.today())
+    return lay_sheet(_plan(on, lay, found, room.preferences.units), paper, room.today())
 
 
-def _plan(on: OnCloth, lay: Lay, found: Sequence[object]) -> LayPlan:
+def _plan(on: OnCloth, lay: Lay, found: Sequence[object], units: Units) -> LayPlan:
     outcome = on.outcome
     thread = thread_length(sewn_lengths(outcome.pattern))
     assert not isinstance(thread, Problem)  # noqa: S101 - the usual stitches are known
     shopping = shopping_list(all_lays(on, lay), outcome.draft.notions, thread)
     names = filter(None, (outcome.draft.title, outcome.draft.measurements.nickname))
     rows = tuple(one for one in found if isinstance(one, Row))
-    return LayPlan(", ".join(names), lay, rows, shopping, cautions(outcome.pattern, outcome.problems))
+    warned = cautions(outcome.pattern, outcome.problems)
+    return LayPlan(", ".join(names), lay, rows, shopping, warned, units=units)

@@ -49,7 +49,7 @@ def lay_words(lay: Lay, units: Units) -> Json:
         "length": say_length(ceil(lay.cloth_length), units),
         "used": f"{lay.share_used:.0%}",
         "price": _money(cloth.cost(lay.cloth_length)),
-        "drawing": _STYLE.sub("", write_svg(with_leftovers(lay, rests, 1 / scale), scale), count=1),
+        "drawing": _STYLE.sub("", write_svg(with_leftovers(lay, rests, 1 / scale, units), scale), count=1),
         "rests": [f"{letter}: {_sides(rest, units)}" for letter, rest in lettered(rests)],
         "fitting": [f"{count} x {name}" for name, count in fitting(rests) if count],
     }

@@ -128,7 +128,9 @@ def _draft(room: Room, card: Card, draft: _Draft) -> PastDraft:
     recipe, today = room.recipe(draft.recipe), room.today()
     assert recipe is not None, draft.recipe  # noqa: S101 - the sample is our own
     wish = understand(recipe, _fields(room, card, draft), room.preferences).wish
-    kept = past_draft(wish, room.fulfil(wish), _ago(today, draft.days_ago), draft.follows, room.preferences.units)
+    kept = past_draft(
+        wish, room.fulfil(wish), _ago(today, draft.days_ago), draft.follows, room.preferences.units
+    )
     shown = Card(card.name, drafts=(kept,))
     for days, showed in draft.fittings:
         shown = shown.with_fitting(1, Fitting(_ago(today, days), showed))
