@@ -66,7 +66,8 @@ class Line:
 
     def bounds(self) -> Bounds:
         """The upright rectangle that it just fills."""
-        return Bounds.of_points(self.start, self.end)
+        p, q = self.start, self.end
+        return Bounds(min(p.x, q.x), min(p.y, q.y), max(p.x, q.x), max(p.y, q.y))
 
     def nearest(self, point: Point) -> float:
         """The fraction of the way at which it lies nearest to a point."""
