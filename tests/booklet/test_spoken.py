@@ -132,6 +132,12 @@ def test_a_name_of_the_recipe_is_never_read_as_a_sentence() -> None:
     assert said.message == "{reach} and {0} and }{"
 
 
+def test_a_name_of_a_page_is_shortened() -> None:
+    saying = say("{name} is {value} long.", name="z" * 3000, value=Measured(10.0))
+    (said,) = spoken((Problem("x", str(saying), said=(saying,)),), GERMAN)
+    assert len(said.message) < 100
+
+
 def test_english_in_centimetres_is_as_the_checks_say_it() -> None:
     problem = one(reach=Measured(212.5))
     assert spoken((problem,), Speech()) == (problem,)

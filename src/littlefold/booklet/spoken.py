@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from littlefold.body.register import register_in
 from littlefold.body.tape import MM_PER
 from littlefold.problem import Measured, Saying, shortest
+from littlefold.recipe.faults.fault import with_short_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -36,7 +37,7 @@ def _spoken(problem: Problem, speech: Speech) -> Problem:
         return problem
     if not problem.said:
         return _doubt(problem, speech)
-    sentences = [told(saying, speech) for saying in problem.said]
+    sentences = [with_short_words(told(saying, speech)) for saying in problem.said]
     return replace(problem, message=" ".join(sentences), cure=sentences[-1] if problem.cure else "")
 
 
