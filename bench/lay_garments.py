@@ -60,10 +60,11 @@ class Row:
             return "refused: " + (self.open.refused or self.folded.refused)
         if self.folded.length <= NEAR * self.open.length:
             return "within 3 %"
+        other = f"{self.best_other} {self.best_other_length:.0f}"
         over = f"{self.folded.length / self.open.length - 1:+.0%}"
         if self.folded.length <= NEAR * self.folded.bound or self.folded.bound > NEAR * self.open.length:
-            return f"{over}, {self.folded.binds} binds ({self.folded.bound:.0f}); {self.best_other} {self.best_other_length:.0f}"
-        return f"{over}, nothing binds: MISSED; {self.best_other} {self.best_other_length:.0f}"
+            return f"{over}, {self.folded.binds} binds ({self.folded.bound:.0f}); {other}"
+        return f"{over}, nothing binds: MISSED; {other}"
 
 
 def pieces_of(recipe: str, size: str) -> tuple[LayPiece, ...]:

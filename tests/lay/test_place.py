@@ -157,7 +157,9 @@ def test_cloth_too_narrow_is_refused_with_offers() -> None:
     assert problem.code == "cloth-too-narrow"
     assert problem.place.piece == "skirt_front"
     assert "join" in problem.message
-    assert "wider" in problem.message
+    assert "wider cloth (90 cm would do)" in problem.message
+    (problem,) = prepare((rectangle("sheet", 100, 1700),), Cloth(1500), Way.OPEN)  # type: ignore[misc]
+    assert "none of the usual widths" in problem.message
 
 
 def test_nap_is_never_folded_crosswise() -> None:

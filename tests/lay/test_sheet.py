@@ -9,11 +9,14 @@ from io import BytesIO
 
 import pypdf
 import pytest
+import shapely
 from garments import dress
 
+from littlefold.draft.model import Notion
 from littlefold.drawing import Label, Meaning, Stroke
+from littlefold.lay import spoken
 from littlefold.lay.chalk import chalk_table
-from littlefold.lay.cloth import Cloth, Price
+from littlefold.lay.cloth import YARD_STEP, Cloth, Price
 from littlefold.lay.compare import best_of, compare
 from littlefold.lay.draw import lay_drawing
 from littlefold.lay.leftover import leftovers
@@ -97,6 +100,50 @@ def test_words_of_a_maker_stay_words():
     _, words = read(lay_sheet(odd, paper(), DAY))
     assert "#panic() *x*" in words
     assert "#eval(1)" in words
+
+
+def test_a_long_caution_is_told_to_its_last_word():
+    long = (
+        " ".join(f"Sentence {k} of a rule that is long and must be read." for k in range(12)) + " Last word."
+    )
+    _, words = read(lay_sheet(plan(long), paper(), DAY))
+    assert "Sentence 11" in words
+    assert "Last word." in words
+
+
+def test_in_inches_the_whole_page_is_in_inches():
+    inches = replace(plan(), units="in", lay=replace(plan().lay, cloth=replace(CLOTH, step=YARD_STEP)))
+    shopping = shopping_list(
+        [inches.lay], (Notion("elastic", 480.0), Notion("bias binding", 1000.0)), 60_000.0
+    )
+    _, words = read(lay_sheet(replace(inches, shopping=shopping), paper(), DAY))
+    assert "Inches from the cut end" in words
+    assert " yd" in words
+    assert "44 in wide" in words
+    assert " cm" not in words.replace("15 cm", "")
+    assert spoken.spot(chalk_table(inches.lay)[0].start, "in").split(" / ")[0] in words
+
+
+@pytest.mark.parametrize(
+    ("mm", "said"), [(914.4, "1 yd"), (571.5, "5/8 yd"), (1257.3, "1 3/8 yd"), (114.3, "1/8 yd")]
+)
+def test_yards_are_said_in_eighths(mm, said):
+    assert spoken.cloth(mm, "in") == said
+
+
+def test_numbers_of_small_pieces_stand_clear_of_their_arrow():
+    drawing = lay_drawing(plan().lay, divisor=8.0)
+    numbers = [mark for mark in drawing.marks if isinstance(mark, Label) and mark.text.isdecimal()]
+    arrows = [m for m in drawing.marks if isinstance(m, Stroke) and m.meaning is Meaning.GRAIN]
+    assert numbers
+    for number in numbers:
+        at = shapely.Point(number.at.x, number.at.y)
+        near = min(
+            shapely.distance(at, shapely.LineString([(p.x, p.y) for p in arrow.path.flatten(1.0)]))
+            for arrow in arrows
+        )
+        assert near > 1.0
+        assert any(shapely.contains(plan().lay.shape(one), at) for one in plan().lay.placements)
 
 
 def test_the_same_plan_and_day_give_the_same_page():

@@ -66,7 +66,8 @@ def words_for(lay: Lay, placement: Placement) -> str:
 
 def _one_of(lay: Lay, placement: Placement, *, mirrored: bool) -> str:
     """Which of two layers is cut: right sides together, the lower one shows its face and gives the piece as drawn."""
-    if may_be_turned_over(lay.piece(placement.piece), lay.cloth):
+    piece = lay.piece(placement.piece)
+    if piece.bias or piece.crossgrain or may_be_turned_over(piece, lay.cloth):
         return "one layer only"
     return "upper layer only" if mirrored else "lower layer only"
 

@@ -11,6 +11,7 @@ from collections import Counter
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
+from littlefold.lay.cloth import WIDTHS
 from littlefold.lay.piece import mirrors_to_itself, rotated
 from littlefold.lay.ways import DOUBLE
 from littlefold.problem import Number, Place, Problem
@@ -159,6 +160,14 @@ def depth_of(cut: Cut, degrees: float) -> float:
     return float(high - low)
 
 
+def _wider(cloth: Cloth, depth: float) -> str:
+    """The least usual width of cloth that holds a depth [mm], in words."""
+    for width in WIDTHS:
+        if replace(cloth, width=width).usable_width >= depth:
+            return f"Take a wider cloth ({width / 10:g} cm would do)"
+    return "Take a wider cloth (none of the usual widths would do)"
+
+
 def _does_not_fit(piece: LayPiece, cloth: Cloth, spread: Spread) -> Problem:
     """Why a piece cannot be cut from this spread, and what would help."""
     whole = Cut(piece, half=False, layers=1, zones=(), hand="plain")
@@ -173,7 +182,7 @@ def _does_not_fit(piece: LayPiece, cloth: Cloth, spread: Spread) -> Problem:
         return Problem(
             "cloth-too-narrow",
             f'"{piece.name}" is {open_depth:.0f} mm across the grain; the cloth has {cloth.usable_width:.0f} mm '
-            "that can be used. Take a wider cloth, join the piece from two with a seam, or turn its grain.",
+            f"that can be used. {_wider(cloth, open_depth)}, join the piece from two with a seam, or turn its grain.",
             place=Place(piece=piece.name),
             numbers=numbers,
         )

@@ -51,8 +51,8 @@ USUAL = (
     ),  # paper for a child's bib, 15 x 11 in, in a public-domain school text
     Wanted("pocket", 140.0, 120.0),  # from memory
     Wanted(
-        "bias binding, square for 1 m of 3 cm", 174.0, 174.0, either_way=True
-    ),  # sqrt(1000 x 30), rounded up
+        "square for bias binding", 174.0, 174.0, either_way=True
+    ),  # for a strip of 1000 x 30: sqrt(1000 x 30), rounded up
 )
 
 

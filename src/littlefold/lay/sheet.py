@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
@@ -41,6 +42,9 @@ A4 = (210.0, 297.0)
 
 LEAST_DRAWING = 60.0
 """A drawing that must be lower than this [mm] cannot be followed; the tables go on the next page instead."""
+
+MOST_SENTENCES = 20
+"""No caution has more; a recipe file from elsewhere might."""
 
 BORDER = 10.0
 """Bare paper round the marker [mm]."""
@@ -89,7 +93,7 @@ def sheet_values(plan: LayPlan, paper: Paper, made: date) -> dict[str, Any]:
         "leftovers": [f"{letter} {_size(rest, units)}" for letter, rest in lettered(rests)],
         "fitting": [f"{count} x {name}" for name, count in fitting(rests) if count],
         "rows": [_way(row, plan) for row in _worth_showing(plan.rows)],
-        "cautions": [plain(words) for words in cautions_of(plan)],
+        "cautions": [_in_full(words) for words in cautions_of(plan)],
     }
     return {
         "looks": looks_as_data(),
@@ -234,6 +238,11 @@ def _money(cost: float, currency: str) -> str:
 def _size(rest: Leftover, units: Units) -> str:
     layers = "" if rest.layers == 1 else f", {rest.layers} layers"
     return f"{spoken.size(rest.length, rest.width, units)}{layers}"
+
+
+def _in_full(words: str) -> str:
+    """A caution to its last word: `plain` would cut a long one short, so it is taken sentence by sentence."""
+    return " ".join(plain(part) for part in re.split(r"(?<=[.!?]) ", words)[:MOST_SENTENCES])
 
 
 def _worth_showing(rows: tuple[Row, ...]) -> tuple[Row, ...]:
