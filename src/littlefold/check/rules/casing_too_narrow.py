@@ -49,7 +49,7 @@ def _judged(piece: Piece, edge: DraftEdge, notion: Notion, width: float) -> Iter
                 edge=edge.name,
                 piece=piece.name,
                 allowance=cm(edge.allowance),
-                notion=notion.name,
+                notion=say(notion.name.replace("_", " ")),
                 width=cm(width),
                 needed=cm(width + PLAY),
             ),

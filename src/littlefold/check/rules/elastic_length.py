@@ -60,7 +60,7 @@ def _judged(notion: Notion, length: float, around: Opening, most: float) -> Iter
         say(
             'The {notion} is {length} long, {ratio} of its casing of {casing} (edge "{edge}" of the '
             'piece "{piece}"); {least} to {most} works.',
-            notion=notion.name.replace("_", " "),
+            notion=say(notion.name.replace("_", " ")),
             length=cm(length),
             ratio=times(length / around.drawn),
             casing=cm(around.drawn),

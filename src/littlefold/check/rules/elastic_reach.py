@@ -51,7 +51,7 @@ def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
         say(
             "With the {notion} stretched to twice its length the {role} opening is {reach}; {body_part} "
             "is {body}.",
-            notion=notion.name.replace("_", " "),
+            notion=say(notion.name.replace("_", " ")),
             role=say(role.value),
             reach=cm(reach),
             body_part=say(PASSED_OVER[role][1]),

@@ -40,7 +40,7 @@ def cord_at_back(pattern: Pattern, circumstances: Circumstances) -> Iterator[Pro
                 CODE,
                 say(
                     "The {cord} of {length} is at the back; {rule} allows {nothing} there.",
-                    cord=cord.name,
+                    cord=say(cord.name),
                     length=cm(cord.length),
                     rule=EN_CORDS,
                     nothing=cm(0),

@@ -43,7 +43,7 @@ def cord_at_low_hem(pattern: Pattern, circumstances: Circumstances) -> Iterator[
                 say(
                     "The {cord} of {length} at the {at} can hang out {end} below the hem; {rule} allows "
                     "{nothing} below the crotch.",
-                    cord=cord.name,
+                    cord=say(cord.name),
                     length=cm(cord.length),
                     at=say(cord.place),
                     end=cm(cord.free_end),

@@ -50,7 +50,7 @@ def _problem(cord: Cord, circumstances: Circumstances) -> Problem:
         CODE,
         say(
             "The {cord} at the {at} has {what} of {value}; for an older child {rule} allows {allowed}.",
-            cord=cord.name,
+            cord=say(cord.name),
             at=say(cord.place),
             what=say(what),
             value=cm(value),

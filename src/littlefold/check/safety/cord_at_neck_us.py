@@ -41,7 +41,7 @@ def cord_at_neck_us(pattern: Pattern, circumstances: Circumstances) -> Iterator[
                 say(
                     "The {cord} of {length} is at the {at}: {rule} allows {nothing} of drawstring there in sizes "
                     "2T to 12.",
-                    cord=cord.name,
+                    cord=say(cord.name),
                     length=cm(cord.length),
                     at=say(cord.place),
                     rule=US_CORDS,

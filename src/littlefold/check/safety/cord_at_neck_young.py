@@ -41,7 +41,7 @@ def cord_at_neck_young(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
                 say(
                     "The {cord} of {length} is at the {at} of a child of {tall}: {rule} allows no cord there up "
                     "to {young_stature}, of any length.",
-                    cord=cord.name,
+                    cord=say(cord.name),
                     length=cm(cord.length),
                     at=say(cord.place),
                     tall=cm(tall),

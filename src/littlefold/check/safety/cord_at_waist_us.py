@@ -53,7 +53,7 @@ def _judged(cord: Cord) -> Iterator[Problem]:
                 say(
                     "The {cord} at the {at} {what} of {end}; {rule} allows plain ends of {us_free_end} on a "
                     "string secured at the middle, in sizes 2T to 16.",
-                    cord=cord.name,
+                    cord=say(cord.name),
                     at=say(cord.place),
                     what=say(what),
                     end=cm(cord.free_end),

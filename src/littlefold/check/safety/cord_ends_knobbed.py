@@ -41,7 +41,7 @@ def cord_ends_knobbed(pattern: Pattern, circumstances: Circumstances) -> Iterato
                 say(
                     "The {cord} at the {at} carries a knot, toggle or bead on free ends of {end}; {rule} allows "
                     "them only on a cord with {nothing} of free end.",
-                    cord=cord.name,
+                    cord=say(cord.name),
                     at=say(cord.place),
                     end=cm(cord.free_end),
                     rule=EN_CORDS,

@@ -43,7 +43,7 @@ def cord_ends_too_long(pattern: Pattern, circumstances: Circumstances) -> Iterat
                 say(
                     "The {cord} at the {at} has free ends of {end} with the garment at its largest; {rule} "
                     "allows {allowed}.",
-                    cord=cord.name,
+                    cord=say(cord.name),
                     at=say(cord.place),
                     end=cm(cord.free_end),
                     rule=EN_CORDS,

@@ -43,7 +43,7 @@ def cord_not_secured(pattern: Pattern, circumstances: Circumstances) -> Iterator
                 say(
                     "The {cord} at the {at} is not sewn down at the middle: pulled to one side it hangs out "
                     "{pulled}; {rule} allows {free_end} and asks for a bar-tack.",
-                    cord=cord.name,
+                    cord=say(cord.name),
                     at=say(cord.place),
                     pulled=cm(pulled),
                     rule=EN_CORDS,

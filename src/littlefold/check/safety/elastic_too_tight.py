@@ -62,7 +62,7 @@ def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
             say(
                 "With the {notion} relaxed the {role} is {length} round; the {girth} of the child is {body}, "
                 "and it needs {needed}.",
-                notion=notion.name.replace("_", " "),
+                notion=say(notion.name.replace("_", " ")),
                 role=say(role.value),
                 length=cm(length),
                 girth=say(name),

@@ -69,7 +69,7 @@ def _problem(notion: Notion, size: float) -> Problem:
         say(
             "The {notion} ({count}, {across}) fit into the small-parts cylinder, {cylinder_width} wide "
             "and up to {cylinder_depth} deep, on a garment for a child under 3 years.",
-            notion=notion.name.replace("_", " "),
+            notion=say(notion.name.replace("_", " ")),
             count=notion.count,
             across=across,
             cylinder_width=cm(CYLINDER_WIDTH),

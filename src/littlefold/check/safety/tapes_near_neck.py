@@ -39,7 +39,7 @@ def tapes_near_neck(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
             say(
                 "The {cord} of {length} on a {garment} is outside {rule}, but can strangle; {nothing} of "
                 "tape is safest.",
-                cord=cord.name,
+                cord=say(cord.name),
                 length=cm(cord.length),
                 garment=say(pattern.draft.garment.replace("_", " ")),
                 rule=EN_CORDS,
