@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from littlefold.recipe.recipe import Recipe
     from littlefold.sheet.page import Page
     from littlefold.web.asked import Asked
+    from littlefold.web.preferences import Units
     from littlefold.web.room import Room
 
 Json = dict[str, Any]
@@ -109,7 +110,7 @@ def _question(room: Room, recipe: Recipe, who: str, tall: str = "", complaint: s
         tall=tall,
         complaint=complaint,
         usual=[
-            (age, say_length(cm * 10, units, ONE_MM))
+            (age, _roundly(cm, units))
             for age, cm in _usual_heights()
             if told["low_cm"] <= cm <= told["high_cm"]
         ],
@@ -117,10 +118,16 @@ def _question(room: Room, recipe: Recipe, who: str, tall: str = "", complaint: s
     )
 
 
+def _roundly(cm: float, units: Units) -> str:
+    """A height as one guesses it: whole centimetres, or whole inches."""
+    whole = 25.4 if units == "in" else 10.0
+    return say_length(round(cm * 10 / whole) * whole, units)
+
+
 @lru_cache(maxsize=1)
-def _usual_heights() -> tuple[tuple[int, int], ...]:
-    """Ages [years] and the usual heights at them, to the whole centimetre."""
-    return tuple((age, round(body_of_age(age * 12.0, None).mm("stature") / 10)) for age in AGES)
+def _usual_heights() -> tuple[tuple[int, float], ...]:
+    """Ages [years] and the usual heights at them [cm]."""
+    return tuple((age, body_of_age(age * 12.0, None).mm("stature") / 10) for age in AGES)
 
 
 def _showing(router: APIRouter, room: Room, pages_of: Callable[[Job], tuple[Page, ...]]) -> None:
