@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 import pytest
@@ -16,6 +16,7 @@ from littlefold.lay.conversation import COMB, put
 from littlefold.lay.engine import Answer, Item, Placed, Task
 from littlefold.lay.place import Effort, Prepared, lays, prepare
 from littlefold.lay.planner import Planner
+from littlefold.lay.together import seconds_for_engine
 from littlefold.lay.verify import verify
 from littlefold.lay.ways import Way
 
@@ -48,6 +49,40 @@ def test_a_lying_engine_never_gets_a_lay_shown() -> None:
         assert shown
         assert all(verify(lay) == () for lay in shown)
         assert all(lay.length >= prepared(way).bounds.most for lay in shown)
+
+
+@dataclass
+class Listener:
+    """An engine that only keeps what it was asked."""
+
+    cores: int
+    asked: list[Task] = field(default_factory=list)
+
+    def answers(self, task: Task, wait: float, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:  # noqa: ARG002
+        self.asked.append(task)
+        yield None
+
+
+@pytest.mark.parametrize(("seconds", "searches"), [(60.0, 3), (4.0, 1)])
+def test_with_much_time_each_core_searches_by_itself_with_a_seed_of_its_own(
+    seconds: float, searches: int
+) -> None:
+    """15 cuts: 60 s is more than half a second for each, 4 s is less."""
+    engine = Listener(3)
+    assert list(lays(prepared(Way.OPEN), Effort(steps=0, seed=5, engine=engine, seconds=seconds)))
+    assert len(engine.asked) == searches
+    assert sum(task.cores or 0 for task in engine.asked) == 3
+    assert len({task.seed for task in engine.asked}) == searches
+    assert engine.asked[0].seed == 5
+    assert all(0.9 * seconds - 1 <= task.seconds < seconds for task in engine.asked), (
+        "some time is kept to settle"
+    )
+
+
+@pytest.mark.parametrize("seconds", [0.5, 1.0, 2.0, 10.0, 600.0])
+def test_a_share_of_the_time_is_kept_for_settling(seconds: float) -> None:
+    assert seconds / 2 <= seconds_for_engine(seconds) < seconds
+    assert seconds - seconds_for_engine(seconds) >= min(seconds / 2, 1.0)
 
 
 def test_fold_pieces_go_as_one_comb_that_fits_at_one_height_only() -> None:

@@ -112,6 +112,9 @@ def _all_heard(asked: Asked | None, effort: Effort, *, alone: bool) -> Generator
             ended.enter_context(closing(_heard(asked, effort.engine.answers(task, wait, effort.keep_going))))
             for task in tasks
         )
+        for search in searches:
+            next(search, None)  # all set to work at once
+        yield None
         while searches:
             search = searches.popleft()
             for heard in search:
