@@ -296,6 +296,12 @@ def test_a_damaged_box_is_put_aside_and_its_place_taken(tmp_path: Path) -> None:
     assert outcome.damaged.read_bytes() == half
     assert outcome.replaced is None
     assert cards_in(environ) == (MINA,)
+    box = opened(environ)
+    told = box.erase("Mina")
+    box.close()
+    assert isinstance(told, Problem)
+    assert told.code == "erased-not-from-damaged"
+    assert str(outcome.damaged) in told.message
 
 
 def test_a_newer_box_is_not_replaced(box: CardBox, environ: dict[str, str]) -> None:

@@ -26,7 +26,7 @@ def leave_no_trace(engine: Engine, address: Address, key: str) -> Problem | None
     """Overwrites what an erased child left behind in the file, and erases it from the backups too.
 
     Returns:
-        That the file could not be swept, because another program was using it.
+        That the file could not be swept, because another program was using it, or that a damaged box lies about.
     """
     swept = True
     if address.file is not None:
@@ -36,7 +36,19 @@ def leave_no_trace(engine: Engine, address: Address, key: str) -> Problem | None
         _erase_from_file(backup, key)
     for backup in sorted(address.backups.glob("cards-*.json")):
         _erase_from_json(backup, key)
-    return None if swept else _not_swept()
+    if not swept:
+        return _not_swept()
+    damaged = sorted(address.backups.glob("damaged-*.sqlite"))
+    return _may_be_in(damaged[0]) if damaged else None
+
+
+def _may_be_in(damaged: Path) -> Problem:
+    return Problem(
+        "erased-not-from-damaged",
+        f"The child is erased, but {damaged} is a damaged box that cannot be searched and may still hold it. Remove that "
+        "file when you no longer need it.",
+        Severity.WARNING,
+    )
 
 
 def _not_swept() -> Problem:
