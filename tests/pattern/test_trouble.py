@@ -8,7 +8,7 @@ import pytest
 
 from littlefold.draft.model import Cutting, EdgeKind
 from littlefold.geometry import Arc, Cubic, Path
-from littlefold.pattern.simple import is_simple
+from littlefold.pattern.simple import polygon
 from littlefold.pattern.trace import trace, trace_piece
 from littlefold.problem import Place, Severity
 from tests.pattern.shapes import draft, edge, piece, point, polygon_edges, straight
@@ -19,7 +19,7 @@ SLOT = ((0, 0), (100, 0), (100, 100), (55, 100), (55, 50), (45, 50), (45, 100), 
 def only(drawn):
     traced, problems = trace_piece(drawn)
     assert traced.outline.cut.is_closed
-    assert is_simple(traced.outline.cut)
+    assert polygon(traced.outline.cut).is_valid
     (problem,) = problems
     assert problem.place.piece == drawn.name
     assert problem.cure

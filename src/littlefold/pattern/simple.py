@@ -48,11 +48,6 @@ def parallel(line: Path, distance: float) -> Path | None:
     return Path.line_through(*(Point(x, y) for x, y in found.coords))
 
 
-def is_simple(outline: Path) -> bool:
-    """Whether a closed path neither crosses nor touches itself."""
-    return bool(shapely.is_valid(polygon(outline)))
-
-
 def bare(within: Polygon, around: Polygon) -> Polygon | MultiPolygon:
     """What lies within one polygon and not within another."""
     plain = shapely.difference(within, around)
