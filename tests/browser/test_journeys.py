@@ -163,8 +163,9 @@ def test_hostile_names_run_nothing(served: Served, visit: Callable[..., Visit]) 
         assert made.complaints == []
 
 
-def test_findings_light_up_their_place(served: Served, visit: Callable[..., Visit]) -> None:
+def test_the_keys_go_from_element_to_element(served: Served, visit: Callable[..., Visit]) -> None:
     page = visit(f"{served.address}/table/bodice?on-sheet=front").page
+    page.locator("#wish[data-told]").wait_for()
     page.locator("draft-drawing").focus()
     page.keyboard.press("n")
     assert page.locator("#told").inner_text().startswith("A")

@@ -5,11 +5,12 @@ from __future__ import annotations
 import os
 import signal
 import time
+from concurrent.futures import ThreadPoolExecutor
 from typing import TYPE_CHECKING
 
 import pytest
 
-from littlefold.web.hands import Hands
+from littlefold.web.hands import ASIDE, Hands
 from littlefold.web.own_recipes import fingerprint
 from littlefold.web.patience import TooLongError
 from littlefold.web.room import Room
@@ -82,6 +83,24 @@ def test_a_hand_that_is_lost_is_called_again(room: Room) -> None:
         assert time.monotonic() < until
         time.sleep(0.05)
     assert int(room.hands.ask(room, number_of_process, "bib", ()).split()[0]) not in {lost, os.getpid()}
+
+
+def waits(room: Room, recipe: str, fields: tuple[tuple[str, str], ...]) -> str:
+    time.sleep(1.5)
+    return number_of_process(room, recipe, fields)
+
+
+def test_what_can_wait_keeps_nobody_waiting(room: Room) -> None:
+    with ThreadPoolExecutor(ASIDE + 1) as askers:
+        asked = [askers.submit(room.hands.ask_aside, room, waits, "bib", ()) for _ in range(ASIDE + 1)]
+        began = time.monotonic()
+        soon = room.hands.ask(room, number_of_process, "bib", ())
+        assert time.monotonic() - began < 1.5
+        found = [one.result() for one in asked]
+    assert found.count(None) == 1  # told to come again
+    aside = {one.split()[0] for one in found if one is not None}
+    assert len(aside) == 1
+    assert soon.split()[0] not in aside
 
 
 def test_without_hands_the_workroom_draws_itself(tmp_path: Path) -> None:

@@ -30,8 +30,10 @@ NOT_OF_THE_DRAFT: Final = frozenset({"on-sheet"})
 """Words of a link that choose what is seen of a draft and leave the draft as it is."""
 MOST: Final = 4
 """A hand takes some 150 MB, and a room full of pupils asks for no more."""
-LONGER: Final = 1
-"""Another hand is asked when so many more tasks wait for the first."""
+ASIDE: Final = 3
+"""So many tasks that can wait are taken on at once; who asks then is told to ask again."""
+LATER: Final = 10
+"""How much a hand for what can wait stands back behind the others."""
 
 
 def worth_calling() -> int:
@@ -45,6 +47,7 @@ class Hands:
 
     def __init__(self, folder: Path | None = None, count: int = 0) -> None:
         self._hands = () if folder is None else tuple(_Hand(folder) for _ in range(count))
+        self._aside = _Hand(folder, LATER) if folder is not None and count else None
         self._turn = Lock()
         self._called = False
 
@@ -52,8 +55,11 @@ class Hands:
         """Begins the processes, which takes them a moment; else they are begun when first there is something to do."""
         if not self._called:
             self._called = True
-            for one in self._hands:
+            for one in self._all():
                 one.begin()
+
+    def _all(self) -> tuple[_Hand, ...]:
+        return (*self._hands, *((self._aside,) if self._aside else ()))
 
     def ask(self, room: Room, task: Task, recipe: str, fields: Iterable[tuple[str, str]]) -> str:
         """What a task gives for a recipe and the words of a link, by the hand that has least to do.
@@ -62,7 +68,27 @@ class Hands:
             TooLongError: The draft was cut off.
         """
         words = tuple(fields)
-        hand = self._taken(recipe, words)
+        return self._by(self._taken(recipe, words), room, task, recipe, words)
+
+    def ask_aside(self, room: Room, task: Task, recipe: str, fields: Iterable[tuple[str, str]]) -> str | None:
+        """The same for a task that takes long and can wait, kept off those for which someone waits.
+
+        None where enough are being worked on; the asker comes again.
+
+        Raises:
+            TooLongError: The draft was cut off.
+        """
+        with self._turn:
+            self.call_in()
+            hand = self._aside if self._aside is not None and self._aside.is_ready else None
+            if hand is not None:
+                if hand.waiting >= ASIDE:
+                    return None
+                hand.waiting += 1
+        return self._by(hand, room, task, recipe, tuple(fields))
+
+    def _by(self, hand: _Hand | None, room: Room, task: Task, recipe: str, words: Fields) -> str:
+        """What a hand gives that was counted as busy; what the workroom gives where there is none."""
         if hand is None:
             return task(room, recipe, words)
         try:
@@ -83,24 +109,25 @@ class Hands:
                 return None
             first = ready[_mark(recipe, words) % len(ready)]
             least = min(ready, key=lambda one: one.waiting)
-            hand = least if first.waiting > least.waiting + LONGER else first
+            hand = least if first.waiting > least.waiting else first
             hand.waiting += 1
             return hand
 
     @property
     def are_ready(self) -> bool:
         """Whether all have come in."""
-        return self._called and all(one.is_ready for one in self._hands)
+        return self._called and all(one.is_ready for one in self._all())
 
     def close(self) -> None:
         """Sends the hands home."""
-        for one in self._hands if self._called else ():
+        for one in self._all() if self._called else ():
             one.pool.shutdown(wait=False, cancel_futures=True)
 
 
 @dataclass(slots=True)
 class _Hand:
     folder: Path
+    stands_back: int = 0
     waiting: int = 0
     pool: ProcessPoolExecutor = field(init=False)
     come_in: Future[int] = field(init=False)
@@ -108,7 +135,7 @@ class _Hand:
     def begin(self) -> None:
         """Calls the process in."""
         context = multiprocessing.get_context("spawn")
-        self.pool = ProcessPoolExecutor(1, context, _sit_down, (self.folder,))
+        self.pool = ProcessPoolExecutor(1, context, _sit_down, (self.folder, self.stands_back))
         self.come_in = self.pool.submit(os.getpid)
 
     @property
@@ -126,11 +153,13 @@ _ROOMS: list[Room] = []
 """Of a hand: the workroom it sits in."""
 
 
-def _sit_down(folder: Path) -> None:
+def _sit_down(folder: Path, stands_back: int) -> None:
     """Begins the work of a hand: it ends with the workroom, not by the keys that close it."""
     from littlefold.web.room import Room  # noqa: PLC0415 - the room knows its hands, and a hand its room
 
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    if hasattr(os, "nice"):
+        os.nice(stands_back)
     _ROOMS.append(Room(folder))
     Thread(target=_end_with_the_workroom, daemon=True).start()
 

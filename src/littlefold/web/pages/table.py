@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 Json = dict[str, Any]
 
 JSON = "application/json"
+BUSY = 429
 SEEK = "with-cures"
 """The word of a link that has cures sought for what was found."""
 
@@ -57,7 +58,8 @@ def routes(room: Room) -> APIRouter:
     @router.get("/table/{recipe}/cures.json")
     def curing(recipe: str, request: Request) -> Response:
         recipe_named(room, recipe)
-        return Response(room.hands.ask(room, healing, recipe, request.query_params.items()), media_type=JSON)
+        found = room.hands.ask_aside(room, healing, recipe, request.query_params.items())
+        return Response(status_code=BUSY) if found is None else Response(found, media_type=JSON)
 
     @router.get("/table/{recipe}")
     def table(recipe: str, request: Request) -> Response:

@@ -47,6 +47,7 @@ const retell = newest(async (query) => {
   const fresh = await answered("told", query);
   if (!fresh) return;
   told.take(fresh);
+  form.dataset.told = query;
   slips.lay();
   if (fresh.in_trouble) heal(query);
 });
