@@ -32,9 +32,9 @@ ENOUGH_TIME = 0.5
 SEEDS_APART = 1000
 
 # An answer of the engine is settled at once if it is shorter than the best by this share: settling takes time from
-# the search, the more so the more members there are.
+# the search, the more so the more members there are (a crowd waits for the larger share).
 SHORTER = 0.003
-MUCH_SHORTER = 0.02
+MUCH_SHORTER = 0.01
 
 # The last answer of a search is settled even if it is this much longer: settling wins up to about half of it.
 LONGER = -0.01
@@ -64,8 +64,9 @@ def searched(
             return
         yield found, "planner"
         if alone:
+            shorter = MUCH_SHORTER if len(planner.strip.members) > CROWD else SHORTER
             for answer in heard:
-                yield from _adopted(planner, answer, MUCH_SHORTER)
+                yield from _adopted(planner, answer, shorter)
         yield from _side_by_side(planner, heard, effort)
 
 
