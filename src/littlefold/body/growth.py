@@ -36,7 +36,15 @@ _APART: Final = 2.0  # months after which two readings have nothing in common bu
 _STEP: Final = 0.25  # months, in which `fits_until` looks
 
 # How fast heights stop going together, from each age on [1/year].
-_LOSS: Final = ((0.0, 0.30), (6.0, 0.15), (12.0, 0.10), (24.0, 0.03), (60.0, 0.02), (108.0, 0.04), (192.0, 0.01))
+_LOSS: Final = (
+    (0.0, 0.30),
+    (6.0, 0.15),
+    (12.0, 0.10),
+    (24.0, 0.03),
+    (60.0, 0.02),
+    (108.0, 0.04),
+    (192.0, 0.01),
+)
 
 
 @dataclass(frozen=True, slots=True)
