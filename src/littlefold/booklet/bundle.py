@@ -39,7 +39,10 @@ ROLLS = ("roll 914mm", "roll 1200mm", "roll 1600mm")
 """Rolls of a copy shop, the narrowest first: 36 in, and two for wide skirts."""
 SHEETS = ("A2", "A1", "A0")
 """Its sheets, the smallest first."""
-
+TO_READ = {"cm": "A4", "in": "US Letter"}
+"""What is read at the table is printed on, where the pattern's own paper is too large to hold, by unit."""
+WIDEST_TO_READ = 300.0
+"""The widest paper that is still read at the table [mm]: an A3 upright, 297 mm."""
 
 QUARTER = 0.25
 """The scale of a pupil's record book (drafts in 1/4 scale; Hand Sewing Lessons)."""
@@ -69,31 +72,34 @@ def bundle(
         pattern: The traced pattern.
         problems: All findings, which the instructions tell.
         speech: Units, tape and language of the sheets.
-        paper: The paper the maker prints on.
+        paper: The paper the maker prints on; what is to be read comes on smaller paper where this is a copy shop's.
         made: The date that every sheet carries.
         least: The reduced drawings are at no larger scale than 1 : least.
     """
     warned = cautions(pattern, spoken(problems, speech), speech.language)
+    read_on = _read_on(paper, speech.units)
     job = _Job(pattern, pieces_drawn(pattern, speech, made), warned, made, speech.language)
     if job.pieces and not any(too_large(piece, paper) for piece in job.pieces):
         yield Sheet("pattern.svg", "Pattern, full size", job.drawing)
         yield Sheet("quarter.svg", "Pattern, a quarter of the size", lambda: job.drawing(QUARTER))
         yield Sheet("pages.pdf", f"Pattern to join, {paper.name}", lambda: job.pages(paper))
-        yield Sheet("one-sheet.pdf", "Pattern on one sheet", job.large_sheet)
+        yield Sheet("one-sheet.pdf", "Pattern on one sheet", lambda: job.large_sheet(paper))
     yield Sheet("printer-check.pdf", "Printer check", lambda: printer_check(paper, made, speech.language))
     yield Sheet(
-        "instructions.pdf", "Instructions", lambda: instruction_sheet(pattern, problems, speech, paper, made)
+        "instructions.pdf",
+        "Instructions",
+        lambda: instruction_sheet(pattern, problems, speech, read_on, made),
     )
     if pattern.draft.steps:
         yield Sheet(
             "drawings.pdf",
             "Drawings, reduced, with dimensions",
-            lambda: reduced_pages(pattern.draft, speech, paper, made, job.title, least=least),
+            lambda: reduced_pages(pattern.draft, speech, read_on, made, job.title, least=least),
         )
         yield Sheet(
             "steps.pdf",
             "Step cards, four on a page",
-            lambda: step_pages(pattern.draft, speech, paper, made, across=2),
+            lambda: step_pages(pattern.draft, speech, read_on, made, across=2),
         )
 
 
@@ -147,16 +153,28 @@ class _Job:
         )
         return write_pdf(pages, self.title, self.made)
 
-    def large_sheet(self) -> bytes:
-        """The pattern on the smallest paper of a copy shop that holds it, or on the widest in parts."""
-        for name in (*SHEETS, *ROLLS):
-            arranged = arrange(self.pieces, _copied_on(name), self.title)
+    def large_sheet(self, paper: Paper) -> bytes:
+        """The pattern on one sheet: of the maker's own paper if that is a copy shop's, or the smallest that holds it.
+
+        What no sheet holds comes on the widest roll in parts.
+        """
+        own = () if _is_read(paper) else (paper,)
+        for large in (*own, *map(_copied_on, (*SHEETS, *ROLLS))):
+            arranged = arrange(self.pieces, large, self.title)
             page = one_sheet(
                 arranged.drawing, arranged.paper, self.made, self.title, self.cautions, language=self.language
             )
             if not isinstance(page, Problem):
                 return write_pdf((page,), self.title, self.made)
         return self.pages(_copied_on(ROLLS[-1]))
+
+
+def _is_read(paper: Paper) -> bool:
+    return min(paper.width, paper.longest) <= WIDEST_TO_READ
+
+
+def _read_on(paper: Paper, units: str) -> Paper:
+    return paper if _is_read(paper) else _copied_on(TO_READ[units])
 
 
 def _copied_on(name: str) -> Paper:
