@@ -127,6 +127,7 @@ def test_the_printer_check_says_which_setting_to_change() -> None:
     assert said.exit_code == 1
     assert "97.0" in said.output
     assert runner.invoke(app, ["printer", "10cm", "100 mm"]).exit_code == 0
+    assert runner.invoke(app, ["printer", "100", "99.9"]).exit_code == 0
     assert runner.invoke(app, ["printer", "wide", "10cm"]).exit_code == 2
 
 

@@ -9,8 +9,8 @@ from littlefold.sheet.printer_advice import printer_advice
 
 
 def advise(across: str, down: str) -> int:
-    """Says which setting of the printer to change; returns the exit status."""
-    lengths = [read_length(text) for text in (across, down)]
+    """Says which setting of the printer to change; returns the exit status.  A bare number is millimetres."""
+    lengths = [read_length(text, "mm") for text in (across, down)]
     refused = [one for one in lengths if isinstance(one, Problem)]
     if refused:
         print_findings(refused, aside())
