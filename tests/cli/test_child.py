@@ -195,6 +195,18 @@ def test_a_draft_by_age_alone_is_estimated_and_marked() -> None:
     say("draft", "bodice", "--age", "4", ends=2)
 
 
+def test_a_card_without_readings_is_drafted_by_the_age_on_it() -> None:
+    """As with --age: WHO 2006 gives 102.7 cm as the median height of girls at 48 months."""
+    say("child", "add", "Runa", "--born", "2022-03-01", "--girl")
+    found = understand(Asked("bodice", child="Runa"), date(2026, 3, 1))
+    assert isinstance(found, Understood)
+    assert found.wish.measurements.mm("stature") == pytest.approx(1027, abs=0.6)
+    assert found.wish.measurements.nickname == "Runa"
+    assert [one.code for one in found.problems] == ["never-measured"]
+    say("child", "add", "Lena")
+    assert "Nothing is known" in say("draft", "bodice", "--child", "Lena", "--data", ends=1)
+
+
 def test_beside_an_age_what_was_measured_decides_on_the_rest() -> None:
     asked = (Asked("bodice", age="4y", sex="girl", measure=(f"chest={chest}cm",)) for chest in (50, 60))
     lean, stout = (one.wish for one in (understand(each, date(2026, 3, 1)) for each in asked))  # type: ignore[union-attr]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 from contextlib import contextmanager
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -55,12 +56,15 @@ def the_box() -> Iterator[CardBox | Problem]:
 
 
 def body_on_card(name: str, today: date) -> tuple[Measurements, tuple[Problem, ...]] | Problem:
-    """The newest readings on a child's card, and a remark where they are old."""
+    """The newest readings on a child's card, or its age where there are none; and a remark where they are old."""
     with the_box() as box:
         card = box if isinstance(box, Problem) else box.card(name)
     if isinstance(card, Problem):
         return card
-    return card.body(), _old(card, today)
+    body = card.body()
+    if card.latest() is None:
+        body = replace(body, age_months=card.age(today))
+    return body, _old(card, today)
 
 
 def keep_on_card(
