@@ -60,7 +60,7 @@ def test_the_formula_has_the_numbers_of_the_child() -> None:
     """A chest of 56 cm: 56 / 4 + 1.27 = 15.27 cm (half an inch is 1.27 cm)."""
     pattern, problems = shipped("casing-top")
     numbers = {row["name"]: row for row in sheet_data(pattern, problems, Speech(), A4, MADE)["numbers"]}
-    assert numbers["scye"]["formula"] == "chest / 4 + 1/2 in = 56 cm / 4 + 1/2 in"
+    assert numbers["scye"]["formula"] == "chest / 4 + 1/2 in = 56 cm / 4 + 1.27 cm"  # 1 in is 2.54 cm
     assert numbers["scye"]["value"] == "15.27 cm"
 
 
@@ -197,4 +197,20 @@ def test_a_measurement_of_the_recipes_own_says_how_it_is_taken() -> None:
 
 @pytest.mark.parametrize("name", ["chest", "größe", "Ärmel", "गला", "คอเสื้อ"])
 def test_a_name_in_any_script_gets_its_number(name):
-    assert worked_out(f"{name} / 4 + 1 cm", {name: "56 cm"}, "15 cm").endswith("56 cm / 4 + 1 cm = 15 cm")
+    assert worked_out(f"{name} / 4 + 1 cm", {name: "56 cm"}, "15 cm", Speech()).endswith(
+        "56 cm / 4 + 1 cm = 15 cm"
+    )
+
+
+@pytest.mark.parametrize(
+    ("formula", "units", "said"),
+    [
+        ("chest / 4 + 1/2 in", "cm", "60 / 4 + 1.27 cm"),  # 1 in is 2.54 cm
+        ("chest * 2 - 1 1/2 in", "cm", "60 × 2 − 3.81 cm"),
+        ("chest + 2.54 cm + 1/4 in", "in", "60 + 1 in + 1/4 in"),
+        ("chest + 127 mm", "in", "60 + 5 in"),
+        ("chest + 12 mm", "cm", "60 + 12 mm"),  # both on a metric ruler
+    ],
+)
+def test_the_numbers_are_all_on_one_ruler(formula: str, units: str, said: str) -> None:
+    assert worked_out(formula, {"chest": "60"}, "", Speech(units)).split(" = ")[1] == said

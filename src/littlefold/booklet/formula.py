@@ -1,4 +1,8 @@
-"""Formulas with the child's numbers put in: `chest / 4 + 1/2 in = 53.5 cm / 4 + 1/2 in = 14.6 cm`."""
+"""Formulas with the child's numbers put in: `chest / 4 + 1/2 in = 53.5 cm / 4 + 1.27 cm = 14.65 cm`.
+
+Where the numbers stand, a length that the recipe has in inches or in centimetres is said in the maker's units: there
+is one ruler on the table.
+"""
 
 from __future__ import annotations
 
@@ -6,6 +10,8 @@ import re
 from dataclasses import replace
 from math import degrees
 from typing import TYPE_CHECKING
+
+from littlefold.body.tape import read_length
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -16,6 +22,9 @@ if TYPE_CHECKING:
 # A letter of a name in any script, or a sign that stands on one; a formula has nothing else beyond Latin.
 _LETTER = r"(?:\w|[^\x00-\u02ff\s])"
 _NAME = re.compile(rf"(?!\d){_LETTER}(?:\.?{_LETTER})*")
+_LENGTH = r"(?<![\w./])(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)\s*"
+# Lengths that are not on the maker's ruler, by the units of the maker.
+_FOREIGN = {"cm": re.compile(_LENGTH + r"in\b"), "in": re.compile(_LENGTH + r"(?:mm|cm|m)\b")}
 # Between formula and result; a formula that is a length itself needs neither.
 EQUALS = " = "
 # A distance that the tape moved by more than this is said twice [mm].
@@ -34,7 +43,7 @@ def step_formula(step: Step, speech: Speech, on_tape: str) -> str:
         return ""
     exactly = replace(speech, mark=None)
     values = {name: said_value(said.value, _UNITS[said.sort], exactly) for name, said in step.terms}
-    formula = worked_out(step.formula, values, exactly.length(step.exact))
+    formula = worked_out(step.formula, values, exactly.length(step.exact), exactly)
     if abs(step.value - step.exact) <= MOVED:
         return formula
     return on_tape.format(formula=formula, length=speech.length(step.value))
@@ -48,18 +57,24 @@ def amount_formula(amount: Amount, draft: Draft, speech: Speech) -> str:
     exactly = replace(speech, mark=None)
     values = {other.name: said_value(other.value, other.unit, exactly) for other in draft.amounts}
     values |= {f"length of {name}": exactly.length(line.path.length()) for name, line in draft.lines.items()}
-    return EQUALS.join(_steps_of(amount.formula, values)) if amount.formula else ""
+    return EQUALS.join(_steps_of(amount.formula, values, exactly)) if amount.formula else ""
 
 
-def worked_out(formula: str, values: Mapping[str, str], result: str) -> str:
+def worked_out(formula: str, values: Mapping[str, str], result: str, speech: Speech) -> str:
     """A formula, the same with its names replaced, and the result; what is said twice is said once."""
-    return EQUALS.join(dict.fromkeys((*_steps_of(formula, values), result)))
+    return EQUALS.join(dict.fromkeys((*_steps_of(formula, values, speech), result)))
 
 
-def _steps_of(formula: str, values: Mapping[str, str]) -> tuple[str, ...]:
-    whole = re.sub(rf"length of {_NAME.pattern}", lambda found: values.get(found[0], found[0]), formula)
+def _steps_of(formula: str, values: Mapping[str, str], speech: Speech) -> tuple[str, ...]:
+    ours = _FOREIGN[speech.units].sub(lambda found: _in_our_units(found[0], speech), formula)
+    whole = re.sub(rf"length of {_NAME.pattern}", lambda found: values.get(found[0], found[0]), ours)
     filled = _NAME.sub(lambda found: values.get(found[0], found[0]), whole)
     return tuple(dict.fromkeys((spoken(formula), spoken(filled))))
+
+
+def _in_our_units(length: str, speech: Speech) -> str:
+    mm = read_length(length)
+    return speech.length(mm) if isinstance(mm, float) else length
 
 
 def spoken(formula: str) -> str:
