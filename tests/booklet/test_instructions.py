@@ -206,7 +206,7 @@ def test_a_name_in_any_script_gets_its_number(name):
     ("formula", "units", "said"),
     [
         ("chest / 4 + 1/2 in", "cm", "60 / 4 + 1.27 cm"),  # 1 in is 2.54 cm
-        ("chest * 2 - 1 1/2 in", "cm", "60 × 2 − 3.81 cm"),
+        ("chest * 2 - 1 1/2 in", "cm", "60 \u00d7 2 \u2212 3.81 cm"),
         ("chest + 2.54 cm + 1/4 in", "in", "60 + 1 in + 1/4 in"),
         ("chest + 127 mm", "in", "60 + 5 in"),
         ("chest + 12 mm", "cm", "60 + 12 mm"),  # both on a metric ruler
