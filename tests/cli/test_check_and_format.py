@@ -102,6 +102,16 @@ def test_format_writes_only_when_asked_and_then_once(say, tmp_path):
     assert path.read_bytes() == tidy
 
 
+def test_format_keeps_a_line_it_cannot_read_and_tells_of_it(say, tmp_path):
+    path = written(tmp_path, 'recipe x\ntitle   "X"\nfoo  bar\n')
+    shown = say("format", path)
+    assert shown.status == 1
+    assert shown.out == 'recipe x\ntitle "X"\nfoo  bar\n'
+    assert "line 3" in shown.err
+    assert say("format", path, "--write").status == 1
+    assert path.read_text("utf-8") == shown.out
+
+
 @pytest.mark.parametrize("name", shipped_names())
 def test_shipped_recipes_are_in_the_canonical_layout(say, tmp_path, name):
     text = shipped_text(name)
