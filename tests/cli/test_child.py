@@ -67,6 +67,24 @@ def test_inches_taken_for_centimetres_are_caught_before_they_are_kept() -> None:
     say("child", "check", "Mina", ends=1)
 
 
+def test_a_second_reading_of_a_day_replaces_its_measurement_alone() -> None:
+    add_mina()
+    said = say("child", "measure", "Mina", "chest=56cm", "--day", "2026-11-20")
+    assert "1 reading of 2026-11-20 kept, with 1 other of that day." in said
+    first, second = card("Mina")["measured"]
+    assert second == first | {"readings": {"stature": 1040.0, "chest": 560.0}}
+    found = json.loads(say("draft", "bodice", "--child", "Mina", "--data").split("\n", 1)[1])
+    assert found["measurements"]["chest"] == {"mm": 560.0, "origin": "given"}
+
+
+def test_a_measurement_given_twice_and_a_day_that_cannot_be_are_refused() -> None:
+    add_mina()
+    assert "twice" in say("child", "measure", "Mina", "chest=56cm", "chest=57cm", ends=2)
+    assert "still to come" in say("child", "measure", "Mina", "chest=56cm", "--day", "2926-11-20", ends=2)
+    assert "was born on" in say("child", "measure", "Mina", "chest=56cm", "--day", "2022-08-13", ends=2)
+    assert len(card("Mina")["measured"]) == 1
+
+
 def test_a_draft_for_a_card_is_kept_changed_after_a_fitting_and_printed_again(room: Path) -> None:
     add_mina()
     say("draft", "bodice", "--child", "Mina", "--out", "first")
@@ -121,6 +139,10 @@ def test_a_forecast_is_told_drawn_and_printed(room: Path) -> None:
     say("child", "forecast", "Mina", "--on", "2020-01-01", ends=2)
     say("child", "add", "Kim")
     assert "birth date" in say("child", "forecast", "Kim", ends=2)
+    say("child", "add", "Lou", "--born", "2024-02-29")
+    assert "never measured" in say("child", "forecast", "Lou", ends=2)
+    assert "was born on 2022-08-14" in say("child", "forecast", "Mina", "--on", "2020-01-01", ends=2)
+    assert ".svg or .pdf" in say("child", "forecast", "Mina", "--out", "mina.jpg", ends=2)
 
 
 @pytest.mark.parametrize("ending", ["json", "csv"])

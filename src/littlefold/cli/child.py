@@ -100,14 +100,21 @@ def measure_child(
     card = _card(name)
     if isinstance(card, Problem):
         return refuse(card)
-    one = Measured(taken, readings, by, over)
-    found = examine(card.body(one))
+    wrong = (*_twice(readings), *_wrong_day(card, taken))
+    if wrong:
+        return refuse(*wrong)
+    new = Measured(taken, readings, by, over)
+    found = examine(card.body(card.on_the_same_day(new)))
     if found:
         print_findings(found, to_person())
     if has_errors(found) and not anyway:
         aside().print("Nothing was kept. Measure again, or say --anyway.")
         return 1
-    return _change(name, lambda card: card.with_measured(one), f"{len(readings)} readings of {taken} kept.")
+    kept = f"{count_words(len(readings), 'reading')} of {taken} kept."
+    others = len(card.on_the_same_day(new).readings) - len(readings)
+    if others:
+        kept = f"{kept[:-1]}, with {count_words(others, 'other')} of that day."
+    return _change(name, lambda old: old.with_measured(old.on_the_same_day(new)), kept)
 
 
 def check_child(name: str) -> int:
@@ -225,6 +232,24 @@ def _birthday(text: str) -> date | Problem:
     if not isinstance(day, Problem) and day > today():
         return Problem("birth-date-ahead", f"Born {day} is still to come. Look at the year.")
     return day
+
+
+def _twice(readings: tuple[tuple[str, float], ...]) -> Problems:
+    names = [name for name, _ in readings]
+    again = dict.fromkeys(name for name in names if names.count(name) > 1)
+    return tuple(
+        Problem("option-not-understood", f"{name} is given twice. Say each measurement once.")
+        for name in again
+    )
+
+
+def _wrong_day(card: Card, day: date) -> Problems:
+    if day > today():
+        return (Problem("measured-ahead", f"{day} is still to come. Look at the day of measuring."),)
+    if card.born is not None and day < card.born:
+        message = f"{card.name} was born on {card.born}, after {day}. Look at both days."
+        return (Problem("measured-before-birth", message),)
+    return ()
 
 
 def _reading(text: str) -> tuple[str, float] | Problem:

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from littlefold.store import Card
 
 SOON = 12.0  # months ahead, where no day is named
+PICTURES = (".svg", ".pdf")  # a growth picture alone, or the whole card sheet
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +52,8 @@ def forecast_child(name: str, on: str | None, out: Path | None, shown: Shown, *,
     """Tells how a child will grow; returns the exit status."""
     if shown.faults:
         return refuse(*shown.faults)
+    if out is not None and out.suffix.lower() not in PICTURES:
+        return refuse(Problem("option-not-understood", f"--out {out}: it ends in {' or '.join(PICTURES)}."))
     day = None if on is None else read_day(on)
     with the_box() as box:
         card = box if isinstance(box, Problem) else box.card(name)
@@ -60,7 +63,7 @@ def forecast_child(name: str, on: str | None, out: Path | None, shown: Shown, *,
     if isinstance(room, Problem):
         return refuse(room)
     if out is not None:
-        fault = write_whole(out, _drawn(card, room, out.suffix, shown))
+        fault = write_whole(out, _drawn(card, room, out.suffix.lower(), shown))
         if fault is not None:
             return refuse(fault)
         aside().print(f"Growth of {card.name}: {out}", markup=False)
@@ -72,9 +75,19 @@ def forecast_child(name: str, on: str | None, out: Path | None, shown: Shown, *,
 
 
 def _room(card: Card, day: date | None) -> Room | Problem:
+    if card.born is None:
+        return Problem("age-unknown", f"{card.name} has no birth date on the card; growth needs one.")
+    newest = card.latest()
+    if newest is None:
+        return Problem("never-measured", f"{card.name} was never measured; growth begins at a reading.")
+    if newest.day < card.born:
+        message = (
+            f"{card.name} was born on {card.born}, after the readings of {newest.day}. Look at both days."
+        )
+        return Problem("measured-before-birth", message)
     age = card.age(today() if day is None else day)
     if age is None:
-        return Problem("age-unknown", f"{card.name} has no birth date on the card; growth needs one.")
+        return Problem("forecast-backwards", f"{card.name} was born on {card.born}. Name a later day.")
     return room_to_grow(card.body(), age + (SOON if day is None else 0.0))
 
 
@@ -119,8 +132,9 @@ def _record(room: Room) -> dict[str, Any]:
 
 
 def taken_of(card: Card) -> tuple[Taken, ...]:
-    """The dated sets of a card as a growth picture draws them; those without an age are left out."""
-    bodies = ((one, card.body(one)) for one in sorted(card.measured, key=lambda one: one.day))
+    """The sets of a card as a growth picture draws them, the last of each day; those without an age are left out."""
+    by_day = {one.day: one for one in card.measured}
+    bodies = ((by_day[day], card.body(by_day[day])) for day in sorted(by_day))
     return tuple(Taken(one.day, body) for one, body in bodies if body.age_months is not None)
 
 

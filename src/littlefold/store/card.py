@@ -119,7 +119,17 @@ class Card:
 
     def latest(self) -> Measured | None:
         """The newest set; of two of one day the one written down last."""
-        return max(self.measured, key=lambda one: one.day, default=None)
+        return max(reversed(self.measured), key=lambda one: one.day, default=None)
+
+    def on_the_same_day(self, one: Measured) -> Measured:
+        """A set with what was read earlier on its day and not again: a second reading replaces its measurement alone."""
+        before = next((old for old in reversed(self.measured) if old.day == one.day), None)
+        if before is None:
+            return one
+        joined = dict(before.readings) | dict(one.readings)
+        return replace(
+            one, readings=tuple(joined.items()), by=one.by or before.by, over=one.over or before.over
+        )
 
     def body(self, one: Measured | None = None) -> Measurements:
         """A set as measurements, with the age on its day; the newest set where none is named."""
