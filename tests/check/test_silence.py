@@ -86,6 +86,12 @@ def test_a_flat_drawing_needs_no_fold_and_an_empty_one_no_paper():
     assert "at least 21 cm by 29.7 cm" in note.message
 
 
+def test_a_row_of_points_needs_no_paper():
+    """It is what is left of a draft whose measurements are missing."""
+    points = {name: DraftPoint(name, Point(0, y), 1) for name, y in (("row.A", 0), ("row.B", -20))}
+    assert list(paper_needed(top(sheets=(DraftSheet("row", ""),), points=points), ASKED)) == []
+
+
 def test_a_drawing_with_its_fold_below_is_doubled_upward():
     """T1, the bib (../shared/reference/drafting.md section 7): 15 by 5 1/2 in of drawing, folded along its length."""
     kinds = {"middle": ("fold", 0.0), "side": ("hem", 0.0), "top": ("hem", 0.0), "bottom": ("hem", 0.0)}

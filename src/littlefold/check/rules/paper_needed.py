@@ -34,8 +34,13 @@ def paper_needed(pattern: Pattern, circumstances: Circumstances) -> Iterator[Pro
     """A note for each drawing; a folded sheet is wider than its half pieces by the fold margin."""
     bounds, spared = sheet_bounds(pattern), _without_paper(pattern)
     for sheet in pattern.draft.sheets:
-        if sheet.name in bounds and sheet.name not in spared:
+        if sheet.name in bounds and sheet.name not in spared and _is_drawing(bounds[sheet.name]):
             yield _note(sheet.name, bounds[sheet.name], _fold_way(pattern, sheet), circumstances.fold_margin)
+
+
+def _is_drawing(bounds: Bounds) -> bool:
+    """Whether there is more than a row of points, which is what is left of a draft that could not be made."""
+    return bounds.width > 0 and bounds.height > 0
 
 
 def _without_paper(pattern: Pattern) -> set[str]:
