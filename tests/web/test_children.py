@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import sqlite3
 from datetime import date
 from html import unescape
@@ -465,3 +466,14 @@ def test_a_name_with_a_slash_or_a_dot_is_a_name(client: TestClient) -> None:
     for name in ("a/b", "..", "?x=1#y", "%2e%2e"):
         assert client.post("/children", data={"name": name}).status_code == 303
         assert client.get(f"/child?name={quote(name, safe='')}").status_code == 200
+
+
+def test_a_draft_from_a_card_says_how_tall_and_how_old_the_child_is(client: TestClient) -> None:
+    with_mina(client, SET)
+    page = unescape(client.get("/child/garments?name=Mina").text)
+    for garment in ("bib", "circle-skirt"):  # neither asks for her height
+        found = re.search(rf'href="/table/{garment}\?([^"]*)"', page)
+        assert found
+        told = parse_qs(found[1])
+        assert told["for-age"] == ["42"]  # born on 2022-08-14, today is 2026-03-02
+        assert told["stature"] == ["100 cm"]

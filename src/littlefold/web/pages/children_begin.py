@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import floor
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlencode
 
@@ -55,8 +56,15 @@ def fields_for(card: Card, measures: tuple[str, ...], today: date, units: Units)
     """The same, field by field."""
     known = known_of(card)
     fields = {"for-name": card.name, "for-size": _size(card, known, today)}
-    fields |= {name: exact_words(known[name], units) for name in measures if name in known}
+    fields["for-age"] = _months(card, today)
+    looked_at = dict.fromkeys((*measures, "stature"))  # the checks ask how tall a child is where the draft does not
+    fields |= {name: exact_words(known[name], units) for name in looked_at if name in known}
     return {name: text for name, text in fields.items() if text}
+
+
+def _months(card: Card, today: date) -> str:
+    age = card.age(today)
+    return "" if age is None else str(floor(age))
 
 
 def exact_words(mm: float, units: Units) -> str:

@@ -42,13 +42,13 @@ def lay_words(lay: Lay, units: Units) -> Json:
     in_hand = cloth.length_to_lay()
     return {
         "from_scraps": lay.spread.way is Way.SCRAPS,
-        "to_buy": bought(cloth.length_to_buy(lay.cloth_length), units),
+        "to_buy": bought(lay.to_buy, units),
         "in_hand": "" if cloth.in_hand is None else say_length(cloth.in_hand, units),
         "spare": "" if in_hand is None else say_length(max(floor(in_hand - lay.cloth_length), 0), units),
         "short": [one.message for one in enough(lay)],
         "length": say_length(ceil(lay.cloth_length), units),
         "used": f"{lay.share_used:.0%}",
-        "price": _money(cloth.cost(lay.cloth_length)),
+        "price": _money(lay.price),
         "drawing": _STYLE.sub("", write_svg(with_leftovers(lay, rests, 1 / scale, units), scale), count=1),
         "rests": [f"{letter}: {_sides(rest, units)}" for letter, rest in lettered(rests)],
         "fitting": [f"{count} x {name}" for name, count in fitting(rests) if count],
