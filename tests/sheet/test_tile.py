@@ -6,6 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from littlefold.drawing import Drawing, Label, Meaning, Stroke, mark_bounds
+from littlefold.drawing.words import LONGEST
 from littlefold.geometry import Affine, Bounds, Path, Point, Vector
 from littlefold.problem import Problem
 from littlefold.sheet.grid import Grid, cell_name, fit_grid, whole_cell
@@ -274,6 +275,14 @@ def test_cautions_stand_whole_on_the_cover():
     found = cautions_on(tile(two_pieces(), A4, MADE, cautions=CAUTIONS))
     assert {name for name, _ in found} == {"cover"}
     assert " ".join(words for _, words in found) == " ".join(CAUTIONS)
+
+
+def test_a_long_caution_is_never_cut_short():
+    long = " ".join(f"{number} buttons come off." for number in range(40))
+    assert len(long) > LONGEST
+    page = one_sheet(two_pieces(), read_paper("a0"), MADE, cautions=(long,))
+    for sheets in ([page], tile(two_pieces(), A4, MADE, cautions=(long,))):
+        assert " ".join(words for _, words in cautions_on(sheets)) == long
 
 
 def test_cautions_stand_on_the_page_itself_where_there_is_no_cover():

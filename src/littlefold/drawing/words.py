@@ -30,11 +30,11 @@ JOINERS = frozenset("\u200c\u200d\u200e\u200f")
 _UNBROKEN = re.compile(r"(?:\d\S* )+(?:cm|mm|in|Zoll)(?!\w)\S*|\S+")
 
 
-def plain(text: str) -> str:
+def plain(text: str, longest: int = LONGEST) -> str:
     """The words on one line, without invisible signs, cut off with an ellipsis where they would never end."""
-    shown = "".join(_shown(letter) for letter in text[: 4 * LONGEST])
+    shown = "".join(_shown(letter) for letter in text[: 4 * longest])
     line = " ".join(shown.split())
-    return line if len(line) <= LONGEST else line[: LONGEST - 1] + "…"
+    return line if len(line) <= longest else line[: longest - 1] + "…"
 
 
 def _shown(letter: str) -> str:
@@ -43,13 +43,15 @@ def _shown(letter: str) -> str:
     return letter if category(letter)[0] != "C" or letter in JOINERS else ""
 
 
-def wrapped(text: str, width: float, height: float, face: Face = "upright") -> tuple[str, ...]:
+def wrapped(
+    text: str, width: float, height: float, face: Face = "upright", longest: int = LONGEST
+) -> tuple[str, ...]:
     """The words broken into lines that fit a width [mm]; a word that is too long by itself is broken too.
 
-    A number stays with its unit.
+    A number stays with its unit.  What is longer than the longest words of a label, or so many signs, is cut off.
     """
     lines: list[str] = []
-    for word in _UNBROKEN.findall(plain(text)) or [""]:
+    for word in _UNBROKEN.findall(plain(text, longest)) or [""]:
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and text_width(longer, height, face) <= width:
             lines[-1] = longer
