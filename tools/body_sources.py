@@ -56,7 +56,10 @@ def _infants(*centimetres: float) -> tuple[tuple[float, float], ...]:
 
 
 # Snyder et al. 1977, infants of 0-2, 3-5, 6-8, 9-11, 12-15, 16-19 and 20-23 months, means, n = 27 to 45 a cell.
-_HEAD = _infants(38.5, 41.7, 43.9, 45.5, 46.6, 46.8, 47.8)
+# The first cell mixes newborn and three months, while a head grows 5 cm: there WHO's medians stand instead.
+# WHO 2006, mean of girl and boy at birth, 1 and 2 months.
+_WHO_HEAD = ((495.0, 341.7), (542.0, 368.8), (577.0, 387.0))
+_HEAD = (*_WHO_HEAD, *_infants(38.5, 41.7, 43.9, 45.5, 46.6, 46.8, 47.8)[1:])
 _UPPER_ARM = _infants(11.8, 13.0, 14.0, 14.8, 14.5, 14.7, 15.0)
 _MID_THIGH = _infants(16.9, 20.7, 21.2, 23.2, 23.4, 24.4, 24.7)
 _CALF = _infants(13.7, 15.6, 16.9, 18.1, 18.1, 18.4, 19.0)

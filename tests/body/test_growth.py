@@ -59,6 +59,20 @@ def test_two_months_ahead_agree_with_the_velocities_of_who(sex: Sex, age: float)
     assert spread == pytest.approx(median * 10 * variation, rel=0.15)
 
 
+# WHO 2006, medians of length and head at birth, and of the head at 6 and 12 months [cm] (standards.md section 7, item 2).
+# One standard deviation of a head at those ages is 1.2 to 1.4 cm.
+@pytest.mark.parametrize(
+    ("sex", "length", "head", "at", "later_head"),
+    [("girl", 49.15, 33.88, 6, 42.21), ("girl", 49.15, 33.88, 12, 44.89),
+     ("boy", 49.88, 34.46, 6, 43.34), ("boy", 49.88, 34.46, 12, 46.06)],
+)  # fmt: skip
+def test_the_head_of_a_newborn_grows_as_who_says(
+    sex: Sex, length: float, head: float, at: float, later_head: float
+) -> None:
+    card = Measurements.of({"stature": length * 10, "head": head * 10}, age_months=0.0, sex=sex)
+    assert later(card, at).body.mm("head") == pytest.approx(later_head * 10, abs=13.0)
+
+
 # CDC 2000 medians: American children followed from 3, 4 and 6 years on, by their own place on WHO's curves.
 @pytest.mark.parametrize("sex", ["girl", "boy"])
 @pytest.mark.parametrize(("age", "at"), [(36, 48), (48, 60), (72, 84), (84, 108)])

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from littlefold.body.measurements import Measurements, Origin, Reading
+from littlefold.body.measurements import Measurements, Origin, Reading, Sex
 from littlefold.body.plausible import examine
 from littlefold.body.population import bodies
 from littlefold.body.register import NAMES
@@ -126,6 +126,16 @@ def test_babies_are_judged_too() -> None:
     assert examine(Measurements.of(baby, age_months=3.7, sex="boy")) == ()
     problems = examine(Measurements.of({**baby, "waist": 194.0}, age_months=3.7, sex="boy"))
     assert [problem.code for problem in problems] == ["half-girth"]
+
+
+# WHO 2006, medians and one standard deviation less of length and head, at birth and at one month [mm].
+@pytest.mark.parametrize(
+    ("sex", "age", "length", "head"),
+    [("girl", 0, 491.5, 338.8), ("girl", 0, 472.9, 327.0), ("boy", 0, 498.8, 344.6), ("boy", 0, 479.9, 331.9),
+     ("girl", 1, 536.9, 365.5), ("girl", 1, 517.4, 353.8), ("boy", 1, 547.2, 372.8), ("boy", 1, 527.8, 361.0)],
+)  # fmt: skip
+def test_the_middle_newborn_is_not_accused(sex: Sex, age: float, length: float, head: float) -> None:
+    assert examine(Measurements.of({"stature": length, "head": head}, age_months=age, sex=sex)) == ()
 
 
 def test_only_tape_readings_are_judged() -> None:
