@@ -60,7 +60,7 @@ def _curve(segment: Segment, here: float, there: float) -> list[Leg]:
     """Fitted, in parts between the places where the offset turns back."""
     follow: _Parallel | _Tapering
     if isinstance(segment, Cubic) and here == there:
-        follow = _Parallel(segment, segment.speed, here)
+        follow = _Parallel.of(segment, here)
         if follow.never_turns():
             return [Leg(cubic) for cubic in fitted(follow, 0.0, 1.0)]
     else:
@@ -77,11 +77,22 @@ def _curve(segment: Segment, here: float, there: float) -> list[Leg]:
 
 @dataclass(frozen=True, slots=True)
 class _Parallel:
-    """The point that goes along beside a cubic at one distance to the left [mm]."""
+    """The point that goes along beside a cubic at one distance to the left [mm].
+
+    `bend` is the cross product of the first and second derivative of the cubic as a polynomial, the lowest power first.
+    """
 
     cubic: Cubic
-    speed: Speed
     distance: float
+    speed: Speed
+    bend: tuple[float, float, float]
+
+    @classmethod
+    def of(cls, cubic: Cubic, distance: float) -> _Parallel:
+        """The point beside a cubic."""
+        ax, bx, cx, ay, by, cy = speed = cubic.speed
+        bend = cx * by - cy * bx, 2 * (cx * ay - cy * ax), bx * ay - by * ax
+        return cls(cubic, distance, speed, bend)
 
     def sample(self, t: float) -> Sample:
         """Its place, its direction, and its speed: (1 - distance x curvature) of the cubic's own."""
@@ -93,16 +104,16 @@ class _Parallel:
         else:
             along = self.cubic.tangent(t)
             u, v = along.x, along.y
-        flat, rising, curved = self._bend()
-        ahead = own - self.distance * ((curved * t + rising) * t + flat) / (own * own) if own > 0 else 0.0
-        start = self.cubic.start
+        flat, rising, curved = self.bend
+        distance, start = self.distance, self.cubic.start
+        ahead = own - distance * ((curved * t + rising) * t + flat) / (own * own) if own > 0 else 0.0
         right, up = ((ax / 3 * t + bx / 2) * t + cx) * t, ((ay / 3 * t + by / 2) * t + cy) * t
-        return Sample(start.x + right - v * self.distance, start.y + up + u * self.distance, u, v, ahead)
+        return Sample(start.x + right - v * distance, start.y + up + u * distance, u, v, ahead)
 
     def forwardness(self, t: float) -> float:
         """Positive where it goes the way of the cubic, negative where it goes back; finite at cusps."""
         own = self.speed.at(t)
-        flat, rising, curved = self._bend()
+        flat, rising, curved = self.bend
         return own * own * own - self.distance * ((curved * t + rising) * t + flat)
 
     def never_turns(self) -> bool:
@@ -112,17 +123,14 @@ class _Parallel:
         speed, those of the bend the sharpest.
         """
         ax, bx, cx, ay, by, cy = self.speed
+        flat, rising, curved = self.bend
+        sharpest = max(self.distance * bend for bend in (flat, flat + rising / 2, flat + rising + curved))
+        if sharpest < 0:
+            return True
         ways = ((cx, cy), (cx + bx / 2, cy + by / 2), (cx + bx + ax, cy + by + ay))
         chord = self.cubic.end - self.cubic.start
         slowest = min(x * chord.x + y * chord.y for x, y in ways) / (chord.length or 1.0)
-        flat, rising, curved = self._bend()
-        sharpest = max(self.distance * bend for bend in (flat, flat + rising / 2, flat + rising + curved))
-        return sharpest < 0 or (slowest > SAME_POINT and slowest * slowest * slowest > sharpest)
-
-    def _bend(self) -> tuple[float, float, float]:
-        """The cross product of the first and second derivative as a polynomial, the lowest power first."""
-        ax, bx, cx, ay, by, cy = self.speed
-        return cx * by - cy * bx, 2 * (cx * ay - cy * ax), bx * ay - by * ax
+        return slowest > SAME_POINT and slowest * slowest * slowest > sharpest
 
 
 @dataclass(frozen=True, slots=True)

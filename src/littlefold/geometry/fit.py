@@ -38,19 +38,20 @@ class Followed(Protocol):
         """The curve at a parameter."""
 
 
-# Where a part is compared with its cubic.  More places: slower.  Fewer: an error that changes its sign
-# several times within a part may be overlooked.
-PROBES = (0.15, 0.38, 0.62, 0.85)
+# Where a part is compared with its cubic; where a part is halved, its middle is asked for already.  More places:
+# slower.  Fewer: two handles through two places fit worse.
+PROBES = (0.16, 0.5, 0.84)
 
-# Where a cubic that fits is checked once more, near the ends, where curves of uneven speed bend most.
-CHECKS = (0.05, 0.5, 0.95)
+# Where a cubic that fits is checked once more: between the probes, where an error that changes its sign would hide,
+# and near the ends, where curves of uneven speed bend most.
+CHECKS = (0.06, 0.33, 0.67, 0.94)
 
 # Handle lengths and parameters are improved in turn so often.  Fewer: more parts.
 ROUNDS = 3
 
-# A cubic that strays by more than so many tolerances after its first round is given up: of some hundred offset edges
-# none came right that had strayed by more than 6.  Larger: slower.  Smaller: more parts.
-HOPELESS = 8.0
+# A cubic that strays by more than so many tolerances after a round is given up: of some hundred offset edges hardly
+# one came right that had strayed by more.  Larger: slower.  Smaller: more parts.
+HOPELESS = 5.0
 
 # The weight that holds the handles to those of equal speed where the curve is so straight that their length
 # does not matter.  Larger: a worse fit.  Smaller: handles of nearly straight parts wander.
@@ -86,51 +87,93 @@ class _Fit:
 
     def parts(self, span: tuple[float, float], ends: tuple[Sample, Sample], depth: int) -> list[Cubic]:
         """The cubics between two parameters, with the samples there, halved as often as need be."""
-        cubic, error = self.best(span, ends)
+        low, high = span
+        inside = [self.curve.sample(low + (high - low) * t) for t in PROBES]
+        cubic, error = self.best(span, ends, inside)
         if depth == 0 or error <= self.tolerance / 2:
             return [cubic]
-        half = (span[0] + span[1]) / 2
-        middle = self.curve.sample(half)
-        before = self.parts((span[0], half), (ends[0], middle), depth - 1)
-        return before + self.parts((half, span[1]), (middle, ends[1]), depth - 1)
+        half, middle = (low + high) / 2, inside[1]
+        before = self.parts((low, half), (ends[0], middle), depth - 1)
+        return before + self.parts((half, high), (middle, ends[1]), depth - 1)
 
-    def best(self, span: tuple[float, float], ends: tuple[Sample, Sample]) -> tuple[Cubic, float]:
+    def best(
+        self, span: tuple[float, float], ends: tuple[Sample, Sample], inside: list[Sample]
+    ) -> tuple[Cubic, float]:
         """The best single cubic between two parameters, and how far it strays [mm]."""
-        (low, high), (start, end) = span, ends
-        step = high - low
-        inside = [self.curve.sample(low + step * t) for t in PROBES]
+        start, end = ends
+        step = span[1] - span[0]
         plain = (start.speed * step / 3, end.speed * step / 3)
-        places: tuple[float, ...] = PROBES
         furthest = LONGEST * hypot(end.x - start.x, end.y - start.y)
-        cubic, error = _cubic(start, end, plain, furthest), inf
+        places: tuple[float, ...] = PROBES
+        handles, error = plain, inf
         for _ in range(ROUNDS):
             handles = _handles(start, end, inside, places, plain)
             if handles[0] * inside[0].speed < 0 or handles[1] * inside[-1].speed < 0:
                 handles = plain
-            cubic = _cubic(start, end, handles, furthest)
-            places, error = _compared(cubic, places, inside)
+            handles = _held(handles, furthest)
+            bow = _bow(start, end, handles)
+            places, error = _compared(bow, places, inside)
             if error <= self.tolerance / 2:
-                return cubic, self.checked(cubic, low, high)
+                error = self.checked(bow, span[0], step)
+                break
             if error > HOPELESS * self.tolerance:
                 break
-        return cubic, error
+        return _cubic(start, end, handles), error
 
-    def checked(self, cubic: Cubic, low: float, high: float) -> float:
+    def checked(self, bow: _Bow, low: float, step: float) -> float:
         """How far a cubic strays at places that it was not fitted to [mm]."""
-        samples = [self.curve.sample(low + (high - low) * t) for t in CHECKS]
-        places, _ = _compared(cubic, CHECKS, samples)
-        return _compared(cubic, places, samples)[1]
+        samples = [self.curve.sample(low + step * t) for t in CHECKS]
+        places, _ = _compared(bow, CHECKS, samples)
+        return _compared(bow, places, samples)[1]
 
 
-def _cubic(start: Sample, end: Sample, handles: tuple[float, float], furthest: float) -> Cubic:
-    """The cubic with handles of given lengths along the end directions, neither longer than `furthest`."""
-    out, back = (max(-furthest, min(furthest, handle)) for handle in handles)
+class _Bow(NamedTuple):
+    """A cubic as two polynomials of its parameter: x = ((ax t + bx) t + cx) t + x0, y likewise."""
+
+    ax: float
+    bx: float
+    cx: float
+    x0: float
+    ay: float
+    by: float
+    cy: float
+    y0: float
+
+
+def _bow(start: Sample, end: Sample, handles: tuple[float, float]) -> _Bow:
+    """The polynomials of the cubic with handles of given lengths along the end directions."""
+    out, back = 3 * handles[0], 3 * handles[1]
+    right, up = end.x - start.x, end.y - start.y
+    cx, cy, ex, ey = start.u * out, start.v * out, end.u * back, end.v * back
+    return _Bow(
+        cx + ex - 2 * right,
+        3 * right - 2 * cx - ex,
+        cx,
+        start.x,
+        cy + ey - 2 * up,
+        3 * up - 2 * cy - ey,
+        cy,
+        start.y,
+    )
+
+
+def _cubic(start: Sample, end: Sample, handles: tuple[float, float]) -> Cubic:
+    """The same cubic as a curve."""
+    out, back = handles
     return Cubic(
         Point(start.x, start.y),
         Point(start.x + start.u * out, start.y + start.v * out),
         Point(end.x - end.u * back, end.y - end.v * back),
         Point(end.x, end.y),
     )
+
+
+def _held(handles: tuple[float, float], furthest: float) -> tuple[float, float]:
+    """The handles, neither longer than `furthest`."""
+    out, back = handles
+    if -furthest <= out <= furthest and -furthest <= back <= furthest:
+        return handles
+    return max(-furthest, min(furthest, out)), max(-furthest, min(furthest, back))
 
 
 def _handles(
@@ -157,22 +200,23 @@ def _handles(
     return ((ar * bb - br * ab) / below, (br * aa - ar * ab) / below)
 
 
-def _compared(
-    cubic: Cubic, places: tuple[float, ...], inside: list[Sample]
-) -> tuple[tuple[float, ...], float]:
+def _compared(bow: _Bow, places: tuple[float, ...], inside: list[Sample]) -> tuple[tuple[float, ...], float]:
     """Where a cubic passes the samples, a Newton step better than before, and how far off the worst [mm].
 
     A hundredth of the way by which a place was off along the curve counts too: on a radius of 25 mm a place
     that is off by 0.5 mm shifts the sideways distance by 0.005 mm.
     """
-    ax, bx, cx, ay, by, cy = cubic.speed
-    x0, y0 = cubic.start.x, cubic.start.y
+    ax, bx, cx, x0, ay, by, cy, y0 = bow
     better, worst = [], 0.0
     for t, (x, y, u, v, _speed) in zip(places, inside, strict=True):
-        right = x - x0 - ((ax / 3 * t + bx / 2) * t + cx) * t
-        up = y - y0 - ((ay / 3 * t + by / 2) * t + cy) * t
+        right = x - x0 - ((ax * t + bx) * t + cx) * t
+        up = y - y0 - ((ay * t + by) * t + cy) * t
         slip = right * u + up * v
-        ahead = ((ax * t + bx) * t + cx) * u + ((ay * t + by) * t + cy) * v
-        worst = max(worst, abs(right * v - up * u), abs(slip) / 100)
-        better.append(min(1.0, max(0.0, t + slip / ahead)) if ahead != 0 else t)
+        ahead = ((3 * ax * t + 2 * bx) * t + cx) * u + ((3 * ay * t + 2 * by) * t + cy) * v
+        off = abs(right * v - up * u)
+        along = abs(slip) / 100
+        if off > worst or along > worst:
+            worst = max(off, along)
+        nearer = t + slip / ahead if ahead != 0 else t
+        better.append(0.0 if nearer < 0 else min(nearer, 1.0))
     return tuple(better), worst
