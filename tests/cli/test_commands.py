@@ -96,13 +96,6 @@ def test_format_writes_only_when_told(say, tmp_path):
     assert file.read_text("utf-8") == said.out
 
 
-def test_format_leaves_what_it_cannot_read(say, tmp_path):
-    file = tmp_path / "mine.recipe"
-    file.write_text("recipe   mine\npoint point point\n", "utf-8")
-    assert say("format", file, "--write").status == 0
-    assert file.read_text("utf-8") == "recipe mine\npoint point point\n"
-
-
 def test_shipped_recipes_are_not_overwritten(say):
     said = say("format", "bib", "--write")
     assert said.status == 2
