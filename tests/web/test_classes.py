@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import io
 import re
+import time
 import zipfile
 from html import unescape
 from typing import TYPE_CHECKING
+from urllib.parse import parse_qs, urlsplit
 
 import pytest
 from fastapi.testclient import TestClient
@@ -21,9 +23,11 @@ from tests.web.conftest import HOME
 from tests.web.test_hostile_names import HOSTILE, harmless, in_recipe
 
 if TYPE_CHECKING:
+    from httpx import Response
+
     from littlefold.web.room import Room
 
-
+PATIENCE = 60.0
 pytestmark = pytest.mark.usefixtures("_pupils")
 
 
@@ -97,9 +101,44 @@ def test_a_step_is_told_once_where_all_do_the_same(client: TestClient, room: Roo
     assert page.text.count('class="all"') == sum(len(step["said"]) == 1 for step in told)
 
 
+def sheets_of(client: TestClient, name: str) -> Response:
+    """The sheets of a class, when they are made."""
+    begun = client.post("/class/sheets", data={"name": name})
+    assert begun.status_code == 303, begun.text
+    link = begun.headers["location"]
+    until = time.monotonic() + PATIENCE
+    shares = [0.0]
+    while not (told := client.get(link.replace("/sheets?", "/sheets.json?")).json())["over"]:
+        assert time.monotonic() < until
+        shares.append(told["share"])
+        time.sleep(0.05)
+    assert shares == sorted(shares)
+    assert "/class/sheets.zip?" in client.get(link).text
+    return client.get(link.replace("/sheets?", "/sheets.zip?"))
+
+
+def test_making_the_sheets_is_stopped_and_forgotten_with_a_child(client: TestClient, room: Room) -> None:
+    make(client, recipe="bib")
+    begun = client.post("/class/sheets", data={"name": "Monday"}).headers["location"]
+    page = client.get(begun).text
+    assert "<progress" in page
+    assert 'action="/class/sheets/stop"' in page
+    work = parse_qs(urlsplit(begun).query)["work"][0]
+    stopped = client.post("/class/sheets/stop", data={"name": "Monday", "work": work})
+    assert stopped.headers["location"] == "/class?name=Monday"
+    going = room.making.find(work)
+    assert going is not None
+    assert going.wait(PATIENCE)
+    assert not going.is_spent
+    assert client.get(begun.replace("/sheets?", "/sheets.zip?")).headers["location"] == "/class?name=Monday"
+    client.post("/child/erase", data={"name": "Mina", "written": "Mina"})
+    assert room.making.find(work) is None
+    assert client.get(begun).headers["location"] == "/class?name=Monday"
+
+
 def test_the_sheets_of_all_pupils_come_in_one_file(client: TestClient) -> None:
     make(client, recipe="bib")
-    answer = client.get("/class/sheets.zip?name=Monday")
+    answer = sheets_of(client, "Monday")
     with zipfile.ZipFile(io.BytesIO(answer.content)) as together:
         assert together.testzip() is None
         assert [one for one in together.namelist() if one.endswith("pages.pdf")] == [
@@ -189,7 +228,7 @@ def test_words_of_a_class_stay_words(client: TestClient, room: Room, words: str)
         page = client.get(path)
         assert page.status_code == 200
         harmless(page.text)
-    sheets = client.get(made.headers["location"].replace("/class?", "/class/sheets.zip?"))
+    sheets = sheets_of(client, parse_qs(urlsplit(made.headers["location"]).query)["name"][0])
     with zipfile.ZipFile(io.BytesIO(sheets.content)) as together:
         for name in together.namelist():
             assert re.fullmatch(r"01[\w -]*/[a-z-]+\.pdf", name), name
@@ -211,6 +250,7 @@ def test_the_class_itself_sees_neither_children_nor_classes(client: TestClient, 
         "/class?name=Monday",
         "/class/steps?name=Monday",
         "/class/sheets.zip?name=Monday",
+        "/class/sheets?name=Monday",
         "/sample",
     ):
         assert pupil.get(path).status_code == 403

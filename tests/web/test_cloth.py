@@ -10,10 +10,10 @@ import pytest
 
 from littlefold.lay.ways import Way
 from littlefold.web.asked import understand
+from littlefold.web.long_work import AT_ONCE, LongWorks
 from littlefold.web.pages.cloth_asked import read_cloth
 from littlefold.web.pages.cloth_laid import first_row, improving, on_cloth
 from littlefold.web.pages.cloth_said import bought
-from littlefold.web.pages.cloth_search import AT_ONCE, Searches
 from tests.web.test_hostile_names import HOSTILE, harmless
 
 if TYPE_CHECKING:
@@ -116,6 +116,14 @@ def test_a_search_goes_on_beside_the_pages_until_it_is_stopped(client: TestClien
     assert "Good enough: stop" not in after.text
 
 
+def test_a_search_that_ended_with_the_workroom_is_told_and_keeps_what_was_typed(client: TestClient) -> None:
+    page = client.get("/cloth/drawers?cloth-width=112+cm&search=of-yesterday").text
+    assert "This search ended when the workroom was closed" in page
+    assert 'value="112 cm"' in page
+    assert "of-yesterday" not in page.partition('id="found"')[0]  # it is not asked for again
+    assert "This search ended" not in client.get("/cloth/drawers?cloth-width=112+cm").text
+
+
 def test_each_lay_that_a_search_finds_is_shorter_than_the_one_before(room: Room) -> None:
     recipe = room.recipe("casing-top")
     assert recipe is not None
@@ -144,7 +152,7 @@ def test_ways_and_widths_are_compared_and_the_least_cloth_is_marked(client: Test
 
 
 def test_too_many_searches_at_once_are_refused_and_a_place_comes_free() -> None:
-    searches = Searches()
+    searches = LongWorks()
 
     def endless(keep_going: Callable[[], bool]) -> Iterator[int]:
         while keep_going():
@@ -174,7 +182,7 @@ def test_a_search_that_breaks_is_over_and_keeps_what_it_found() -> None:
         yield 7
         raise ZeroDivisionError
 
-    search = Searches().start(breaking, 5.0)
+    search = LongWorks().start(breaking, 5.0)
     assert search is not None
     assert search.wait(5.0)
     assert search.found == [7]

@@ -5,8 +5,10 @@ from __future__ import annotations
 import csv
 import io
 import re
+import time
 from html import unescape
 from typing import TYPE_CHECKING
+from urllib.parse import parse_qs, urlencode, urlsplit
 
 import pytest
 from fastapi.testclient import TestClient
@@ -75,6 +77,37 @@ def test_there_is_no_other_file(client: TestClient) -> None:
 def test_words_of_a_link_stay_words(client: TestClient, words: str) -> None:
     told = {"from-size": words, "closing": words, "for-name": words, "on-paper": words}
     harmless(client.get("/sizes/casing-top", params=told).text)
+
+
+def test_many_sizes_are_drawn_beside_the_pages_with_a_bar_and_a_stop(client: TestClient) -> None:
+    wanted = {"from-size": "62", "to-size": "92", "for-name": "Mina", "ease": "60"}
+    link = "/sizes/bib?" + urlencode(wanted)
+    assert "not drawn yet" in client.get(link).text
+    file = client.get(link.replace("/bib?", "/bib/all-sizes.svg?"))
+    assert file.status_code == 303
+    begun = client.post("/sizes/bib/draw", data=wanted).headers["location"]
+    page = client.get(begun)
+    assert "<progress" in page.text
+    assert 'action="/sizes/bib/stop"' in page.text
+    work = parse_qs(urlsplit(begun).query)["work"][0]
+    until = time.monotonic() + 60.0
+    while not client.get(f"/sizes/bib/work/{work}.json").json()["over"]:
+        assert time.monotonic() < until
+        time.sleep(0.05)
+    drawn = client.get(begun).headers["location"]
+    assert "work=" not in drawn
+    assert re.findall(r">Size (\d+)</a>", client.get(drawn).text) == ["62", "68", "74", "80", "86", "92"]
+    assert client.post("/sizes/bib/draw", data=wanted).headers["location"] == drawn  # it is there already
+
+
+def test_a_run_is_stopped_and_its_sizes_stay_said(client: TestClient) -> None:
+    wanted = {"from-size": "62", "to-size": "134"}
+    begun = client.post("/sizes/trousers/draw", data=wanted).headers["location"]
+    work = parse_qs(urlsplit(begun).query)["work"][0]
+    stopped = client.post("/sizes/trousers/stop", data=wanted | {"work": work}).headers["location"]
+    assert parse_qs(urlsplit(stopped).query) == {name: [text] for name, text in wanted.items()}
+    assert "not drawn yet" in client.get(stopped).text
+    assert "not drawn yet" in client.get(begun.replace(work, "gone")).text  # as after a restart
 
 
 def test_the_files_stand_where_they_are_wanted_and_the_map_beside_the_pages(client: TestClient) -> None:

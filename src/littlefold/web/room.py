@@ -10,6 +10,7 @@ from littlefold.pipeline import Workroom, on_the_shelf
 from littlefold.recipe.shelf import shipped_names
 from littlefold.web.box_keeper import BoxKeeper
 from littlefold.web.hands import Hands
+from littlefold.web.long_work import LongWorks
 from littlefold.web.own_recipes import OwnRecipes
 from littlefold.web.patience import PATIENCE, within
 from littlefold.web.preferences import Preferences, read_preferences
@@ -22,6 +23,9 @@ if TYPE_CHECKING:
     from littlefold.lay.engine import Engine
     from littlefold.pipeline import Outcome, Wish
     from littlefold.recipe.recipe import Recipe
+
+FEW = 4
+"""So many classes' sheets are kept in memory at most."""
 
 
 def _today() -> date:
@@ -47,6 +51,7 @@ class Room:
         with_sample: Whether a new card box begins with the sample.
         keeper: Keeps the card box open.
         hands: Processes that draft beside this one.
+        making: The sheets of whole classes, which take long to make.
     """
 
     folder: Path
@@ -57,6 +62,7 @@ class Room:
     with_sample: bool = False
     keeper: BoxKeeper = field(default_factory=BoxKeeper, compare=False)
     hands: Hands = field(default_factory=Hands, compare=False)
+    making: LongWorks = field(default_factory=lambda: LongWorks(remembered=FEW), compare=False)
 
     @property
     def own(self) -> OwnRecipes:

@@ -57,7 +57,9 @@ def fields_for(card: Card, measures: tuple[str, ...], today: date, units: Units)
     known = known_of(card)
     fields = {"for-name": card.name, "for-size": _size(card, known, today)}
     fields["for-age"] = _months(card, today)
-    looked_at = dict.fromkeys((*measures, "stature"))  # the checks ask how tall a child is where the draft does not
+    looked_at = dict.fromkeys(
+        (*measures, "stature")
+    )  # the checks ask how tall a child is where the draft does not
     fields |= {name: exact_words(known[name], units) for name in looked_at if name in known}
     return {name: text for name, text in fields.items() if text}
 

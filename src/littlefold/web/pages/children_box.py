@@ -49,8 +49,9 @@ class Cards:
 
     @asynccontextmanager
     async def while_open(self, _: Any) -> AsyncIterator[None]:
-        """Closes the box when the workroom closes."""
+        """Closes the box when the workroom closes; what is still being made of cards stops."""
         yield
+        self.room.making.stop_all()
         self.room.keeper.close()
 
 

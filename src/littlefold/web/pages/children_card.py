@@ -88,6 +88,7 @@ def _erasing(router: APIRouter, cards: Cards) -> None:
             return _question(cards, card, again=True, written=written[:80])
         box.erase(card.name)
         children_drafts.forget()
+        cards.room.making.forget()
         children_growth.forget()
         forget_child(cards.room.folder, card.name)
         return RedirectResponse("/children?done=erased", SEE_OTHER)

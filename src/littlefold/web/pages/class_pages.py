@@ -1,30 +1,26 @@
-"""One class: each pupil's own numbers beside each other, the steps for all, sheets to print for every one."""
+"""One class: each pupil's own numbers beside each other, and the steps for all."""
 
 from __future__ import annotations
 
 import re
-import zipfile
-from typing import IO, TYPE_CHECKING, Any, Final, cast
+from typing import TYPE_CHECKING, Any, Final
 
 from fastapi import APIRouter
-from fastapi.responses import HTMLResponse, Response, StreamingResponse
+from fastapi.responses import HTMLResponse, Response  # noqa: TC002 - FastAPI reads the signature
 
-from littlefold.booklet.bundle import bundle
 from littlefold.booklet.step_picture import step_picture
 from littlefold.problem import Problem, Severity
-from littlefold.sheet.paper import read_paper
 from littlefold.sheet.svg import write_svg
 from littlefold.store import ClassBook, SewingClass
 from littlefold.web.asked import understand
 from littlefold.web.garment import garment
+from littlefold.web.pages import class_sheets
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, refusal
 from littlefold.web.pages.class_drafts import PupilDraft, numbers_beside, pupil_drafts, steps_together
 from littlefold.web.readings import slips
 from littlefold.web.rendering import render
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from littlefold.draft.model import Step
     from littlefold.recipe.recipe import Recipe
     from littlefold.store import CardBox
@@ -33,11 +29,7 @@ Json = dict[str, Any]
 
 PICTURE: Final = (62.0, 62.0)
 """The picture of a step among all steps [mm]."""
-FOR_EACH: Final = ("pages.pdf", "instructions.pdf", "steps.pdf")
-"""What every pupil is given."""
-PRIVATE: Final = {"cache-control": "no-store"}
 _STYLE: Final = re.compile(r"<style>.*?</style>", re.DOTALL)
-_PLAIN: Final = re.compile(r"[^\w-]+")
 
 
 def routes(cards: Cards) -> APIRouter:
@@ -57,14 +49,7 @@ def routes(cards: Cards) -> APIRouter:
         told = [_step(step) for step in steps_together(drafts)]
         return render(room, "class_steps.html", one=one, title=recipe.title, steps=told)
 
-    @router.get("/class/sheets.zip")
-    def sheets(name: str = "") -> Response:
-        found = _drawn(cards, name)
-        if isinstance(found, Problem):
-            return refusal(room, found)
-        headers = PRIVATE | {"content-disposition": 'attachment; filename="class-sheets.zip"'}
-        return StreamingResponse(_sheets(cards, found[2]), media_type="application/zip", headers=headers)
-
+    router.include_router(class_sheets.routes(cards, lambda name: _drawn(cards, name)))
     return router
 
 
@@ -139,39 +124,3 @@ def _step(told: Json) -> Json:
 def _picture(one: PupilDraft, step: Step) -> str:
     drawing = step_picture(one.outcome.draft, step.number, one.asked.speech, PICTURE)
     return _STYLE.sub("", write_svg(drawing), count=1)
-
-
-class _Passed:
-    """A file that is passed on as it is written; zip files can be made so."""
-
-    def __init__(self) -> None:
-        self._parts: list[bytes] = []
-
-    def write(self, part: bytes, /) -> int:
-        """Takes a part."""
-        self._parts.append(bytes(part))
-        return len(part)
-
-    def flush(self) -> None:
-        """Nothing is held back."""
-
-    def taken(self) -> bytes:
-        """What was written since this was asked last."""
-        parts, self._parts = self._parts, []
-        return b"".join(parts)
-
-
-def _sheets(cards: Cards, drafts: tuple[PupilDraft, ...]) -> Iterator[bytes]:
-    """The sheets of all pupils in one file, a folder for each; every sheet is sent on as soon as it is made."""
-    room, passed = cards.room, _Passed()
-    paper = read_paper(room.preferences.paper)
-    assert not isinstance(paper, Problem)  # noqa: S101 - only papers are kept
-    with zipfile.ZipFile(cast("IO[bytes]", passed), "w", zipfile.ZIP_DEFLATED) as together:
-        for number, one in enumerate(drafts, start=1):
-            folder = f"{number:02d} {_PLAIN.sub(' ', one.name).strip()}".strip()
-            outcome = one.outcome
-            for sheet in bundle(outcome.pattern, outcome.problems, one.asked.speech, paper, room.today()):
-                if sheet.name in FOR_EACH:
-                    together.writestr(f"{folder}/{sheet.name}", sheet.make())
-                    yield passed.taken()
-    yield passed.taken()

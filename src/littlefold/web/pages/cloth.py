@@ -16,6 +16,7 @@ from littlefold.lay.compare import Row
 from littlefold.lay.shrink import BY_FIBRE, advice
 from littlefold.web.asked import MOST_FIELDS, understand
 from littlefold.web.at_door import NOT_FOUND, asked_in, recipe_named
+from littlefold.web.long_work import LongWorks
 from littlefold.web.pages.children_box import Field  # noqa: TC001 - FastAPI reads the signature
 from littlefold.web.pages.cloth_asked import SQUARE, WAYS
 from littlefold.web.pages.cloth_laid import (
@@ -29,14 +30,13 @@ from littlefold.web.pages.cloth_laid import (
 )
 from littlefold.web.pages.cloth_printed import printed
 from littlefold.web.pages.cloth_said import lay_words, list_words, ways_words
-from littlefold.web.pages.cloth_search import Searches
 from littlefold.web.rendering import render, words
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
 
     from littlefold.web.asked import Asked
-    from littlefold.web.pages.cloth_search import Search
+    from littlefold.web.long_work import LongWork
     from littlefold.web.preferences import Units
     from littlefold.web.room import Room
 
@@ -53,7 +53,7 @@ FOLDED_AWAY = ("fibre", "nap", "both", "along", "across", "scraps", "square", "w
 
 def routes(room: Room) -> APIRouter:
     """The routes of the cloth."""
-    searches = Searches()
+    searches = LongWorks()
 
     @asynccontextmanager
     async def while_open(_: Any) -> AsyncIterator[None]:
@@ -67,7 +67,7 @@ def routes(room: Room) -> APIRouter:
     return router
 
 
-def _pages(router: APIRouter, room: Room, searches: Searches) -> None:
+def _pages(router: APIRouter, room: Room, searches: LongWorks) -> None:
     @router.get("/cloth/{recipe}")
     def cloth(recipe: str, request: Request) -> Response:
         asked = asked_in(room, recipe, request)
@@ -86,7 +86,7 @@ def _pages(router: APIRouter, room: Room, searches: Searches) -> None:
         return JSONResponse(told)
 
 
-def _sheets(router: APIRouter, room: Room, searches: Searches) -> None:
+def _sheets(router: APIRouter, room: Room, searches: LongWorks) -> None:
     @router.get("/cloth/{recipe}/{sheet}.pdf")
     def one_sheet(recipe: str, sheet: Literal["lay", "marker"], request: Request) -> Response:
         asked = asked_in(room, recipe, request)
@@ -100,7 +100,7 @@ def _sheets(router: APIRouter, room: Room, searches: Searches) -> None:
         return Response(made, media_type="application/pdf", headers=headers)
 
 
-def _searching(router: APIRouter, room: Room, searches: Searches) -> None:
+def _searching(router: APIRouter, room: Room, searches: LongWorks) -> None:
     @router.post("/cloth/{recipe}/search")
     def search(recipe: str, query: Field = "", seconds: Field = "", kind: Field = "lay") -> Response:
         recipe_named(room, recipe)
@@ -134,7 +134,7 @@ def _laid(room: Room, asked: Asked, fields: dict[str, str]) -> OnCloth:
     return on_cloth(room.fulfil(asked.wish), fields, room.preferences.units)
 
 
-def _page(room: Room, searches: Searches, recipe: str, asked: Asked, fields: dict[str, str]) -> HTMLResponse:
+def _page(room: Room, searches: LongWorks, recipe: str, asked: Asked, fields: dict[str, str]) -> HTMLResponse:
     on = _laid(room, asked, fields)
     search = searches.find(fields.get("search", ""))
     units = room.preferences.units
@@ -155,12 +155,13 @@ def _page(room: Room, searches: Searches, recipe: str, asked: Asked, fields: dic
         "seconds": tuple(SECONDS),
         "more": any(on.asked.typed.get(f"cloth-{word}") for word in FOLDED_AWAY),
         "lay_query": asked.query(),
+        "gone": search is None and bool(fields.get("search")),
         **_lay_words(on, search, units),
     }
     return render(room, "cloth.html", recipe=recipe, asked=asked, **told)
 
 
-def _lay_words(on: OnCloth, search: Search | None, units: Units) -> Json:
+def _lay_words(on: OnCloth, search: LongWork | None, units: Units) -> Json:
     """The lay, or why there is none; and what is to be bought."""
     lay, first = best_lay(on, search.found if search else ()), first_of(on)
     return {
@@ -171,7 +172,7 @@ def _lay_words(on: OnCloth, search: Search | None, units: Units) -> Json:
     }
 
 
-def _search_words(search: Search | None, units: Units) -> Json:
+def _search_words(search: LongWork | None, units: Units) -> Json:
     rows = tuple(one for one in (search.found if search else []) if isinstance(one, Row))
     return {
         "search": None if search is None else search.name,
@@ -184,7 +185,7 @@ def _search_words(search: Search | None, units: Units) -> Json:
     }
 
 
-def _found_so_far(room: Room, recipe: str, search: Search, asked: Asked) -> str:
+def _found_so_far(room: Room, recipe: str, search: LongWork, asked: Asked) -> str:
     on = _laid(room, asked, dict(asked.typed))
     told = _lay_words(on, search, room.preferences.units)
     lay_query = asked.query(search=search.name)

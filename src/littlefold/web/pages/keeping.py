@@ -156,4 +156,5 @@ def _put(cards: Cards, file: Path) -> PutBack | tuple[Problem, ...]:
     if isinstance(done, PutBack):
         room.keeper.close()
         children_drafts.forget()
+        room.making.forget()
     return done

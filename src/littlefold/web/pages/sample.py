@@ -54,4 +54,5 @@ def _take_away(cards: Cards, box: CardBox, *, also_changed: bool) -> None:
     for name in set(before) - set(box.names()):
         forget_child(cards.room.folder, name)
     children_drafts.forget()
+    cards.room.making.forget()
     children_growth.forget()

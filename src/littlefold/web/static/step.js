@@ -1,5 +1,7 @@
 // The step player: one step after the other as a hand draws them, each at its own link.
 
+import { NOT_IN, SILENT, comeIn } from "./answers.js";
+
 const board = document.getElementById("board");
 const part = (id) => document.getElementById(id);
 const of = Number(board.dataset.of);
@@ -28,9 +30,10 @@ async function go(wanted) {
   let told;
   try {
     told = await fetched(step);
-  } catch {
+  } catch ({ message }) {
     pause();
-    part("sentence").textContent = "The workroom does not answer. Is its window still open?";
+    if (message === String(NOT_IN)) comeIn(part("sentence"), link(step));
+    else part("sentence").textContent = SILENT;
     return;
   }
   if (number !== step) return; // another step was asked for meanwhile

@@ -1,6 +1,7 @@
 // The drafting table: what is moved on the tape or a slip is drawn anew, the newest wish winning.
 
 import "./draft-drawing.js";
+import { NOT_IN, OVER, SILENT } from "./answers.js";
 import { newest, whenCalm } from "./newest.js";
 import { remembering } from "./moves.js";
 import { pinning } from "./pinning.js";
@@ -24,15 +25,13 @@ remembering(drawing, document.getElementById("what-moves"), say);
 const findings = form.querySelector(".findings-slip");
 const slips = pinning(form.querySelector(".slips"), drawing, findings, (name) => anchors[name]?.[currentSheet()]);
 
-const SILENT = "The workroom does not answer. Is its window still open? What you entered stays here.";
-const OVER = "Your time in the workroom is over. Come in again in another window; what you entered stays here.";
-const NOT_IN = 401;
+const STAYS = "What you entered stays here.";
 
 const redraw = newest(async (query) => {
-  let why = SILENT;
+  let why = `${SILENT} ${STAYS}`;
   try {
     const answer = await fetch(`/draw/${recipe}.svg?${query}`);
-    if (answer.status === NOT_IN) why = OVER;
+    if (answer.status === NOT_IN) why = `${OVER} Come in again in another window. ${STAYS}`;
     if (!answer.ok) throw new Error(String(answer.status));
     drawing.show(await answer.text());
     drawing.dataset.drawn = query;

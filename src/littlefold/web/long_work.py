@@ -1,4 +1,4 @@
-"""Searches that go on beside the pages: what each has found so far, how long it may go on, and the end of it."""
+"""LongWorks that go on beside the pages: what each has found so far, how long it may go on, and the end of it."""
 
 from __future__ import annotations
 
@@ -13,18 +13,19 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
 AT_ONCE: Final = 2
-"""Searches that may go on beside each other; more would make every page slow."""
+"""LongWorks that may go on beside each other; more would make every page slow."""
 REMEMBERED: Final = 24
-"""Searches whose findings are kept until the workroom closes."""
+"""LongWorks whose findings are kept until the workroom closes."""
 
 
 @dataclass(eq=False)
-class Search:
-    """One search.
+class LongWork:
+    """One piece of work.
 
     Attributes:
         name: What a link calls it.
         seconds: How long it may go on.
+        parts: How many findings it ends with; 0 where only its time ends it.
         found: What it has found, the newest last; it only grows.
         fault: What broke it off.
         is_spent: Whether it ended by itself, with nothing left to try.
@@ -33,6 +34,7 @@ class Search:
     name: str
     seconds: float
     began: float
+    parts: int = 0
     found: list[Any] = field(default_factory=list)
     fault: Exception | None = None
     is_spent: bool = False
@@ -54,8 +56,11 @@ class Search:
 
     @property
     def share(self) -> float:
-        """How much of its time has passed, from 0 to 1."""
-        return 1.0 if self.is_over else min((time.monotonic() - self.began) / self.seconds, 1.0)
+        """How much of it is done, or of its time has passed, from 0 to 1."""
+        if self.is_over:
+            return 1.0
+        done = len(self.found) / self.parts if self.parts else (time.monotonic() - self.began) / self.seconds
+        return min(done, 1.0)
 
     def wait(self, seconds: float) -> bool:
         """Waits for its end; whether it has come."""
@@ -69,38 +74,52 @@ class Search:
                 if not self.keep_going():
                     break
             self.is_spent = self.keep_going()
-        except Exception as fault:  # noqa: BLE001 - told on the page of the search, which else would wait for ever
+        except Exception as fault:  # noqa: BLE001 - told on its page, which else would wait for ever
             self.fault = fault
         finally:
             self._over.set()
 
 
-class Searches:
-    """All searches of one workroom."""
+class LongWorks:
+    """All work of one kind in a workroom.
 
-    def __init__(self) -> None:
-        self._known: OrderedDict[str, Search] = OrderedDict()
+    Args:
+        remembered: So many of them are kept with what came of them.
+    """
+
+    def __init__(self, remembered: int = REMEMBERED) -> None:
+        self._known: OrderedDict[str, LongWork] = OrderedDict()
         self._turn = Lock()
+        self._remembered = remembered
 
-    def start(self, work: Callable[[Callable[[], bool]], Iterator[Any]], seconds: float) -> Search | None:
-        """Starts a search; None where too many are going on."""
+    def start(
+        self, work: Callable[[Callable[[], bool]], Iterator[Any]], seconds: float, parts: int = 0
+    ) -> LongWork | None:
+        """Starts a piece of work; None where too many are going on."""
         with self._turn:
             if sum(not one.is_over for one in self._known.values()) >= AT_ONCE:
                 return None
-            search = Search(secrets.token_urlsafe(9), seconds, time.monotonic())
-            self._known[search.name] = search
-            while len(self._known) > REMEMBERED:
+            started = LongWork(secrets.token_urlsafe(9), seconds, time.monotonic(), parts)
+            self._known[started.name] = started
+            while len(self._known) > self._remembered:
                 self._known.popitem(last=False)[1].stop()
-        Thread(target=search.run, args=(work,), daemon=True).start()
-        return search
+        Thread(target=started.run, args=(work,), daemon=True).start()
+        return started
 
-    def find(self, name: str) -> Search | None:
-        """The search of that name."""
+    def find(self, name: str) -> LongWork | None:
+        """The work of that name."""
         with self._turn:
             return self._known.get(name)
 
     def stop_all(self) -> None:
-        """Asks every search to stop."""
+        """Asks all to stop."""
         with self._turn:
             for one in self._known.values():
                 one.stop()
+
+    def forget(self) -> None:
+        """Asks all to stop, and lets go of what came of them."""
+        with self._turn:
+            for one in self._known.values():
+                one.stop()
+            self._known.clear()
