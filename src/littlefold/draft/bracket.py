@@ -1,7 +1,7 @@
 """Two trial values between which a goal is met, searched outward from a start.
 
-The search never goes further at once than it has come on that side, nor past the last stride before the goal would be
-met at the rate at which it nears.  Where nothing is found so, every stride is looked at.
+The search never goes further at once than twice as far as it has come on that side, nor past the last stride before the
+goal would be met at the rate at which it nears.  Where nothing is found so, every stride is looked at.
 """
 
 from __future__ import annotations
@@ -80,8 +80,8 @@ def _single(side: _Side, come: int, gap: float | None) -> int:  # noqa: ARG001
 
 
 def _bounded(side: _Side, come: int, gap: float | None) -> int:
-    """As far as it has come, or to the last stride before the goal would be met, whichever is nearer."""
+    """Twice as far as it has come, or to the last stride before the goal would be met, whichever is nearer."""
     if gap is None or side.gap is None:
         return 1
     nearing = (abs(side.gap) - abs(gap)) / (come - side.come)
-    return max(1, min(come, int(abs(gap) / nearing))) if nearing > 0 else come
+    return max(1, min(2 * come, int(abs(gap) / nearing))) if nearing > 0 else 2 * come
