@@ -18,7 +18,7 @@ from littlefold.draft.model import Notion
 from littlefold.drawing import Label, Meaning, Stroke
 from littlefold.lay.account import lay_values, row_values
 from littlefold.lay.chalk import chalk_table, lower_edge
-from littlefold.lay.cloth import Cloth, Price
+from littlefold.lay.cloth import YARD_STEP, Cloth, Price
 from littlefold.lay.compare import ALL_WAYS, best_of, compare
 from littlefold.lay.draw import lay_drawing
 from littlefold.lay.leftover import Wanted, fitting, largest_rectangle, leftovers
@@ -134,6 +134,23 @@ def test_cloth_in_hand_may_be_too_short() -> None:
     assert enough(short)[0].code == "cloth-too-short"
     assert enough(lay()) == ()
     assert enough(replace(lay(), cloth=replace(lay().cloth, in_hand=5000.0))) == ()
+
+
+def test_by_the_yard_notions_are_bought_by_the_eighth_and_thread_is_told_in_yards() -> None:
+    yards = replace(lay(), cloth=replace(lay().cloth, step=YARD_STEP, price=None))
+    prices = {"elastic": Price(1.2, per=914.4)}
+    elastic, thread = shopping_list([yards], (Notion("elastic", 480.0),), 65_000.0, prices).lines[1:]
+    assert elastic.amount == pytest.approx(914.4 * 5 / 8)  # 4/8 yd are 457 mm
+    assert elastic.price == pytest.approx(0.75)
+    assert thread.remark == "71 yd, reels of 109 yd"
+
+
+def test_prices_are_rounded_as_a_till_rounds_them() -> None:
+    assert Price(6.9, per=914.4).of(685.8) == pytest.approx(5.18, abs=1e-9)  # 5.175
+    assert Price(1.004).of(1000) == pytest.approx(1.0, abs=1e-9)
+    notions = tuple(Notion(f"tape {number}", 100.0) for number in range(3))
+    found = shopping_list([], notions, prices={notion.name: Price(0.44) for notion in notions})
+    assert found.total == pytest.approx(0.12, abs=1e-9)  # three lines of 0.04, and not 0.132
 
 
 def test_shopping_list_adds_up_and_warns() -> None:

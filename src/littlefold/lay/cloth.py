@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from math import ceil
+from math import ceil, floor
 
 from littlefold.lay.shrink import NONE, Shrinkage, Treatment
 
@@ -59,8 +59,13 @@ class Price:
     per: float = 1000.0
 
     def of(self, length: float) -> float:
-        """The price of a length [mm]."""
-        return self.amount * length / self.per
+        """The price of a length [mm], to the hundredth as a till rounds it, so that a list adds up as it is printed."""
+        return to_the_cent(self.amount * length / self.per)
+
+
+def to_the_cent(amount: float) -> float:
+    """Money to the hundredth, halves up; a hair below a half, as products of decimals are, counts as one."""
+    return floor(amount * 100 + 0.5 + 1e-6) / 100
 
 
 @dataclass(frozen=True, slots=True)

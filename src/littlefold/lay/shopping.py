@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.lay import spoken
 from littlefold.lay.bias import bias_square
-from littlefold.lay.cloth import YARD_STEP
+from littlefold.lay.cloth import YARD, YARD_STEP, to_the_cent
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -25,7 +25,7 @@ REEL = 100_000.0
 """The thread on a small reel [mm]: 100 m, common practice, no source."""
 
 LENGTH_STEP = 100.0
-"""Elastic, cord and tape are sold by the tenth of a metre [mm]; common practice, no source."""
+"""Elastic, cord and tape are sold by the tenth of a metre [mm], or by the eighth of a yard; common practice, no source."""
 
 BIAS_WIDTH = 30.0
 """The width of strip for a bound edge where the recipe does not say [mm]; from memory, 1 1/4 in for double binding."""
@@ -86,7 +86,7 @@ def shopping_list(
         _notion(notion, known, units) for notion in notions
     ]
     if thread > 0:
-        lines.append(_thread(thread, known.get("thread")))
+        lines.append(_thread(thread, known.get("thread"), units))
     total = sum(line.price or 0.0 for line in lines)
     all_prices = [*known.values(), *(lay.cloth.price for lay in best if lay.cloth.price)]
     currency = next((price.currency for price in all_prices if price.currency), "")
@@ -115,9 +115,10 @@ def _notion(notion: Notion, prices: Mapping[str, Price], units: Units) -> Buy:
     price = prices.get(notion.name)
     caution = next((words for word, words in CAUTIONS.items() if word in notion.name.lower()), "")
     if notion.length is None:
-        cost = None if price is None else price.amount * notion.count
+        cost = None if price is None else to_the_cent(price.amount * notion.count)
         return Buy(notion.name, notion.count, "pieces", cost, notion.remark, caution)
-    length = _rounded(notion.length * notion.count, LENGTH_STEP)
+    step = YARD_STEP if units == "in" else LENGTH_STEP
+    length = _rounded(notion.length * notion.count, step)
     cost = None if price is None else price.of(length)
     return Buy(notion.name, length, "mm", cost, notion.remark, caution)
 
@@ -132,10 +133,13 @@ def _bias(notion: Notion, price: Price | None, units: Units) -> Buy:
     return Buy(notion.name, square.side, "mm", cost, remark, steps=square.steps(units))
 
 
-def _thread(length: float, price: Price | None) -> Buy:
+def _thread(length: float, price: Price | None, units: Units) -> Buy:
     reels = ceil(length / REEL)
     cost = None if price is None else price.of(reels * REEL)
-    return Buy("thread", reels, "reels", cost, f"{length / 1000:.0f} m, reels of {REEL / 1000:.0f} m")
+    unit, word = (YARD, "yd") if units == "in" else (1000.0, "m")
+    return Buy(
+        "thread", reels, "reels", cost, f"{length / unit:.0f} {word}, reels of {REEL / unit:.0f} {word}"
+    )
 
 
 def _rounded(length: float, step: float) -> float:
