@@ -108,6 +108,14 @@ def test_a_wish_for_a_place_puts_the_tail_of_the_arrow_there() -> None:
     assert isinstance(pinned(dress(), Way.OPEN, (Wished("hood", Point(0, 0)),)), Problem)
 
 
+def test_a_place_off_the_cut_end_is_refused_in_words() -> None:
+    pins = pinned(dress(), Way.OPEN, (Wished("skirt_front", Point(1.0, 450.0)),))
+    assert not isinstance(pins, Problem)
+    refused = prepare(dress(), Cloth(1120), Way.OPEN, pins=pins)
+    assert isinstance(refused, tuple)
+    assert [one.code for one in refused] == ["pin-not-possible"]
+
+
 def test_a_single_piece_that_is_not_its_own_mirror_image_names_the_layer_to_cut() -> None:
     """Right sides together the lower layer shows its face: as drawn there, mirrored from the upper one."""
     slanted = LayPiece("flap", ring([(0, 0), (200, 0), (150, 120), (0, 60)]), 1, number=1)

@@ -37,6 +37,8 @@ FINEST = 1 / 220
 
 ACROSS = Sign(1, -1)
 
+_NEAR = 0.01  # a held piece this little off its window [mm] is moved into it
+
 
 @dataclass(frozen=True, slots=True)
 class Question:
@@ -217,9 +219,15 @@ def _pinned(question: Question, members: Sequence[Member], wished: Placement) ->
             if (shape.degrees, sign) == (
                 wished.degrees,
                 wished.sign,
-            ) and stance.low - 0.01 <= y <= stance.high + 0.01:
+            ) and _on_the_cloth(stance, shape, x, y):
                 return number, Member((stance,), (x, min(max(y, stance.low), stance.high)))
     return None
+
+
+def _on_the_cloth(stance: Stance, shape: Shape, x: float, y: float) -> bool:
+    """Whether a reference point keeps the shape behind the cut end and within the window of its stance."""
+    left = shape.box[0] if stance.sign.along > 0 else -shape.box[2]
+    return x + left >= -_NEAR and stance.low - _NEAR <= y <= stance.high + _NEAR
 
 
 def with_holes(question: Question, holes: Sequence[shapely.Polygon]) -> Question:
