@@ -170,3 +170,11 @@ def test_the_card_sheet_tells_what_was_measured_and_what_was_not() -> None:
     assert rows["Neck girth"]["readings"] == [""]
     assert data["notes"] == ["no labels"]
     assert [picture["title"] for picture in data["small"]] == ["Chest girth"]
+
+
+def test_numbers_of_readings_are_not_printed_over_each_other() -> None:
+    near = taken((48.0, 1027.0), (48.2, 1029.0), (48.4, 1030.0))
+    numbers = named(growth_picture(near, later(near, 60.0)), "reading", Label)
+    assert [label.text for label in numbers] == ["103 cm"]
+    far = taken((36.0, 950.0), (48.4, 1030.0))
+    assert len(named(growth_picture(far, later(far, 60.0)), "reading", Label)) == 2

@@ -36,6 +36,7 @@ LARGE: Final = (150.0, 88.0)
 """Width and height of the field between the axes [mm]."""
 
 WORDS: Final = 2.6
+_LETTER: Final = 0.55 * WORDS  # width of a letter or figure, on the large side
 STEPS: Final = 24  # stretches of a curve
 _ROUND: Final = {
     "cm": (1, 2, 5, 10),
@@ -193,7 +194,23 @@ def _readings(field: _Field, read: list[tuple[float, float]], speech: Speech) ->
     if len(read) > 1:
         yield Stroke(field.line(read), Meaning.GUIDE, "readings")
     for age, mm in read:
-        at = field.at(age, mm)
-        yield Dot(at, Meaning.NEW, "reading")
-        said = speech.spelled(say_length(mm, speech.units, ONE_MM if speech.units == "cm" else None))
-        yield Label(said, Point(at.x + WORDS / 2, at.y - 1.6 * WORDS), Meaning.LETTER, WORDS, name="reading")
+        yield Dot(field.at(age, mm), Meaning.NEW, "reading")
+    kept: list[Label] = []
+    for age, mm in reversed(read):  # where several stand close the newest keeps its number
+        number = _number(field.at(age, mm), mm, speech)
+        if not any(_overlap(number, other) for other in kept):
+            kept.append(number)
+    yield from reversed(kept)
+
+
+def _number(at: Point, mm: float, speech: Speech) -> Label:
+    """What a reading says, below its dot."""
+    said = speech.spelled(say_length(mm, speech.units, ONE_MM if speech.units == "cm" else None))
+    below = Point(at.x + WORDS / 2, at.y - 1.6 * WORDS)
+    return Label(said, below, Meaning.LETTER, WORDS, name="reading")
+
+
+def _overlap(one: Label, other: Label) -> bool:
+    """Whether two numbers would be printed over each other."""
+    left, right = sorted((one, other), key=lambda label: label.at.x)
+    return right.at.x < left.at.x + _LETTER * len(left.text) and abs(one.at.y - other.at.y) < WORDS
