@@ -190,3 +190,4 @@ def test_ages_are_said_in_words() -> None:
     assert said_age(9.2) == "9 months"
     assert said_age(48) == "4 y"
     assert said_age(54) == "4 y 6 months"
+    assert (said_age(1.2), said_age(25)) == ("1 month", "2 y 1 month")

@@ -83,6 +83,8 @@ def test_a_measurement_given_twice_and_a_day_that_cannot_be_are_refused() -> Non
     assert "still to come" in say("child", "measure", "Mina", "chest=56cm", "--day", "2926-11-20", ends=2)
     assert "was born on" in say("child", "measure", "Mina", "chest=56cm", "--day", "2022-08-13", ends=2)
     assert len(card("Mina")["measured"]) == 1
+    assert "measured on 2026-11-20" in say("child", "correct", "Mina", "--born", "2026-11-21", ends=2)
+    assert card("Mina")["born"] == "2022-08-14"
 
 
 def test_a_draft_for_a_card_is_kept_changed_after_a_fitting_and_printed_again(room: Path) -> None:

@@ -40,9 +40,10 @@ def body_of_age(age_months: float, sex: Sex | None, reference: Reference = "who"
 def said_age(months: float) -> str:
     """An age in words: `9 months`, `4 y`, `4 y 6 months`; whole months."""
     years, rest = divmod(round(months), 12)
+    part = f"{rest} month{'' if rest == 1 else 's'}"
     if not years:
-        return f"{rest} months"
-    return f"{years} y {rest} months" if rest else f"{years} y"
+        return part
+    return f"{years} y {part}" if rest else f"{years} y"
 
 
 def cdc_stature_at(age_months: float, sex: Sex | None) -> Lms:

@@ -199,7 +199,13 @@ def correct_child(name: str, new_name: str | None, born: str | None, sex: Sex | 
     if isinstance(birthday, Problem):
         return refuse(birthday)
 
-    def corrected(card: Card) -> Card:
+    def corrected(card: Card) -> Card | Problem:
+        first = min((one.day for one in card.measured), default=None)
+        if birthday is not None and first is not None and first < birthday:
+            return Problem(
+                "measured-before-birth",
+                f"{card.name} was measured on {first}, before {birthday}. Look at the year.",
+            )
         return replace(card, name=new_name or card.name, born=birthday or card.born, sex=sex or card.sex)
 
     return _change(name, corrected, "Corrected.")
