@@ -67,11 +67,10 @@ def test_a_draft_keeps_to_the_schema(document):
 
 
 def test_lines_join_the_points_they_name(document):
-    """`from` and `to` are names on the line's own sheet; a straight line is as long as its points are apart."""
+    """`from` and `to` are keys of the points; a straight line is as long as its points are apart."""
     checked = 0
     for name, line in document["lines"].items():
-        sheet = name.partition(".")[0]
-        ends = [document["points"].get(f"{sheet}.{line[end]}") for end in ("from", "to") if line[end]]
+        ends = [document["points"].get(line[end]) for end in ("from", "to") if line[end]]
         assert None not in ends, name
         if line["kind"] == "line" and len(ends) == 2 and not line["guides"]:
             apart = hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1])

@@ -120,11 +120,11 @@ def _line(line: DraftLine, draft: Draft) -> Json:
 
 
 def _end(line: DraftLine, end: str, draft: Draft) -> str:
-    """The name of a line's end on the line's sheet; what was laid there bears the name of its part."""
+    """The qualified name of a line's end, a key of the points; what was laid bears the name of its part."""
     sheet, _, inner = line.name.partition(".")
     part = inner.rpartition(".")[0]
-    names = (end, f"{part}.{end}") if end else ()
-    return next((name for name in names if f"{sheet}.{name}" in draft.points), "")
+    names = (f"{sheet}.{end}", f"{sheet}.{part}.{end}") if end else ()
+    return next((name for name in names if name in draft.points), "")
 
 
 def _step(step: Step, draft: Draft, speech: Speech) -> Json:
