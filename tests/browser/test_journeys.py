@@ -146,6 +146,10 @@ def test_nothing_hangs_over_the_edge(served: Served, visit: Callable[..., Visit]
         made.page.goto(served.address + path)
         made.page.wait_for_timeout(150)
         assert made.page.evaluate("document.documentElement.scrollWidth") <= width, path
+        links = made.page.locator(".top nav a").all()
+        ends = [box["x"] + box["width"] for link in links if (box := link.bounding_box())]
+        assert len(ends) == len(links), path
+        assert max(ends) <= width, path  # every way out is seen without moving anything sideways
     assert made.complaints == []
     assert made.only_here()
 

@@ -89,6 +89,24 @@ def test_a_size_run_is_drawn_and_printed(served: Served, visit: Callable[..., Vi
     assert made.complaints == []
 
 
+def test_a_long_size_run_shows_how_far_it_is_and_is_stopped(
+    served: Served, visit: Callable[..., Visit]
+) -> None:
+    made = visit(f"{served.address}/sizes/a-line-frock?from-size=62&to-size=134")
+    page = made.page
+    page.get_by_text("are not drawn yet").wait_for()
+    page.get_by_role("button", name="Draw them").click()
+    page.wait_for_function("document.querySelector('progress')?.value > 0.05")
+    page.get_by_role("button", name="Stop").click()
+    page.get_by_text("are not drawn yet").wait_for()
+    assert parse_qs(urlsplit(page.url).query)["to-size"] == ["134"]
+    page.get_by_label("From size").select_option("104")
+    page.get_by_role("button", name="Draw them").click()
+    page.get_by_role("heading", name="All sizes together").wait_for(timeout=90_000)
+    assert page.locator(".takings").last.get_by_role("link").count() == 6  # 104, 110 ... 134
+    assert made.complaints == []
+
+
 def test_the_sample_is_put_away_with_one_click_and_does_not_come_again(
     playgroup: str, visit: Callable[..., Visit], tmp_path: Path
 ) -> None:
@@ -140,10 +158,12 @@ def test_a_class_draws_the_same_with_each_pupils_own_numbers(
     assert "Bo" in told
     assert "Mina" in told
     page.go_back()
-    href = page.get_by_role("link", name=re.compile("All sheets to print")).get_attribute("href")
+    page.get_by_role("button", name=re.compile("All sheets to print")).click()
+    href = page.get_by_role("link", name="Take the sheets along").get_attribute("href")
     with zipfile.ZipFile(io.BytesIO(page.request.get(f"{playgroup}{href}").body())) as together:
         assert {name.partition("/")[0] for name in together.namelist()} == {"01 Bo", "02 Mina"}
         assert all(together.read(name).startswith(PRINTED) for name in together.namelist())
+    page.get_by_role("link", name="Back to the class").click()
     page.get_by_role("link", name="The table").nth(1).click()
     page.wait_for_url(re.compile("/table/bloomers.*for-name=Mina"))
     assert made.only_here()
@@ -269,8 +289,11 @@ def test_no_page_of_these_is_wider_than_its_screen(
 def test_none_of_these_pages_has_a_grave_fault(playgroup: str, visit: Callable[..., Visit]) -> None:
     page, faults = visit(playgroup).page, {}
     for path in PAGES:
+        page.set_viewport_size({"width": 1280, "height": 800})
         page.goto(playgroup + path)
         found = grave_faults(page)
+        page.set_viewport_size({"width": 390, "height": 844})
+        found += [f"narrow: {fault}" for fault in grave_faults(page)]
         page.evaluate("document.documentElement.className = 'dark'")
         found += [f"dark: {fault}" for fault in grave_faults(page, only="color-contrast")]
         if found:

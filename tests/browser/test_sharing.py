@@ -13,6 +13,7 @@ from littlefold.web.keys import keep_keys, make_keys
 from littlefold.web.own_recipes import NEW
 from littlefold.web.passphrase import Cost
 from littlefold.web.room import Room
+from tests.browser.axe import grave_faults
 from tests.browser.conftest import open_door, opened
 
 if TYPE_CHECKING:
@@ -123,6 +124,36 @@ def test_door_and_settings_hang_over_no_edge(shared: str, browser: Browser, widt
     page.get_by_role("button", name="Back up now").click()
     page.get_by_role("status").wait_for()
     assert page.evaluate("document.documentElement.scrollWidth") <= width
+    context.close()
+
+
+def test_the_door_has_no_grave_fault(shared: str, browser: Browser) -> None:
+    page = browser.new_page(viewport={"width": 390, "height": 844})
+    for light, width in [("day", 390), ("dark", 390), ("day", 1280)]:
+        page.set_viewport_size({"width": width, "height": 844})
+        page.goto(f"{shared}/door")
+        come_in(page, "not this")
+        page.get_by_text("not a passphrase").wait_for()
+        page.evaluate("light => { document.documentElement.className = light; }", light)
+        assert grave_faults(page) == []
+    page.close()
+
+
+def test_the_step_player_leads_back_through_the_door(shared: str, browser: Browser) -> None:
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto(f"{shared}/steps/casing-top/3?chest=57+cm")
+    come_in(page, CLASS)
+    page.locator("#number", has_text="3").wait_for()
+    page.reload()
+    context.clear_cookies()
+    for _ in range(2):  # the next step was fetched beforehand
+        page.keyboard.press("ArrowRight")
+        page.wait_for_timeout(200)
+    page.locator("#sentence", has_text="Your time in the workroom is over").wait_for()
+    page.get_by_role("link", name="Come in again").click()
+    come_in(page, CLASS)
+    page.wait_for_url(re.compile(r"/steps/casing-top/[45]\?.*chest=57"))
     context.close()
 
 

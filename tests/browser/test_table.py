@@ -52,6 +52,33 @@ def test_a_cure_is_applied_with_a_click_and_the_drawing_changes(
     assert made.complaints == []
 
 
+@pytest.mark.parametrize("garment", ["a-line-frock", "sleeve", "collar", "yoke-frock"])
+def test_a_neck_that_may_not_pass_the_head_is_cured_by_a_longer_opening(
+    served: Served, visit: Callable[..., Visit], garment: str
+) -> None:
+    made = visit(f"{served.address}/table/{garment}?for-size=104&on-sheet=back")
+    page = made.page
+    tight = page.locator("#findings li", has_text="The neck opening is")
+    page.locator(".findings-slip summary").click()
+    cure = tight.locator("a.cure[data-choice=head_room]")
+    cure.wait_for()
+    room, before = page.get_by_label("How much wider than the head").first, drawn(page)
+    value = cure.get_attribute("data-value") or ""
+    assert float(value.removesuffix(" cm")) > 1  # what it is without
+    cure.click()
+    wait_drawn(page, "head_room=")
+    tight.wait_for(state="detached")
+    assert room.input_value() == value
+    assert drawn(page) != before
+    assert page.locator("#findings li.error, #findings li.warning").count() == 0
+    assert made.complaints == []
+
+
+def drawn(page: Page) -> list[str]:
+    """All lines of the drawing."""
+    return page.locator("draft-drawing path").evaluate_all("lines => lines.map(one => one.getAttribute('d'))")
+
+
 def test_a_finding_lights_its_place_on_its_sheet(served: Served, visit: Callable[..., Visit]) -> None:
     page = visit(f"{served.address}/table/bloomers?hip=75+cm&on-sheet=back").page
     page.locator(".findings-slip summary").click()
