@@ -48,20 +48,14 @@ def _is_folded_along_grain(piece: Piece) -> bool:
     return len(folds) == 1 and abs((folds[0].end - folds[0].start).dot(square)) < ANGLE * folds[0].length()
 
 
-def along_grain(piece: Piece) -> Vector:
-    """The direction of the grain, of length 1; upwards where it has none."""
-    way = piece.grain[1] - piece.grain[0]
-    return way.unit() if way.length > 0 else Vector(0.0, 1.0)
-
-
 def square_to_grain(piece: Piece) -> Vector:
     """The direction across a piece, of length 1."""
-    return along_grain(piece).turned_right()
+    return piece.grain_way.turned_right()
 
 
 def along(piece: Piece, point: Point) -> float:
     """The height of a point along the grain [mm]; only differences mean anything."""
-    return (point - ORIGIN).dot(along_grain(piece))
+    return (point - ORIGIN).dot(piece.grain_way)
 
 
 def across(piece: Piece, point: Point) -> float:
@@ -71,7 +65,7 @@ def across(piece: Piece, point: Point) -> float:
 
 def height(piece: Piece) -> float:
     """How long a piece is along its grain, on the stitch line [mm]."""
-    return extent(piece.outline.stitch, along_grain(piece))
+    return extent(piece.outline.stitch, piece.grain_way)
 
 
 def extent(outline: Path, way: Vector) -> float:

@@ -136,5 +136,5 @@ def slits_at(piece: Piece, edge: DraftEdge) -> Iterator[Inside]:
 def slit_sides(piece: Piece, slit: Inside) -> int:
     """How many sides of a slit lie on the drawn piece: one where it runs along a fold or a seam."""
     ends = (slit.path.start, slit.path.end)
-    along = (all(edge.path.nearest(end).distance <= ON_EDGE for end in ends) for edge in piece.edges)
+    along = (all(edge.path.distance(end) <= ON_EDGE for end in ends) for edge in piece.edges)
     return 1 if any(along) else 2

@@ -263,5 +263,5 @@ def _opened(slit: Inside, piece: DraftPiece, times: int) -> float:
         return 0.0
     folds = [edge.path for edge in piece.edges if edge.kind is EdgeKind.FOLD]
     ends = (slit.path.start, slit.path.end)
-    on_fold = any(all(fold.nearest(end).distance <= SAME_POINT for end in ends) for fold in folds)
+    on_fold = any(all(fold.distance(end) <= SAME_POINT for end in ends) for fold in folds)
     return 2 * slit.path.length() * (max(1, times // 2) if on_fold else times)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from littlefold.geometry import Vector
 from littlefold.geometry.once import once
 from littlefold.pattern.simple import bare, is_sliver, polygon
 from littlefold.pattern.turn import Turn, turn_lines
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
     from shapely import MultiPolygon, Polygon
 
     from littlefold.draft.model import Cutting, Draft, DraftEdge, EdgeRef, Inside
-    from littlefold.geometry import Path, Point, Vector
+    from littlefold.geometry import Path, Point
     from littlefold.pattern.run import EdgeEnd
     from littlefold.pattern.unfold import Half
     from littlefold.problem import Place, Problem
@@ -109,6 +110,12 @@ class Piece:
     def unfolded(self) -> Outline:
         """The whole piece as cut from cloth; the same as `outline` where there is no fold."""
         return self.outline if self.half is None else self.half.unfolded()
+
+    @once
+    def grain_way(self) -> Vector:
+        """The direction of the grain, of length 1; upwards where it has none."""
+        way = self.grain[1] - self.grain[0]
+        return way.unit() if way.length > 0 else Vector(0.0, 1.0)
 
     @once
     def folded(self) -> tuple[Turn, ...]:

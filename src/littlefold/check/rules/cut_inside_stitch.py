@@ -52,9 +52,9 @@ def cut_inside_stitch(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 
 def _bared(outline: Outline) -> float:
     """How far the stitch line comes out of the cutting line, or the cutting line into it [mm]: by corners of what is bare."""
-    corners = shapely.points(shapely.get_coordinates(outline.bare))
-    if len(corners) == 0:
+    if outline.bare.is_empty:
         return 0.0
+    corners = shapely.points(shapely.get_coordinates(outline.bare))
     out_of = shapely.distance(outline.around, corners)
     into = shapely.distance(outline.within.exterior, corners)
     return float(max(out_of.max(), into.max()))

@@ -35,7 +35,7 @@ def notch_off_edge(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 
 def _judged(piece: Piece, notch: Notch) -> Iterator[Problem]:
     path = piece.edge(notch.edge).path
-    length, off = path.length(), path.nearest(notch.foot).distance
+    length, off = path.length(), path.distance(notch.foot)
     if CLEAR <= notch.at <= length - CLEAR and off <= ON_LINE:
         return
     yield found(

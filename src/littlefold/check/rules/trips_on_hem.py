@@ -62,7 +62,7 @@ def _hang(piece: Piece, hem: DraftEdge) -> float:
     """From the waist straight to the middle of the hem, as a flared skirt hangs; else along the grain [mm]."""
     middle = hem.path.at_length(hem.path.length() / 2)
     waists = [edge.path for edge in piece.edges if role_of(piece, edge) is Role.WAIST]
-    return min((path.nearest(middle).distance for path in waists), default=height(piece))
+    return min((path.distance(middle) for path in waists), default=height(piece))
 
 
 def _most_leg(pattern: Pattern) -> float | None:

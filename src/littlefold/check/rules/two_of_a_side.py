@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from shapely.affinity import scale, translate
+import shapely
 
 from littlefold.check.register import rule
 from littlefold.check.report import found, on_piece
@@ -12,8 +12,6 @@ from littlefold.problem import Number, Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
-
-    import shapely
 
     from littlefold.check.circumstances import Circumstances
     from littlefold.pattern.model import Pattern, Piece
@@ -44,14 +42,16 @@ def is_its_own_mirror(piece: Piece) -> bool:
     shape = piece.outline.within
     if not shape.is_valid:
         return True
-    return any(_difference(shape, *sides) <= SAME_SHAPE for sides in ((-1.0, 1.0), (1.0, -1.0)))
+    return any(_difference(shape, sides) <= SAME_SHAPE for sides in ((-1.0, 1.0), (1.0, -1.0)))
 
 
-def _difference(shape: shapely.Polygon, across: float, along: float) -> float:
-    mirrored = scale(shape, across, along, origin=(0.0, 0.0))
-    middle, moved = shape.envelope.centroid, mirrored.envelope.centroid
-    laid = translate(mirrored, middle.x - moved.x, middle.y - moved.y)
-    return float(shape.symmetric_difference(laid).area / shape.area)
+def _difference(shape: shapely.Polygon, sides: tuple[float, float]) -> float:
+    """The part of its area by which a shape differs from its mirror image; -1 turns a side over, middle on middle."""
+    left, bottom, right, top = shape.bounds
+    across, along = sides
+    moved = (left + right if across < 0 else 0.0, bottom + top if along < 0 else 0.0)
+    mirrored = shapely.polygons(shapely.get_coordinates(shape) * sides + moved)
+    return float(shape.symmetric_difference(mirrored).area / shape.area)
 
 
 def _problem(piece: Piece) -> Problem:

@@ -196,7 +196,7 @@ def _way_out(step: tree.CloseDart, shape: Shape, dart: _Dart, desk: Desk) -> tup
 
 def _across(step: tree.CloseDart, shape: Shape, dart: _Dart) -> None:
     """Refuses an outline that runs into the dart instead of across its mouth."""
-    if shape.outline.nearest(dart.tip).distance <= ON_LINE:
+    if shape.outline.distance(dart.tip) <= ON_LINE:
         raise Refusal(
             "outline-into-dart",
             say(
