@@ -47,7 +47,10 @@ BUSY = 503
 LONGEST_QUERY = 6000
 SECONDS = {"10": 10.0, "30": 30.0, "120": 120.0}
 LONGEST_COMPARING = 120.0
-FOLDED_AWAY = ("fibre", "nap", "both", "along", "across", "scraps", "square", "washed-along", "washed-across")
+FOLDED_AWAY = (
+    *("fibre", "nap", "both", "along", "across", "scraps", "square", "washed-along", "washed-across"),
+    *("spots", "kept", "tilt", "notches"),
+)
 """Words about the cloth that most cloths need not; they are folded away until one is said."""
 
 
@@ -148,6 +151,7 @@ def _page(room: Room, searches: LongWorks, recipe: str, asked: Asked, fields: di
         "fibres": (*BY_FIBRE, SQUARE),
         "names": on.names,
         "name": on.name,
+        "pieces": [piece.name for piece in on.pieces],
         "sizes": SIZES,
         "units": units,
         "remarks": [problem.message for problem in (*on.problems, *shrinks)],

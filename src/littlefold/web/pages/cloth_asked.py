@@ -13,6 +13,7 @@ from littlefold.lay.cloth import METRIC_STEP, SELVEDGE, TUBE_WIDTH, YARD, YARD_S
 from littlefold.lay.shrink import BY_FIBRE, NONE, Shrinkage, Treatment, from_test_square
 from littlefold.lay.ways import Way
 from littlefold.problem import Problem
+from littlefold.web.pages.cloth_wished import WishedLay, read_pair, read_wished
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -34,7 +35,6 @@ USUAL_SQUARE: Final = 200.0
 MOST_SCRAPS: Final = 12
 WRITTEN: Final = 200
 """Letters that a field may have."""
-_CROSS: Final = re.compile(r"\s*[x\u00d7]\s*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +45,7 @@ class AskedCloth:
         cloth: The cloth.
         way: The way it is laid.
         scraps: The scraps it is laid on, where it is laid on scraps: outlines with the grain along x.
+        wished: What is asked of single pieces and places.
         typed: What was written in each field.
         refused: What could not be understood, by field.
     """
@@ -52,6 +53,7 @@ class AskedCloth:
     cloth: Cloth
     way: Way
     scraps: tuple[tuple[Point, ...], ...]
+    wished: WishedLay
     typed: dict[str, str]
     refused: dict[str, str]
 
@@ -110,7 +112,8 @@ def read_cloth(fields: Mapping[str, str], name: str, units: Units) -> AskedCloth
         step=YARD_STEP if units == "in" else METRIC_STEP,
     )
     typed.setdefault("cloth-width", say_length(width, units))
-    return AskedCloth(cloth, way, scraps, typed, slip.refused)
+    wished = read_wished(typed, units)
+    return AskedCloth(cloth, way, scraps, wished, typed, slip.refused | wished.refused)
 
 
 def _width(slip: _Slip, way: Way) -> float:
@@ -170,16 +173,8 @@ def _scraps(slip: _Slip) -> tuple[tuple[Point, ...], ...]:
 
 def _rectangle(text: str, units: Units) -> tuple[Point, ...] | None:
     """A scrap such as `60 x 40 cm`, its grain along x; the first length may leave its unit to the second."""
-    parts = _CROSS.split(text)
-    if len(parts) != 2:  # noqa: PLR2004 - along the grain and across it
+    pair = read_pair(text, units)
+    if pair is None or not (0 < pair[0] <= LONGEST and 0 < pair[1] <= WIDEST):
         return None
-    unit = re.sub(r"[\d\s.,/]", "", parts[1])
-    bare = not re.search(r"[a-z\"]", parts[0])
-    long, wide = read_length(parts[0] + (unit if bare else ""), units), read_length(parts[1], units)
-    if (
-        isinstance(long, Problem)
-        or isinstance(wide, Problem)
-        or not (0 < long <= LONGEST and 0 < wide <= WIDEST)
-    ):
-        return None
+    long, wide = pair
     return (Point(0.0, 0.0), Point(long, 0.0), Point(long, wide), Point(0.0, wide))

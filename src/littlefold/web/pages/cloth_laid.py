@@ -12,15 +12,19 @@ from littlefold.lay.lay import Lay
 from littlefold.lay.place import Effort, Prepared, lays, prepare
 from littlefold.lay.scraps import FromScraps, lay_on_scraps
 from littlefold.lay.ways import Way
-from littlefold.problem import Problem
+from littlefold.problem import Problem, Severity
 from littlefold.web.pages.cloth_asked import COMPARED_WAYS, AskedCloth, read_cloth
+from littlefold.web.pages.cloth_wished import as_wished, held
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
 
+    import shapely
+
     from littlefold.geometry import Point
     from littlefold.lay.cloth import Cloth
     from littlefold.lay.engine import Engine
+    from littlefold.lay.lay import Placement
     from littlefold.lay.piece import LayPiece
     from littlefold.pipeline import Outcome
     from littlefold.web.preferences import Units
@@ -44,6 +48,7 @@ class OnCloth:
         name: The one that is laid.
         asked: How that cloth is.
         pieces: What is cut from it, enlarged where that was chosen.
+        pins: Pieces that are held at a place.
         problems: What was found when the pieces were put down.
     """
 
@@ -52,6 +57,7 @@ class OnCloth:
     name: str
     asked: AskedCloth
     pieces: tuple[LayPiece, ...]
+    pins: tuple[Placement, ...]
     problems: tuple[Problem, ...]
 
 
@@ -62,15 +68,36 @@ def on_cloth(outcome: Outcome, fields: Mapping[str, str], units: Units) -> OnClo
     name = said if said in names else next(iter(names), "main")
     asked = read_cloth(fields, name, units)
     found, problems = lay_pieces(outcome.pattern, name)
-    return OnCloth(outcome, names, name, asked, enlarged(found, asked.cloth), problems)
+    pieces, wrong = as_wished(enlarged(found, asked.cloth), asked.wished)
+    pins, missing = held(pieces, asked.way, asked.wished)
+    unheeded = _unheeded(asked)
+    return OnCloth(outcome, names, name, asked, pieces, pins, (*problems, *wrong, *missing, *unheeded))
+
+
+def _unheeded(asked: AskedCloth) -> tuple[Problem, ...]:
+    """What is said where spots and kept places have no meaning."""
+    if asked.way is Way.SCRAPS and (asked.wished.spots or asked.wished.kept):
+        sentence = (
+            "On scraps no spots and no kept places are heeded: leave the spots out of the scraps you enter."
+        )
+        return (Problem("scraps-heed-no-spots", sentence, Severity.NOTE),)
+    return ()
 
 
 @lru_cache(maxsize=32)
-def first_row(pieces: tuple[LayPiece, ...], cloth: Cloth, way: Way, scraps: Scraps = ()) -> Row:
+def first_row(
+    pieces: tuple[LayPiece, ...],
+    cloth: Cloth,
+    way: Way,
+    scraps: Scraps = (),
+    *,
+    pins: tuple[Placement, ...] = (),
+    spots: tuple[shapely.Polygon, ...] = (),
+) -> Row:
     """A lay that is found at once and what is to be said of it, or why there is none."""
     if way is Way.SCRAPS:
         return _scrap_row(pieces, cloth, scraps, Effort(steps=0))
-    prepared = prepare(pieces, cloth, way)
+    prepared = prepare(pieces, cloth, way, pins=pins, holes=spots)
     if not isinstance(prepared, Prepared):
         return Row(way, cloth.width, None, None, prepared)
     lay = next(lays(prepared, Effort(steps=0)), None)
@@ -99,7 +126,7 @@ def improving(on: OnCloth, engine: Engine | None = None, seconds: float = 0.0) -
             yield lay
 
     def work(keep_going: Callable[[], bool]) -> Iterator[Lay]:
-        prepared = prepare(on.pieces, asked.cloth, asked.way)
+        prepared = prepare(on.pieces, asked.cloth, asked.way, pins=on.pins, holes=asked.wished.spots)
         if isinstance(prepared, Prepared):
             effort = Effort(ENDLESS, keep_going=keep_going, engine=engine, seconds=round(seconds))
             yield from lays(prepared, effort)
@@ -121,7 +148,8 @@ def comparing(on: OnCloth) -> Work:
 
 def first_of(on: OnCloth) -> Row:
     """The lay that is found at once for what was asked."""
-    return first_row(on.pieces, on.asked.cloth, on.asked.way, on.asked.scraps)
+    asked = on.asked
+    return first_row(on.pieces, asked.cloth, asked.way, asked.scraps, pins=on.pins, spots=asked.wished.spots)
 
 
 def best_lay(on: OnCloth, found: Sequence[object]) -> Lay | None:
@@ -132,7 +160,12 @@ def best_lay(on: OnCloth, found: Sequence[object]) -> Lay | None:
         return first
     if first is None:  # on scraps a search may find room where the first try did not
         return last if (last.spread.way, last.pieces) == (on.asked.way, on.pieces) else None
-    is_same = (last.cloth, last.spread, last.pieces) == (first.cloth, first.spread, first.pieces)
+    is_same = (last.cloth, last.spread, last.pieces, last.holes) == (
+        first.cloth,
+        first.spread,
+        first.pieces,
+        first.holes,
+    )
     return last if is_same else first
 
 
