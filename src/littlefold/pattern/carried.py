@@ -40,9 +40,8 @@ class Carried:
         """The point at a place."""
         if place <= 0:
             return self.path.start + self.path.start_tangent * place
-        if place >= self.length:
-            return self.path.end + self.path.end_tangent * (place - self.length)
-        return self.path.at_length(place)
+        beyond = place - self.length
+        return self.path.end + self.path.end_tangent * beyond if beyond >= 0 else self.path.at_length(place)
 
     def tangent(self, place: float) -> Vector:
         """The direction of travel at a place, of length 1."""
@@ -58,10 +57,11 @@ class Carried:
         Raises:
             ValueError: Nothing lies between them.
         """
-        low, high = max(0.0, start), min(self.length, end)
+        whole = self.length
+        low, high = max(0.0, start), min(whole, end)
         if high - low <= SAME_POINT:
             return Path((Line(self.at(start), self.at(end)),))
-        path = self.path if (low, high) == (0.0, self.length) else self.path.part(low, high)
+        path = self.path if low == 0.0 and high == whole else self.path.part(low, high)
         if low - start > SAME_POINT:
             path = _begun(path, self.at(start))
         if end - high > SAME_POINT:
@@ -70,6 +70,8 @@ class Carried:
 
     def foot(self, point: Point) -> float:
         """The place that lies nearest to a point."""
+        if self.path.is_straight:
+            return (point - self.path.start).dot(self.path.start_tangent)
         outside, away = self._foot_outside(point)
         found = self.path.closest(point, away)
         return outside if found is None else self.path.length_to(*found[:2])
