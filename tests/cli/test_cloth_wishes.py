@@ -133,6 +133,21 @@ def test_a_stored_lay_is_taken_up_exactly(say, tmp_path):
     json.dumps(other.data)
 
 
+def test_a_stored_lay_with_a_piece_too_few_is_not_taken_even_if_it_says_so(say, tmp_path):
+    words = ("cloth", "trousers", "--size", "92", "--seconds", "0", "--lay", "open", "--data")
+    say(*words, "--out", "laid")
+    kept = json.loads((tmp_path / "laid" / "trousers-lay.json").read_text())
+    one = kept["pieces"][0] | {"copies": 1, "pair": False}
+    first = next(place for place in kept["placements"] if place["piece"] == one["name"])
+    places = [place for place in kept["placements"] if place is not first]
+    spoilt = kept | {"pieces": [one, *kept["pieces"][1:]], "placements": places}
+    (tmp_path / "spoilt.json").write_text(json.dumps(spoilt))
+    found = say(*words, "--stored", "spoilt.json")
+    assert found.status == 1
+    assert not found.data["verified"]
+    assert [problem["code"] for problem in found.data["problems"]] == ["lay-of-other-pieces"]
+
+
 def test_inches_and_yards_are_said_throughout(say):
     said = say("cloth", "trousers", *QUICK, "--lay", "open", "--units", "in").out
     assert "Chalk: in from the cut end" in said

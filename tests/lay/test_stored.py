@@ -46,6 +46,29 @@ def test_a_stored_lay_that_was_spoilt_is_refused_in_words() -> None:
     assert "wrong-number" in {one.code for one in missing}
 
 
+def test_a_cut_moved_off_every_layer_is_refused_in_words() -> None:
+    kept = json.loads(stored(laid(Way.FOLDED, Cloth(1120))))
+    moved = [{**one, "y": 9000.0} for one in kept["placements"]]
+    found = read_stored(json.dumps({**kept, "placements": moved}))
+    assert isinstance(found, tuple)
+    assert "cut-off-the-cloth" in {one.code for one in found}
+
+
+@pytest.mark.parametrize(
+    "spoilt",
+    [{"gap": -50.0}, {"length": -1.0}, {"cloth": {"selvedge": -100.0}}, {"cloth": {"width": 15.0}},
+     {"cloth": {"step": 0.0}}, {"cloth": {"shrinkage": {"along": 1.0, "across": 0.0}}}],
+)  # fmt: skip
+def test_a_cloth_or_gap_that_cannot_be_is_refused(spoilt: dict) -> None:
+    kept = json.loads(stored(laid(Way.OPEN, Cloth(1120))))
+    cloth = kept["cloth"] | spoilt.get("cloth", {})
+    if "shrinkage" in spoilt.get("cloth", {}):
+        cloth["shrinkage"] = kept["cloth"]["shrinkage"] | spoilt["cloth"]["shrinkage"]
+    found = read_stored(json.dumps(kept | spoilt | {"cloth": cloth}))
+    assert isinstance(found, tuple)
+    assert found[0].code == "lay-not-read"
+
+
 @pytest.mark.parametrize("text", ["", "[]", "{}", '{"format": "littlefold-lay/2"}'])
 def test_what_is_no_lay_is_refused_in_words(text: str) -> None:
     found = read_stored(text)

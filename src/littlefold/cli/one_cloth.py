@@ -81,10 +81,18 @@ def _as_stored(pieces: tuple[LayPiece, ...], path: Path) -> OneLaid:
     lay = read_stored(text)
     if isinstance(lay, tuple):
         return OneLaid(None, (), lay)
-    if {piece.name: piece.ring for piece in lay.pieces} != {piece.name: piece.ring for piece in pieces}:
+    if _wanted(lay.pieces) != _wanted(pieces):
         words = "The stored lay has other pieces than this draft: other measurements, choices or enlargement."
         return OneLaid(None, (), (Problem("lay-of-other-pieces", words),))
     return OneLaid(lay, (), _said_of(lay))
+
+
+def _wanted(pieces: tuple[LayPiece, ...]) -> dict[str, tuple[object, ...]]:
+    """Of each piece what a lay of it must agree with: shape, number, hand, fold and grain; not what was wished of it."""
+    return {
+        one.name: (one.ring, one.copies, one.on_fold, one.pair, one.bias, one.crossgrain, one.one_way)
+        for one in pieces
+    }
 
 
 def _on_scraps(pieces: tuple[LayPiece, ...], order: Order, fabric: Fabric) -> OneLaid:

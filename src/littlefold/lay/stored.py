@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from math import isfinite
 from typing import TYPE_CHECKING, Literal
 
 from pydantic import TypeAdapter, ValidationError
@@ -102,6 +103,8 @@ def _lay(kept: StoredLay) -> Lay | tuple[Problem, ...]:
     names = [piece.name for piece in kept.pieces]
     if len(set(names)) < len(names) or any(one.piece not in names for one in kept.placements):
         return (Problem("lay-not-read", "The stored lay names a piece twice, or one that it does not have."),)
+    if not _is_sound(kept):
+        return (Problem("lay-not-read", "The stored lay has a cloth, a gap or a length that cannot be."),)
     spread_cloth = spread(kept.cloth, kept.way, kept.pieces)
     if isinstance(spread_cloth, Problem):
         return (spread_cloth,)
@@ -120,6 +123,21 @@ def _lay(kept: StoredLay) -> Lay | tuple[Problem, ...]:
     holes = tuple(_polygon(ring) for ring in kept.holes)
     lay = Lay(kept.cloth, spread_cloth, kept.pieces, placements, kept.length, kept.gap, kept.maker, holes)
     return verify(lay) or lay
+
+
+def _is_sound(kept: StoredLay) -> bool:
+    """Whether cloth, gap and length are such as can be: a check against a gap below nothing would check nothing."""
+    cloth = kept.cloth
+    lengths = (kept.gap, kept.length, cloth.selvedge, cloth.end_loss, cloth.in_hand or 0.0)
+    shares = (cloth.shrinkage.along, cloth.shrinkage.across)
+    return (
+        all(isfinite(length) and length >= 0 for length in lengths)
+        and all(0 <= share < 1 for share in shares)
+        and isfinite(cloth.width)
+        and cloth.usable_width > 0
+        and isfinite(cloth.step)
+        and cloth.step > 0
+    )
 
 
 def _polygon(ring: Ring) -> shapely.Polygon:

@@ -167,7 +167,7 @@ def _hands(lay: Lay, name: str) -> tuple[int, int, int]:
         elif placement.layers > 1:
             plain += placement.layers // 2
             mirrored += placement.layers // 2
-        elif max(zone.layers for zone in _zones_under(lay, placement)) > 1:
+        elif max((zone.layers for zone in _zones_under(lay, placement)), default=1) > 1:
             either += 1
         else:
             flips = placement.sign.along * placement.sign.across < 0
