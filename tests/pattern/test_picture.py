@@ -112,7 +112,13 @@ def _bounds(path):
 def test_a_piece_too_small_for_words_has_its_label_beside_it_and_a_leader():
     traced, _, drawing = one(piece("tab", polygon_edges((0, 0), (20, 0), (20, 20), (0, 20))))
     right = traced.outline.cut.bounds().right
-    assert all(label_bounds(label).left > right for label in block(drawing, "tab"))
+    cut = Polygon([(p.x, p.y) for p in traced.outline.cut.flatten()])
+    boxes = [label_bounds(label) for label in block(drawing, "tab")]
+    beside = [one for one in boxes if one.left > right]
+    within = [one for one in boxes if cut.contains(box(one.left, one.bottom, one.right, one.top))]
+    assert within, "the piece bears its name when it is cut out"
+    assert len(beside) > len(within)
+    assert len(beside) + len(within) == len(boxes)
     leaders = [m for m in drawing.only(Meaning.GUIDE).marks if isinstance(m, Stroke)]
     assert len(leaders) == 1
     assert traced.outline.cut.contains(leaders[0].path.end)

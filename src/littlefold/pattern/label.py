@@ -6,6 +6,9 @@ from dataclasses import dataclass
 from itertools import product
 from typing import TYPE_CHECKING
 
+import shapely
+from shapely import LineString
+
 from littlefold.drawing import Dot, Label, Mark, Meaning, Stroke, text_width, wrapped
 from littlefold.geometry import Path, Point
 from littlefold.pattern.room import Place, Room, shifted
@@ -34,6 +37,8 @@ LEADING = 1.75
 
 LEADER = 12.0
 """How far beside a small piece its label stands [mm]."""
+REACH = 3.0
+"""How far the leader goes into the piece [mm]; further, it would run through the words inside."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,20 +77,29 @@ class Block:
 
 
 def label(piece: Piece, lines: tuple[str, ...], room: Room) -> tuple[Mark, ...]:
-    """Title and lines inside the piece, or beside it with a leader where it is too small for words.
+    """Title and lines inside the piece; where it is too small for all words, they stand beside it with a leader.
 
     Words are read level, if need be in smaller letters; then upwards; then in narrow columns; at last with all
-    lines run together.
+    lines run together.  What has to stand beside begins inside all the same, with as many lines as there is room
+    for, so that the piece still bears its name when it is cut out.
     """
-    for said, are_narrow, find in product(
-        (lines, (RUN_TOGETHER.join(lines),)), (False, True), (room.level, room.upright)
-    ):
+    whole = _inside(piece, (lines, (RUN_TOGETHER.join(lines),)), room)
+    if whole:
+        return whole
+    beginnings = tuple(lines[:count] for count in reversed(range(len(lines))))
+    beside = _beside(piece, _block(piece.title, lines, WIDTHS[0], HEIGHTS[-2]))
+    return (*_inside(piece, beginnings, room), *beside)
+
+
+def _inside(piece: Piece, sayings: tuple[tuple[str, ...], ...], room: Room) -> tuple[Mark, ...]:
+    """The first of several sayings for which there is a place; nothing if there is none for any."""
+    for said, are_narrow, find in product(sayings, (False, True), (room.level, room.upright)):
         for blocks in _sizes(piece.title, said, are_narrow=are_narrow):
             found = _first(blocks, find)
             if found is not None:
                 block, place = found
                 return block.marks(place, f"{piece.name}.label")
-    return _beside(piece, _block(piece.title, lines, WIDTHS[0], HEIGHTS[-2]))
+    return ()
 
 
 def _first(
@@ -112,11 +126,20 @@ def _block(title: str, lines: tuple[str, ...], width: float, heights: tuple[floa
 def _beside(piece: Piece, block: Block) -> tuple[Mark, ...]:
     box = piece.outline.cut.bounds()
     place = Place(Point(box.right + LEADER, box.centre.y - block.deep / 2), 0.0)
-    inside = polygon(piece.outline.cut).representative_point()
-    leader = Path.line_through(Point(box.right + LEADER - 1.5, box.centre.y), Point(inside.x, inside.y))
+    leader = Path.line_through(
+        Point(box.right + LEADER - 1.5, box.centre.y), _just_inside(piece, box.centre.y)
+    )
     name = f"{piece.name}.label"
     return (
         Stroke(leader, Meaning.GUIDE, name),
         Dot(leader.end, Meaning.GUIDE, name),
         *block.marks(place, name),
     )
+
+
+def _just_inside(piece: Piece, y: float) -> Point:
+    """A place a little inside the right edge of a piece, at a height between its lowest and highest point."""
+    box = piece.outline.cut.bounds()
+    across = polygon(piece.outline.cut).intersection(LineString([(box.left, y), (box.right, y)]))
+    left, _, right, _ = max((part.bounds for part in shapely.get_parts(across)), key=lambda bounds: bounds[2])
+    return Point(max(right - REACH, (left + right) / 2), y)
