@@ -83,8 +83,6 @@ def test_many_sizes_are_drawn_beside_the_pages_with_a_bar_and_a_stop(client: Tes
     wanted = {"from-size": "62", "to-size": "92", "for-name": "Mina", "ease": "60"}
     link = "/sizes/bib?" + urlencode(wanted)
     assert "not drawn yet" in client.get(link).text
-    file = client.get(link.replace("/bib?", "/bib/all-sizes.svg?"))
-    assert file.status_code == 303
     begun = client.post("/sizes/bib/draw", data=wanted).headers["location"]
     page = client.get(begun)
     assert "<progress" in page.text
@@ -98,6 +96,12 @@ def test_many_sizes_are_drawn_beside_the_pages_with_a_bar_and_a_stop(client: Tes
     assert "work=" not in drawn
     assert re.findall(r">Size (\d+)</a>", client.get(drawn).text) == ["62", "68", "74", "80", "86", "92"]
     assert client.post("/sizes/bib/draw", data=wanted).headers["location"] == drawn  # it is there already
+
+
+def test_a_program_is_given_the_file_of_a_long_run_without_asking_twice(client: TestClient) -> None:
+    table = client.get("/sizes/bib/moves.csv?from-size=62&to-size=92")
+    assert table.status_code == 200
+    assert table.text.startswith("point,62 to 68 x mm")
 
 
 def test_a_run_is_stopped_and_its_sizes_stay_said(client: TestClient) -> None:

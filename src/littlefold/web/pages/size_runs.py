@@ -89,9 +89,7 @@ def _drawn(router: APIRouter, room: Room, runs: DrawnRuns, works: LongWorks) -> 
         asked = _run(room, recipe, request.query_params)
         if isinstance(asked, Complaint):
             raise HTTPException(NOT_UNDERSTOOD, asked.sentence)
-        if len(asked.sizes) > FEW and runs.find(asked) is None:
-            return _to(recipe, asked.asked)
-        drawn = runs.drawn(asked)
+        drawn = runs.drawn(asked)  # a program that asks for a file waits for it
         sheet = next((one for one in drawn.sheets if one.name == file), None)
         if sheet is None:
             raise HTTPException(NOT_FOUND)
