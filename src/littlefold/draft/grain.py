@@ -11,7 +11,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from dataclasses import dataclass
 from itertools import pairwise
-from math import hypot, inf, sqrt
+from math import hypot, sqrt
 from typing import TYPE_CHECKING
 
 from littlefold.geometry import Point, Vector
@@ -20,7 +20,7 @@ from littlefold.geometry.tolerance import SAME_POINT
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from littlefold.geometry import Path
+    from littlefold.geometry import Path, Segment
 
 # The arrow takes up this share of the room it has, about its middle.
 TAKEN = 0.6
@@ -68,13 +68,20 @@ def grain_arrow(outline: Iterable[Path], way: Vector | None) -> tuple[Point, Poi
     along = _upward(way.unit()) if way else Vector(0, 1)
     across = along.turned_right()
     ring = [
-        (point.x * across.x + point.y * across.y, point.x * along.x + point.y * along.y)
+        (x * across.x + y * across.y, x * along.x + y * along.y)
         for path in outline
-        for point in path.flatten(CHORDS)
+        for segment in path.segments
+        for x, y in _places(segment)
     ]
     best = _clearest(_long_enough(list(_arrows(ring))), ring)
     side = Point(0, 0) + across * best.across
     return side + along * best.low, side + along * best.high
+
+
+def _places(segment: Segment) -> Iterator[Spot]:
+    """The places of a flattened segment, as plain numbers."""
+    numbers = segment.coordinates(CHORDS)
+    return zip(numbers[::2], numbers[1::2], strict=True)
 
 
 def _upward(way: Vector) -> Vector:
@@ -128,22 +135,22 @@ def _clearest(arrows: list[_Arrow], ring: Sequence[Spot]) -> _Arrow:
 def _corner_clearance(arrow: _Arrow, ring: Sequence[Spot]) -> float:
     """How near the corners of an outline come to an arrow [mm]."""
     middle, low, high = arrow.across, arrow.low, arrow.high
-    nearest = inf
-    for across, along in ring:
-        aside = across - middle
-        beyond = low - along if along < low else along - high if along > high else 0.0
-        square = aside * aside + beyond * beyond
-        nearest = min(nearest, square)
-    return sqrt(nearest)
+    squares = [
+        (x - middle) ** 2 + ((low - y) ** 2 if y < low else (y - high) ** 2 if y > high else 0.0)
+        for x, y in ring
+    ]
+    return sqrt(min(squares))
 
 
 def _end_clearance(arrow: _Arrow, ring: Sequence[Spot], nearest: float) -> float:
     """How near the chords of an outline come to the ends of an arrow, where that is nearer than its corners do [mm]."""
-    middle = arrow.across
+    foot, tip = (arrow.across, arrow.low), (arrow.across, arrow.high)
+    left, right = arrow.across - nearest, arrow.across + nearest
     for start, end in pairwise(ring):
-        if max(start[0], end[0]) > middle - nearest and min(start[0], end[0]) < middle + nearest:
-            one, other = _beside((middle, arrow.low), start, end), _beside((middle, arrow.high), start, end)
-            nearest = min(nearest, one, other)
+        (x, _), (next_x, _) = start, end
+        if (x > left or next_x > left) and (x < right or next_x < right):
+            nearest = min(nearest, _beside(foot, start, end), _beside(tip, start, end))
+            left, right = arrow.across - nearest, arrow.across + nearest
     return nearest
 
 
