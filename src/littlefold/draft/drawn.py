@@ -56,7 +56,12 @@ def _is_sought(expr: tree.Expr, desk: Desk) -> bool:
 
 def named(name: object) -> Said:
     """A name as a sentence speaks it."""
-    return Said("name", str(name))
+    return _name(str(name))
+
+
+@lru_cache(maxsize=1024)
+def _name(text: str) -> Said:
+    return Said("name", text)
 
 
 @lru_cache(maxsize=1024)
