@@ -154,6 +154,14 @@ def test_inches_and_yards_are_said_throughout(say):
     assert "Chalk: in from the cut end" in said
     assert " yd" in said
     assert " cm wide" not in said.replace("2 cm wide", "")
+    said = say("cloth", "yoke-frock", *QUICK, "--lay", "folded", "--units", "in").out
+    assert "would do instead of" in said
+    assert " cm" not in said
+    narrow = " ".join(
+        say("cloth", "trousers", *QUICK, "--width", "8in", "--lay", "open", "--units", "in").out.split()
+    )
+    assert "in across the grain" in narrow
+    assert " cm" not in narrow
 
 
 def test_a_tilt_of_more_than_three_millimetres_is_refused(say):

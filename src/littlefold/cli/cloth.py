@@ -7,6 +7,7 @@ from datetime import UTC, datetime
 from typing import TYPE_CHECKING
 
 from littlefold.booklet.bundle import cautions
+from littlefold.booklet.spoken import spoken
 from littlefold.cli.asked import Asked, Understood, understand
 from littlefold.cli.cloth_wishes import Wishes, WishWords, read_wishes
 from littlefold.cli.cloth_words import cloth_record, empty_cloth_record, print_other, print_plan
@@ -112,7 +113,8 @@ def _front(outcome: Outcome, plan: LayPlan, first: LayPlan) -> str:
 def _lay(outcome: Outcome, order: Order, understood: Understood) -> Laid:
     """The pieces of each cloth laid, the best way of each taken, one shopping list made."""
     names = (order.fabric.cloth.name, *(one.name for one in order.wishes.also))
-    found = (*understood.problems, *_grave(outcome.problems), *_other_cloths(outcome.pattern, names))
+    drafted = spoken((*understood.problems, *_grave(outcome.problems)), understood.speech)
+    found = (*drafted, *_other_cloths(outcome.pattern, names))
     done = [lay_one(outcome.pattern, order, order.fabric)]
     for also in order.wishes.also:
         other = replace(
@@ -123,7 +125,7 @@ def _lay(outcome: Outcome, order: Order, understood: Understood) -> Laid:
     thread = thread_length(sewn_lengths(outcome.pattern))
     assert not isinstance(thread, Problem), "the usual stitches are known"  # noqa: S101 - our own mistake
     shopping = shopping_list(lays, outcome.pattern.draft.notions, thread, order.wishes.prices)
-    warned = cautions(outcome.pattern, outcome.problems)
+    warned = cautions(outcome.pattern, spoken(outcome.problems, understood.speech))
     units = understood.speech.units
     plans = tuple(
         LayPlan(_title(outcome), one.lay, one.rows, shopping, warned, units)

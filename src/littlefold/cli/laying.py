@@ -16,6 +16,7 @@ from littlefold.cli.engine_process import ProcessEngine
 from littlefold.lay.asked import pinned
 from littlefold.lay.compare import ALL_WAYS, Row, best_of
 from littlefold.lay.place import Effort, Prepared, lays, prepare
+from littlefold.lay.spoken import units_of
 from littlefold.problem import Problem
 
 if TYPE_CHECKING:
@@ -123,7 +124,9 @@ def _first_rows(
         if not isinstance(prepared, Prepared):
             tried.append(_Tried(Row(way, fabric.cloth.width, None, None, prepared), None))
             continue
-        row = Row(way, fabric.cloth.width, None, prepared.bounds, prepared.bounds.advice())
+        row = Row(
+            way, fabric.cloth.width, None, prepared.bounds, prepared.bounds.advice(units_of(prepared.cloth))
+        )
         tried.append(_Tried(_better(row, lays(prepared, Effort(0, fabric.seed)), shown), prepared))
     return tried
 

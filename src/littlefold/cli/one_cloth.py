@@ -18,6 +18,7 @@ from littlefold.lay.place import Effort
 from littlefold.lay.scraps import FromScraps, lay_on_scraps
 from littlefold.lay.short import enough
 from littlefold.lay.shrink import advice
+from littlefold.lay.spoken import cloth, units_of
 from littlefold.lay.stored import read_stored
 from littlefold.lay.ways import Way
 from littlefold.problem import Number, Problem, Severity
@@ -137,9 +138,10 @@ def _folds(pieces: tuple[LayPiece, ...], fabric: Fabric, best: Row) -> Iterator[
     other = best_of(search(pieces, quick, lambda _: None))
     if other is None or other.to_buy is None or best.to_buy is None or other.to_buy >= best.to_buy:
         return
+    units = units_of(fabric.cloth)
     yield Problem(
         "better-fold",
-        f"Laid {other.way}, {other.to_buy / 10:.0f} cm would do instead of {best.to_buy / 10:.0f} cm: say "
+        f"Laid {other.way}, {cloth(other.to_buy, units)} would do instead of {cloth(best.to_buy, units)}: say "
         f"--lay {SAID[other.way]}, or leave --lay out.",
         Severity.WARNING,
         numbers=(Number("to buy", best.to_buy), Number("to buy the other way", other.to_buy)),

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Literal
 from littlefold.lay.fold_row import least_row
 from littlefold.lay.piece import rotated
 from littlefold.lay.profile import side_by_side
+from littlefold.lay.spoken import tape
 from littlefold.problem import Number, Problem, Severity
 
 if TYPE_CHECKING:
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     import shapely
 
     from littlefold.lay.deal import Cut
+    from littlefold.lay.spoken import Units
     from littlefold.lay.ways import Spread
 
 # A good lay of one garment uses about this share; 80-85 % counts as very good (Vilumsone-Nemes, p. 19).
@@ -57,7 +59,7 @@ class Bounds:
         largest = max(others, key=lambda name: others[name])
         return largest if others[largest] > self.area / GOOD_DENSITY else "area"
 
-    def advice(self) -> tuple[Problem, ...]:
+    def advice(self, units: Units = "cm") -> tuple[Problem, ...]:
         """A warning where the row on the fold decides the length."""
         if self.binding != "fold":
             return ()
@@ -65,8 +67,8 @@ class Bounds:
         return (
             Problem(
                 "fold-row-binds",
-                f"The pieces on the fold alone need {self.fold_row:.0f} mm in a row; by area {self.area:.0f} mm "
-                "would do. Fold the cloth another way.",
+                f"The pieces on the fold alone need {tape(self.fold_row, units)} in a row; by area "
+                f"{tape(self.area, units)} would do. Fold the cloth another way.",
                 Severity.WARNING,
                 numbers=numbers,
             ),

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from littlefold.lay.place import Effort, Prepared, lays, prepare
+from littlefold.lay.spoken import units_of
 from littlefold.lay.ways import Way
 
 if TYPE_CHECKING:
@@ -67,7 +68,7 @@ def best_row(pieces: Sequence[LayPiece], cloth: Cloth, way: Way, effort: Effort)
     best = None
     for lay in lays(prepared, effort):
         best = lay
-    return Row(way, cloth.width, best, prepared.bounds, prepared.bounds.advice())
+    return Row(way, cloth.width, best, prepared.bounds, prepared.bounds.advice(units_of(prepared.cloth)))
 
 
 def best_of(rows: Sequence[Row]) -> Row | None:

@@ -11,6 +11,7 @@ from collections import Counter
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
+from littlefold.lay import spoken
 from littlefold.lay.cloth import WIDTHS
 from littlefold.lay.piece import mirrors_to_itself, rotated
 from littlefold.lay.ways import DOUBLE
@@ -164,7 +165,7 @@ def _wider(cloth: Cloth, depth: float) -> str:
     """The least usual width of cloth that holds a depth [mm], in words."""
     for width in WIDTHS:
         if replace(cloth, width=width).usable_width >= depth:
-            return f"Take a wider cloth ({width / 10:g} cm would do)"
+            return f"Take a wider cloth ({spoken.width(width, spoken.units_of(cloth))} would do)"
     return "Take a wider cloth (none of the usual widths would do)"
 
 
@@ -178,18 +179,20 @@ def _does_not_fit(piece: LayPiece, cloth: Cloth, spread: Spread) -> Problem:
         Number("spread across", deepest),
         Number("usable width", cloth.usable_width),
     )
+    units = spoken.units_of(cloth)
+    across, deep, usable = (spoken.tape(mm, units) for mm in (open_depth, deepest, cloth.usable_width))
     if open_depth > cloth.usable_width + EXACT:
         return Problem(
             "cloth-too-narrow",
-            f'"{piece.name}" is {open_depth:.0f} mm across the grain; the cloth has {cloth.usable_width:.0f} mm '
+            f'"{piece.name}" is {across} across the grain; the cloth has {usable} '
             f"that can be used. {_wider(cloth, open_depth)}, join the piece from two with a seam, or turn its grain.",
             place=Place(piece=piece.name),
             numbers=numbers,
         )
     return Problem(
         "piece-too-deep-for-fold",
-        f'"{piece.name}" cannot be cut in this number from cloth that is laid {spread.way} ({deepest:.0f} mm deep); '
-        f"it is {open_depth:.0f} mm across and the cloth {cloth.usable_width:.0f} mm. Lay the cloth open or fold "
+        f'"{piece.name}" cannot be cut in this number from cloth that is laid {spread.way} ({deep} deep); '
+        f"it is {across} across and the cloth {usable}. Lay the cloth open or fold "
         "it another way.",
         place=Place(piece=piece.name),
         numbers=numbers,

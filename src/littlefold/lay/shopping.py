@@ -81,7 +81,7 @@ def shopping_list(
     `prices` are by name of notion, and `thread`: for each `per` millimetres, or for each piece where `per` is 1.
     """
     known = prices or {}
-    units: Units = "in" if any(_by_the_yard(lay.cloth) for lay in best) else "cm"
+    units: Units = "in" if any(spoken.units_of(lay.cloth) == "in" for lay in best) else "cm"
     lines = [_cloth(lay) for lay in best if lay.to_buy] + [
         _notion(notion, known, units) for notion in notions
     ]
@@ -102,11 +102,7 @@ def _cloth(lay: Lay) -> Buy:
 
 def wide(cloth: Cloth) -> str:
     """How wide a cloth is, in inches where it is sold by the yard."""
-    return spoken.width(cloth.width, "in" if _by_the_yard(cloth) else "cm")
-
-
-def _by_the_yard(cloth: Cloth) -> bool:
-    return cloth.step == YARD_STEP
+    return spoken.width(cloth.width, spoken.units_of(cloth))
 
 
 def _notion(notion: Notion, prices: Mapping[str, Price], units: Units) -> Buy:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from littlefold.lay.spoken import tape, units_of
 from littlefold.problem import Number, Problem
 
 if TYPE_CHECKING:
@@ -15,11 +16,12 @@ def enough(lay: Lay) -> tuple[Problem, ...]:
     in_hand = lay.cloth.length_to_lay()
     if in_hand is None or lay.cloth_length <= in_hand:
         return ()
+    units = units_of(lay.cloth)
     numbers = (Number("needed", lay.cloth_length), Number("in hand", in_hand))
     return (
         Problem(
             "cloth-too-short",
-            f"The lay takes {lay.cloth_length:.0f} mm; {in_hand:.0f} mm can be laid of the cloth in hand. Let the "
+            f"The lay takes {tape(lay.cloth_length, units)}; {tape(in_hand, units)} can be laid of the cloth in hand. Let the "
             "search go on, fold the cloth another way, or cut small pieces from another cloth.",
             numbers=numbers,
         ),

@@ -10,6 +10,7 @@ from littlefold.lay.cloth import INCH, YARD_STEP
 
 if TYPE_CHECKING:
     from littlefold.geometry import Point
+    from littlefold.lay.cloth import Cloth
 
 Units = Literal["cm", "in"]
 
@@ -17,6 +18,11 @@ METRE = 1000.0
 
 # A length this much under a whole eighth of a yard [mm] is said as that eighth.
 SAME = 0.5
+
+
+def units_of(cloth: Cloth) -> Units:
+    """Inches where a cloth is sold by the yard."""
+    return "in" if cloth.step == YARD_STEP else "cm"
 
 
 def figure(mm: float, units: Units) -> str:

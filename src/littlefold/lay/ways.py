@@ -20,6 +20,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from littlefold.lay.spoken import tape, units_of
 from littlefold.problem import Number, Problem
 
 if TYPE_CHECKING:
@@ -138,10 +139,11 @@ def _partly(cloth: Cloth, way: Way, pieces: Sequence[LayPiece]) -> Spread | Prob
     if deepest == 0.0:
         return Problem("nothing-on-the-fold", f"No piece lies on a fold, so {way} is of no use here.")
     if single < 0:
+        units = units_of(cloth)
         return Problem(
             "fold-too-deep",
-            f"Folded over by {deepest:.0f} mm {'once' if folds == 1 else 'at both sides'}, the piece on the fold "
-            f"needs {2 * folds * deepest:.0f} mm of cloth; {width:.0f} mm can be used.",
+            f"Folded over by {tape(deepest, units)} {'once' if folds == 1 else 'at both sides'}, the piece on the fold "
+            f"needs {tape(2 * folds * deepest, units)} of cloth; {tape(width, units)} can be used.",
             numbers=(Number("needed", 2 * folds * deepest), Number("usable width", width)),
         )
     zones = [Zone(0.0, deepest, 2), Zone(deepest, deepest + single, 1)]
