@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import io
 import re
+import time
 import zipfile
 from typing import TYPE_CHECKING
 from urllib.parse import parse_qs, urlsplit
 
 import pytest
 
+from littlefold.web import size_run
 from littlefold.web.room import Room
 from tests.browser.axe import grave_faults
 from tests.browser.conftest import opened
@@ -20,6 +22,8 @@ if TYPE_CHECKING:
 
     from playwright.sync_api import Browser
 
+    from littlefold.grading import SizeRun
+    from littlefold.web.size_run import AskedRun
     from tests.browser.conftest import Served, Visit
 
 pytestmark = pytest.mark.browser
@@ -90,16 +94,24 @@ def test_a_size_run_is_drawn_and_printed(served: Served, visit: Callable[..., Vi
 
 
 def test_a_long_size_run_shows_how_far_it_is_and_is_stopped(
-    served: Served, visit: Callable[..., Visit]
+    served: Served, visit: Callable[..., Visit], monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    drawn, slowness = size_run._drawn, [0.5]
+
+    def slowly(asked: AskedRun, size: int) -> SizeRun:
+        time.sleep(slowness[0])
+        return drawn(asked, size)
+
+    monkeypatch.setattr(size_run, "_drawn", slowly)
     made = visit(f"{served.address}/sizes/a-line-frock?from-size=62&to-size=134")
     page = made.page
     page.get_by_text("are not drawn yet").wait_for()
     page.get_by_role("button", name="Draw them").click()
-    page.wait_for_function("document.querySelector('progress')?.value > 0.05")
+    page.wait_for_function("() => document.querySelector('progress')?.value > 0.05")
     page.get_by_role("button", name="Stop").click()
     page.get_by_text("are not drawn yet").wait_for()
     assert parse_qs(urlsplit(page.url).query)["to-size"] == ["134"]
+    slowness[0] = 0.0
     page.get_by_label("From size").select_option("104")
     page.get_by_role("button", name="Draw them").click()
     page.get_by_role("heading", name="All sizes together").wait_for(timeout=90_000)
