@@ -10,7 +10,7 @@ from littlefold.check.report import cm, found, mm, on_piece
 from littlefold.check.roles import Role
 from littlefold.check.stretch import stretch
 from littlefold.check.worn import opening
-from littlefold.problem import say
+from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from littlefold.problem import Problem
 
 CODE = "waist-too-tight"
+FAR = 0.8  # of the waist: less is no child a little too large for a fixed size, but a mistake in a formula
 SLACK = 5.0  # mm: what a tape is read to; a waistband of just the waist is drafted in some books
 
 
@@ -47,7 +48,11 @@ def waist_too_tight(pattern: Pattern, circumstances: Circumstances) -> Iterator[
                 piece=piece.name,
                 waist=cm(waist),
             ),
-            say("Look at the formula of its width: is the girth counted as often as the piece goes round?"),
+            say(
+                "Look at the formula of its width: is the girth counted as often as the piece goes round? A pattern of "
+                "fixed size is too small for this child."
+            ),
             place=on_piece(piece, edge.name),
             numbers=(mm("opening", reach), mm("waist", waist)),
+            severity=Severity.ERROR if reach < FAR * waist else Severity.WARNING,
         )
