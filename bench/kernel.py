@@ -26,7 +26,7 @@ OUTLINE = (
     ((60.0, 40.0), (58.0, 20.0), (30.0, 0.0), (0.0, 0.0)),
 )
 ALLOWANCE = 10.0
-ROUNDS = 15
+ROUNDS = 101
 
 
 def median_ms(build: Callable[[], object]) -> float:
