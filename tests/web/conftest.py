@@ -15,6 +15,12 @@ if TYPE_CHECKING:
 HOME = "http://127.0.0.1:8765"
 
 
+@pytest.fixture(autouse=True)
+def _own_box(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The cards lie in the folder of the room, whatever database this machine has."""
+    monkeypatch.delenv("LITTLEFOLD_DATABASE", raising=False)
+
+
 @pytest.fixture
 def room(tmp_path: Path) -> Room:
     return Room(tmp_path / "own", today=lambda: date(2026, 3, 2))

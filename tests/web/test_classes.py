@@ -31,11 +31,6 @@ PATIENCE = 60.0
 pytestmark = pytest.mark.usefixtures("_pupils")
 
 
-@pytest.fixture(autouse=True)
-def _own_box(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.delenv("LITTLEFOLD_DATABASE", raising=False)
-
-
 @pytest.fixture
 def _pupils(client: TestClient) -> None:
     """Two pupils whose chests differ by 4 cm, and one not measured."""

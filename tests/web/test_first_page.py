@@ -26,11 +26,6 @@ if TYPE_CHECKING:
 DAY = date(2026, 3, 2)
 
 
-@pytest.fixture(autouse=True)
-def _own_box(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.delenv("LITTLEFOLD_DATABASE", raising=False)
-
-
 def opened(folder: Path, *, with_sample: bool = True) -> TestClient:
     room = Room(folder, today=lambda: DAY, with_sample=with_sample)
     return TestClient(make_app(room), base_url=HOME, follow_redirects=False)

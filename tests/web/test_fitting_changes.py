@@ -21,11 +21,6 @@ if TYPE_CHECKING:
 
 
 @pytest.fixture(autouse=True)
-def _own_box(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.delenv("LITTLEFOLD_DATABASE", raising=False)
-
-
-@pytest.fixture(autouse=True)
 def _mina(client: TestClient, _own_box: None) -> None:
     """Mina, measured, with one draft of the loose top on her card."""
     client.post("/children", data={"name": "Mina", "born": "2022-03-01"})
