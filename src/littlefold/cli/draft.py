@@ -11,7 +11,8 @@ from littlefold.booklet.record import draft_record, empty_record
 from littlefold.booklet.spoken import spoken
 from littlefold.cli.asked import Asked, Understood, understand
 from littlefold.cli.box import keep_on_card
-from littlefold.cli.files import plain_name, write_whole
+from littlefold.cli.files import plain_name
+from littlefold.cli.sheets import write_sheets
 from littlefold.cli.words import aside, print_document, print_findings, to_person
 from littlefold.pipeline import fulfil
 from littlefold.problem import has_errors
@@ -62,15 +63,7 @@ def _write(
     """Writes all sheets into a folder, and says which."""
     from littlefold.booklet.bundle import bundle
 
-    told = aside()
-    front = plain_name(outcome.recipe.name)
     made = bundle(
         outcome.pattern, problems, understood.speech, understood.paper, today, least=understood.least
     )
-    for sheet in made:
-        path = folder / f"{front}-{sheet.name}"
-        told.print(f"{sheet.title}: {path}")
-        fault = write_whole(path, sheet.make())
-        if fault is not None:
-            return fault
-    return None
+    return write_sheets(made, folder, plain_name(outcome.recipe.name))

@@ -10,8 +10,9 @@ from littlefold.booklet.recipes import with_beginnings
 from littlefold.cli.box import keep_on_card, the_box
 from littlefold.cli.child import no_draft, refuse, today
 from littlefold.cli.draft import DEFAULT_FOLDER
-from littlefold.cli.files import plain_name, write_whole
-from littlefold.cli.words import aside, print_findings, to_person
+from littlefold.cli.files import plain_name
+from littlefold.cli.sheets import write_sheets
+from littlefold.cli.words import print_findings, to_person
 from littlefold.draft.choices import read_choices
 from littlefold.pipeline import fulfil, on_the_shelf, settings
 from littlefold.problem import Problem, has_errors
@@ -19,10 +20,8 @@ from littlefold.sheet.paper import read_paper
 from littlefold.store.reprint import findings_again, pattern_again, recipe_of, speech_of, wish_again
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
     from pathlib import Path
 
-    from littlefold.booklet.bundle import Sheet
     from littlefold.store import PastDraft
 
 
@@ -34,7 +33,7 @@ def print_again(name: str, number: int, paper: str, out: Path | None) -> int:
     pattern, differs = pattern_again(draft)
     problems = (*differs, *findings_again(draft, pattern))
     front = f"{plain_name(recipe_of(draft).name)}-{number}"
-    fault = _write(
+    fault = write_sheets(
         bundle(pattern, problems, speech_of(draft), sheet, draft.made),
         out or DEFAULT_FOLDER,
         front,
@@ -59,7 +58,7 @@ def draft_changed(name: str, number: int, texts: tuple[str, ...], out: Path | No
     wish = replace(wish_again(draft), choices=settings(dict(draft.choices) | changed))
     outcome = fulfil(wish)
     sheets = bundle(outcome.pattern, outcome.problems, speech_of(draft), sheet, day)
-    fault = _write(sheets, out or DEFAULT_FOLDER, plain_name(recipe.name))
+    fault = write_sheets(sheets, out or DEFAULT_FOLDER, plain_name(recipe.name))
     if fault is not None:
         return refuse(fault)
     keep_on_card(name, wish, outcome, day, units=draft.units, follows=number)
@@ -73,17 +72,6 @@ def _draft(name: str, number: int) -> PastDraft | Problem:
     if isinstance(card, Problem):
         return card
     return card.draft(number) if 1 <= number <= len(card.drafts) else no_draft(card, number)
-
-
-def _write(sheets: Iterable[Sheet], folder: Path, front: str) -> Problem | None:
-    """Writes sheets into a folder, and says which."""
-    for sheet in sheets:
-        path = folder / f"{front}-{sheet.name}"
-        aside().print(f"{sheet.title}: {path}", markup=False)
-        fault = write_whole(path, sheet.make())
-        if fault is not None:
-            return fault
-    return None
 
 
 def _unpaired(texts: tuple[str, ...]) -> tuple[Problem, ...]:

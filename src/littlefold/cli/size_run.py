@@ -14,7 +14,8 @@ from littlefold.booklet.bundle import bundle
 from littlefold.booklet.run_sheets import run_sheets
 from littlefold.cli.asked import Asked, Understood, understand
 from littlefold.cli.draft import DEFAULT_FOLDER
-from littlefold.cli.files import plain_name, read_text, write_whole
+from littlefold.cli.files import plain_name, read_text
+from littlefold.cli.sheets import write_sheets
 from littlefold.cli.words import aside, print_document, print_findings, to_person
 from littlefold.grading import moves
 from littlefold.grading.grade import UNMATCHED, grade_bodies
@@ -22,11 +23,10 @@ from littlefold.pipeline import fulfil, on_the_shelf
 from littlefold.problem import Place, Problem, Severity, has_errors
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Mapping
     from datetime import date
 
     from littlefold.body.measurements import Measurements
-    from littlefold.booklet.bundle import Sheet
     from littlefold.grading import SizeRun
     from littlefold.pipeline import Outcome
 
@@ -124,25 +124,15 @@ def _write(
 ) -> Problem | None:
     """Writes the sheets of the run into a folder, and those of each size into a folder of its own below it."""
     front, speech, paper = plain_name(understood.wish.recipe.name), understood.speech, understood.paper
-    fault = _write_all(run_sheets(run, understood.wish.circumstances, speech, paper, today), folder, front)
+    fault = write_sheets(run_sheets(run, understood.wish.circumstances, speech, paper, today), folder, front)
     for label, outcome in outcomes.items():
         size = plain_name(label)
-        fault = fault or _write_all(
+        fault = fault or write_sheets(
             bundle(outcome.pattern, outcome.problems, speech, paper, today, least=understood.least),
             folder / f"size-{size}",
             f"{front}-{size}",
         )
     return fault
-
-
-def _write_all(sheets: Iterable[Sheet], folder: Path, front: str) -> Problem | None:
-    for sheet in sheets:
-        path = folder / f"{front}-{sheet.name}"
-        aside().print(f"{sheet.title}: {path}", markup=False)
-        fault = write_whole(path, sheet.make())
-        if fault is not None:
-            return fault
-    return None
 
 
 def _record(run: SizeRun, problems: tuple[Problem, ...]) -> dict[str, Any]:
