@@ -48,6 +48,33 @@ def test_every_shipped_piece_keeps_its_area_and_lies_on_its_grain(recipe: str) -
 
 
 @pytest.mark.parametrize("recipe", shipped_names())
+def test_all_arrows_of_a_garment_point_the_same_way(recipe: str) -> None:
+    """Drawn upwards on the paper, they point away from the cut end, whichever side a fold was drawn on."""
+    for laid in lay_pieces(pattern(recipe))[0]:
+        start, end = laid.arrow
+        assert end.x > start.x
+        assert shapely.LinearRing([(p.x, p.y) for p in laid.ring]).is_ccw
+
+
+@pytest.mark.parametrize("recipe", ["sleeve", "yoke-frock", "pleated-skirt", "collar"])
+@pytest.mark.parametrize("way", [Way.FOLDED, Way.OPEN])
+def test_with_nap_the_tops_of_body_and_sleeve_lie_one_way(recipe: str, way: Way) -> None:
+    """By the pattern alone: the way up of the paper, taken to the cloth, is the same for every piece."""
+    pieces, _ = lay_pieces(pattern(recipe))
+    prepared = prepare(pieces, Cloth(1400, nap=True), way)
+    assert isinstance(prepared, Prepared)
+    lay = next(lays(prepared, Effort(steps=0)))
+    ups = []
+    for one in lay.placements:
+        drawn, laid = pattern(recipe).piece(one.piece), lay.piece(one.piece)
+        assert drawn.grain[1].y > drawn.grain[0].y  # the arrow points up on the paper
+        assert laid.grain is not None
+        tail, head = (one.affine.apply(point) for point in laid.grain)
+        ups.append(head.x > tail.x)
+    assert all(ups)
+
+
+@pytest.mark.parametrize("recipe", shipped_names())
 @pytest.mark.parametrize("way", [Way.FOLDED, Way.OPEN])
 def test_every_shipped_garment_is_laid_soundly_or_refused(recipe: str, way: Way) -> None:
     pieces, _ = lay_pieces(pattern(recipe))

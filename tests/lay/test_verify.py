@@ -93,6 +93,15 @@ def test_a_napped_piece_upside_down_is_found() -> None:
     assert "upside-down" in codes(changed(lay, "pocket", sign=TURNED))
 
 
+def test_a_napped_piece_whose_arrow_points_back_to_the_cut_end_is_found() -> None:
+    """However the piece came to be upside down: not by its sign, but drawn the other way up."""
+    lay = sound(nap=True)
+    arrow = (Point(50.0, 40.0), Point(20.0, 40.0))
+    pieces = tuple(replace(p, grain=arrow) if p.name == "pocket" else p for p in lay.pieces)
+    assert "upside-down" in codes(replace(lay, pieces=pieces))
+    assert "upside-down" not in codes(replace(sound(), pieces=pieces))
+
+
 def test_two_left_backs_are_found() -> None:
     lay = sound(Way.OPEN)
     first, second = (p for p in lay.placements if p.piece == "back")

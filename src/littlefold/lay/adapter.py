@@ -26,6 +26,9 @@ FLAT = 0.05
 # The fold edge must run along the grain to this angle [rad] (0.3 degrees, 1 mm in 200).
 ALONG = 0.005
 
+# Mirrored across the grain.
+ACROSS = Affine.mirror(Point(0.0, 0.0), Vector(1.0, 0.0))
+
 # The longest edge of a bias piece lies at 45 degrees to the grain to this angle [rad].
 BIAS = 0.01
 
@@ -94,7 +97,9 @@ def _laid(piece: Piece, number: int) -> LayPiece | Problem:
         )
     down = level.then(Affine.translation(Vector(0.0, -level.apply(fold.path.start).y)))
     if way.x < 0:
-        down = down.then(Affine.rotation(pi))
+        # Not turned end for end: its arrow must point as those of all other pieces do.  The half is its own mirror
+        # image as soon as it is unfolded.
+        down = down.then(ACROSS)
     return _of(piece, number, _ring(piece.outline.cut), down, on_fold=True)
 
 
@@ -120,7 +125,10 @@ def _of(piece: Piece, number: int, ring: tuple[Point, ...], affine: Affine, *, o
         notches=tuple(_tick(notch) for notch in piece.notches),
     )
     moved = _moved(laid, affine)
-    return replace(moved, ring=tuple(_on_fold(p) for p in moved.ring)) if on_fold else moved
+    if not on_fold:
+        return moved
+    ring = tuple(_on_fold(point) for point in moved.ring)
+    return replace(moved, ring=ring[::-1] if affine.flips else ring)
 
 
 def _is_bias(ring: list[Point]) -> bool:

@@ -5,16 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from littlefold.lay.place import Effort, Prepared, lays, prepare
+from littlefold.lay.place import GAP, Effort, Prepared, lays, prepare
 from littlefold.lay.spoken import units_of
 from littlefold.lay.ways import Way
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    import shapely
+
     from littlefold.lay.bounds import Bounds
     from littlefold.lay.cloth import Cloth
-    from littlefold.lay.lay import Lay
+    from littlefold.lay.lay import Lay, Placement
     from littlefold.lay.piece import LayPiece
     from littlefold.problem import Problem
 
@@ -60,9 +62,18 @@ def compare(
                 yield best_row(pieces, wide, way, efforts)
 
 
-def best_row(pieces: Sequence[LayPiece], cloth: Cloth, way: Way, effort: Effort) -> Row:
-    """The best lay in one way."""
-    prepared = prepare(pieces, cloth, way)
+def best_row(
+    pieces: Sequence[LayPiece],
+    cloth: Cloth,
+    way: Way,
+    effort: Effort,
+    gap: float = GAP,
+    *,
+    pins: Sequence[Placement] = (),
+    holes: Sequence[shapely.Polygon] = (),
+) -> Row:
+    """The best lay in one way, with pieces that are held and spots that cannot be used as that way has them."""
+    prepared = prepare(pieces, cloth, way, gap, pins=pins, holes=holes)
     if not isinstance(prepared, Prepared):
         return Row(way, cloth.width, None, None, prepared)
     best = None

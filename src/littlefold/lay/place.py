@@ -134,12 +134,16 @@ def _off_stripe(question: Question) -> Iterator[Problem]:
             )
 
 
-def lays(prepared: Prepared, effort: Effort) -> Iterator[Lay]:
-    """Lays of falling length, the first at once; each is verified, and what does not hold is not shown."""
+def lays(prepared: Prepared, effort: Effort, start: Sequence[Placement] = ()) -> Iterator[Lay]:
+    """Lays of falling length, the first at once; each is verified, and what does not hold is not shown.
+
+    A `start` of the same question, such as an earlier search found, is gone on from in place of the first layout.
+    """
     planner = Planner(prepared.question.strip, effort.seed, prepared.bounds.most)
-    layout = planner.first()
+    known = prepared.question.layout(start) if start else None
+    layout = planner.first() if known is None else known
     assert layout is not None, "an ample strip holds every member"  # noqa: S101 - our own mistake
-    best = _shown(prepared, layout, _length(prepared, layout), "first")
+    best = _shown(prepared, layout, _length(prepared, layout), "first" if known is None else "before")
     if best is not None:
         yield best
     for found, maker in searched(planner, layout, _put(prepared, layout, effort), effort):

@@ -15,7 +15,7 @@ from littlefold.lay.deal import EXACT, depth_of
 from littlefold.lay.lay import Placement
 from littlefold.lay.nofit import PLAIN, REVERSED, Lattice, Sign
 from littlefold.lay.piece import rotated
-from littlefold.lay.strip import Member, Shape, Stance, Strip
+from littlefold.lay.strip import Member, Shape, Spot, Stance, Strip
 from littlefold.problem import Place, Problem
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
     from littlefold.lay.cloth import Cloth
     from littlefold.lay.deal import Cut
-    from littlefold.lay.strip import Layout, Spot
+    from littlefold.lay.strip import Layout
     from littlefold.lay.ways import Spread
 
 # Outlines are simplified outwards by up to this [mm].  Larger: cloth is lost between pieces; smaller: more convex
@@ -59,6 +59,41 @@ class Question:
         at = Point(spot.x - sign.along * shape.origin[0], spot.y - sign.across * shape.origin[1])
         mirrored = sign.along * sign.across < 0
         return Placement(cut.piece.name, cut.half, cut.layers, shape.degrees, sign, at, mirrored)
+
+    def layout(self, placements: Sequence[Placement]) -> Layout | None:
+        """The layout that these placements come from; None where they do not answer this question."""
+        left, spots = list(placements), list[Spot]()
+        for number, member in enumerate(self.strip.members):
+            if member.hole:
+                spots.append(Spot(0, 0.0, 0.0))
+                continue
+            found = next(
+                (pair for one in left if (pair := self._spot(number, one)) is not None),
+                None,
+            )
+            if found is None:
+                return None
+            left.remove(found[0])
+            spots.append(found[1])
+        return None if left else tuple(spots)
+
+    def _spot(self, number: int, placed: Placement) -> tuple[Placement, Spot] | None:
+        """The placement with its spot, if it may be that of a member."""
+        cut, member = self.cuts[number], self.strip.members[number]
+        if (cut.piece.name, cut.half, cut.layers) != (placed.piece, placed.half, placed.layers):
+            return None
+        for k, stance in enumerate(member.stances):
+            shape = self.strip.shapes[stance.shape]
+            x = placed.at.x + placed.sign.along * shape.origin[0]
+            y = placed.at.y + placed.sign.across * shape.origin[1]
+            is_held = (
+                member.fixed_at is None
+                or max(abs(x - member.fixed_at[0]), abs(y - member.fixed_at[1])) <= _NEAR
+            )
+            is_so = (shape.degrees, stance.sign) == (placed.degrees, placed.sign)
+            if is_so and is_held and _on_the_cloth(stance, shape, x, y):
+                return placed, Spot(k, x, y)
+        return None
 
 
 class _Shapes:

@@ -10,7 +10,7 @@ import shapely
 
 from littlefold.lay.convex import convex_parts
 from littlefold.lay.piece import points_of
-from littlefold.lay.place import Prepared, lays, prepare
+from littlefold.lay.place import GAP, Prepared, lays, prepare
 from littlefold.lay.ways import Way
 from littlefold.problem import Number, Problem
 
@@ -46,7 +46,11 @@ class FromScraps:
 
 
 def lay_on_scraps(
-    pieces: Sequence[LayPiece], cloth: Cloth, scraps: Sequence[tuple[Point, ...]], effort: Effort
+    pieces: Sequence[LayPiece],
+    cloth: Cloth,
+    scraps: Sequence[tuple[Point, ...]],
+    effort: Effort,
+    gap: float = GAP,
 ) -> FromScraps | tuple[Problem, ...]:
     """Pieces on scraps whose grain runs along x, each scrap face up; the best lay found with the effort."""
     outlines = _in_a_row(scraps)
@@ -54,7 +58,7 @@ def lay_on_scraps(
     length = outlines[-1].bounds[2]
     holes = _outside(outlines, shapely.box(0.0, 0.0, length, height))
     flat = replace(cloth, width=height, selvedge=0.0, end_loss=0.0, tube=False)
-    prepared = prepare(pieces, flat, Way.SCRAPS, holes=holes)
+    prepared = prepare(pieces, flat, Way.SCRAPS, gap, holes=holes)
     if not isinstance(prepared, Prepared):
         return prepared
     best = None

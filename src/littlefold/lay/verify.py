@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from littlefold.lay.lay import Lay, Placement
+    from littlefold.lay.piece import LayPiece
     from littlefold.lay.ways import Zone
 
     Check = Callable[[Lay], Iterator[Problem]]
@@ -96,11 +97,19 @@ def along_the_grain(lay: Lay) -> Iterator[Problem]:
         piece = lay.piece(placement.piece)
         if placement.degrees not in (piece.angles if not placement.half else (0.0,)):
             yield _problem(lay, "off-grain", k, "does not lie along its grain")
-        if placement.sign.along < 0 and (lay.cloth.nap or piece.one_way):
+        if (lay.cloth.nap or piece.one_way) and _is_upside_down(piece, placement):
             yield _problem(lay, "upside-down", k, "lies upside down on cloth that has an up and a down")
     yield from _tilted_apart(lay)
     if lay.cloth.nap and lay.spread.turns_layers:
         yield Problem("upside-down", "Cloth with nap is folded so that some layers lie upside down.")
+
+
+def _is_upside_down(piece: LayPiece, placement: Placement) -> bool:
+    """Whether a piece is turned end for end, or its arrow points back to the cut end as it lies."""
+    if piece.grain is None:
+        return placement.sign.along < 0
+    tail, head = (placement.affine.apply(point) for point in piece.grain)
+    return placement.sign.along < 0 or head.x < tail.x - SLACK
 
 
 def _tilted_apart(lay: Lay) -> Iterator[Problem]:
