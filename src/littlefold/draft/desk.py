@@ -287,9 +287,14 @@ class Desk:
             raise self.missing("amount, measurement or choice", name, self.values)
         return found
 
+    def has_failed(self, name: str) -> bool:
+        """Whether something, or the sheet or piece it belongs to, could not be made: the cause was told then."""
+        owner = name.partition(".")[0]
+        return not self.failed.isdisjoint((name, owner, self.qualified(name)))
+
     def missing(self, kind: str, name: tree.Name, known: Iterable[str]) -> Missing:
         """The refusal of a name that is not there (yet)."""
-        if self.qualified(name.text) in self.failed or name.text in self.failed:
+        if self.has_failed(name.text):
             return Missing(FOLLOWS, f"{name} could not be made.", name.spot)
         front = f"{self.sheet}." if self.sheet else ""
         return Missing("name-not-known", lambda: _not_there(kind, name, known, front), name.spot)

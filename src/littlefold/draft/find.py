@@ -17,6 +17,7 @@ from littlefold.body.tape import round_to_mark
 from littlefold.draft.arithmetic import evaluate
 from littlefold.draft.bracket import bracket
 from littlefold.draft.dependence import fixed_and_changing
+from littlefold.draft.desk import FOLLOWS
 from littlefold.draft.model import Amount
 from littlefold.draft.quantity import UNIT_NAMES, Dimension, Quantity
 from littlefold.draft.refusal import Exhausted, Missing, Refusal
@@ -180,6 +181,10 @@ class _Trial:
             evaluate(self.step.left, desk)
             evaluate(self.step.right, desk)
         except Refusal as refusal:
+            if (
+                refusal.code == FOLLOWS and not desk.problems
+            ):  # it failed before the search, and was told there
+                return refusal
             return Refusal(GOAL, f"find {self.step.name}: {refusal.message}", refusal.spot)
         return Refusal(
             GOAL, say("find {name}: its goal is never drawn.", name=str(self.step.name)), self.step.name.spot

@@ -42,6 +42,8 @@ def _refs(names: tuple[tree.Name, ...], desk: Desk) -> tuple[EdgeRef, ...]:
 
 def _ref(name: tree.Name, desk: Desk) -> EdgeRef:
     piece, _, edge = name.text.rpartition(".")
+    if name.text in desk.failed:
+        raise desk.missing("run", name, desk.runs)
     if not piece:
         raise Refusal(
             "edge-without-piece",

@@ -22,6 +22,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Protocol
 
+from littlefold.draft.desk import FOLLOWS
 from littlefold.draft.model import Cutting, DraftEdge, DraftPiece, DraftSeam, EdgeKind, EdgeRef, Inside
 from littlefold.draft.refusal import Missing
 from littlefold.draft.roles import LIMBS, ONCE, Named, role_of
@@ -110,13 +111,21 @@ def worn_length(names: tuple[tree.Name, ...], desk: Desk) -> float:
     texts = tuple(name.text for name in edges)
     for name in edges:
         if not any(True for _ in _places(desk.pieces.values(), (name.text,))):
-            known = ", ".join(sorted({edge.name for piece in desk.pieces.values() for edge in piece.edges}))
-            raise Missing(
-                "edge-not-known",
-                f'no piece has an edge "{name}" yet. Edges so far: {known or "none"}. State the piece first.',
-                name.spot,
-            )
+            raise _without_edge(name, desk)
     return girth_as_worn(desk.pieces.values(), desk.seams, texts)
+
+
+def _without_edge(name: tree.Name, desk: Desk) -> Missing:
+    """The refusal of an edge that no piece has; where its line or its piece failed, that was told already."""
+    nothing_came = bool(desk.failed) and not desk.pieces
+    if nothing_came or desk.has_failed(name.text):
+        return Missing(FOLLOWS, f"{name} could not be made.", name.spot)
+    known = ", ".join(sorted({edge.name for piece in desk.pieces.values() for edge in piece.edges}))
+    return Missing(
+        "edge-not-known",
+        f'no piece has an edge "{name}" yet. Edges so far: {known or "none"}. State the piece first.',
+        name.spot,
+    )
 
 
 def girth_as_worn(pieces: Iterable[DraftPiece], seams: Iterable[DraftSeam], names: tuple[str, ...]) -> float:
