@@ -45,6 +45,8 @@ WRITTEN = {
     "1.04 m": 1040.0,
     "२२ cm": 220.0,
     "0 cm": 0.0,
+    "0": 0.0,
+    "0.0": 0.0,
 }
 
 
@@ -56,6 +58,7 @@ def test_reads_what_people_write(text: str, mm: float) -> None:
 REFUSED = {
     "": "length-missing",
     "56": "unit-missing",
+    "0 q": "unit-unknown",
     "22 1/4": "unit-missing",
     "1,234": "length-ambiguous",
     "1,234 mm": "length-ambiguous",

@@ -58,7 +58,7 @@ def read_length(text: str, default_unit: Unit | None = None) -> float | Problem:
 
     Args:
         text: What was written.
-        default_unit: The unit of a bare number; without it a bare number is refused.
+        default_unit: The unit of a bare number; without it only 0, the same in all, may stand bare.
     """
     if len(text) > _LONGEST:
         return _not_understood(text[:_LONGEST] + "…")
@@ -71,7 +71,7 @@ def read_length(text: str, default_unit: Unit | None = None) -> float | Problem:
         return number
     unit = _unit_of(found["unit"], default_unit)
     if unit is None:
-        return _unit_problem(text, found["unit"])
+        return 0.0 if number == 0 and not found["unit"].strip() else _unit_problem(text, found["unit"])
     return _within_reach(text, number * MM_PER[unit])
 
 
