@@ -109,6 +109,18 @@ def test_face_to_face_where_nothing_else_decides():
     assert (first.at_start, second.at_start) in {(True, False), (False, True)}
 
 
+def test_two_runs_of_several_edges_meet_in_the_order_in_which_they_are_named():
+    """Front and back armhole with the front and the back of a cap: both ends look alike, the order decides."""
+    front, back = rectangle("front", 60.0, Cutting(1)), rectangle("back", 60.0, Cutting(1))
+    sleeve = piece("sleeve", polygon_edges((0, 0), (120, 0), (60, 50)))
+    around = surroundings(
+        draft([front, back, sleeve], [seam("front.lower back.lower", "sleeve.e1 sleeve.e2")])
+    )
+    pair = pairing(around.seams[0], around)
+    assert [leg.enters.piece for leg in pair.first.legs] == ["front", "back"]
+    assert [leg.enters.edge for leg in pair.second.legs] == ["e1", "e2"]
+
+
 def test_a_run_goes_on_over_the_shoulder():
     """Both necks are drawn from the shoulder to the fold; as one run they go fold, shoulder, fold."""
 

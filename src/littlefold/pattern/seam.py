@@ -3,8 +3,9 @@
 Which ends meet.  Two edges sewn face to face run opposite ways round their pieces, so the end of the one lies
 on the start of the other.  But a front and a back are often drawn alike, each with its fold on the left;
 sewing then turns one of them over, and start lies on start.  So the surroundings are asked first: both
-pairings are scored by `run.Surroundings.likeness` at their two ends, and only where that does not decide, the
-face to face rule does.
+pairings are scored by `run.Surroundings.likeness` at their two ends.  Where that does not decide, two runs of several
+edges meet in the order in which they are named (front and back armhole, front and back of the sleeve's cap), and
+all others by the face to face rule.
 
 What is compared.  Lengths as drawn, like with like: halves with halves, a sleeve with the armhole of a half.
 Only where a run that reaches the middle line of the body (a fold, or the middle seam or button edge of a
@@ -70,6 +71,8 @@ def _meets_reversed(first: Run, second: Run, around: Surroundings) -> bool:
     opposite = around.likeness(first.enters, second.leaves) + around.likeness(first.leaves, second.enters)
     if alike != opposite:
         return opposite > alike
+    if len(first.legs) > 1 and len(second.legs) > 1:
+        return False  # both name their edges in the order in which they meet
     return first.enters.at_start == second.enters.at_start  # face to face
 
 
