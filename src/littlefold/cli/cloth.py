@@ -128,7 +128,7 @@ def _lay(outcome: Outcome, order: Order, understood: Understood) -> Laid:
     warned = cautions(outcome.pattern, spoken(outcome.problems, understood.speech))
     units = understood.speech.units
     plans = tuple(
-        LayPlan(_title(outcome), one.lay, one.rows, shopping, warned, units)
+        LayPlan(_title(outcome), one.lay, one.rows, shopping, warned, units, one.stripes)
         for one in done
         if one.lay is not None
     )

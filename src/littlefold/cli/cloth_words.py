@@ -13,6 +13,7 @@ from littlefold.lay.account import lay_values, row_values
 from littlefold.lay.chalk import chalk_table, lower_edge
 from littlefold.lay.leftover import fitting, leftovers
 from littlefold.lay.sheet import amount, bought_name, cautions_of
+from littlefold.lay.stripes import told
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from littlefold.lay.compare import Row
     from littlefold.lay.lay import Lay
     from littlefold.lay.sheet import LayPlan
+    from littlefold.lay.stripes import Met
     from littlefold.problem import Problem
 
 FORMAT = "littlefold-cloth/1"
@@ -88,6 +90,8 @@ def _print_lay(plan: LayPlan, console: Console) -> None:
         "and numbers are right.",
         markup=False,
     )
+    for words in told(lay, plan.stripes):
+        console.print(words, markup=False)
     console.print(_chalk(plan))
 
 
@@ -175,7 +179,7 @@ def cloth_record(
         **(NO_LAY if plan is None else lay_values(plan.lay)),
         "bounds": None if taken is None or taken.bounds is None else _bounds(taken),
         "comparison": [row_values(row) for row in rows],
-        **({"chalk": [], "leftovers": []} if plan is None else _tables(plan)),
+        **({"chalk": [], "leftovers": [], "stripes": []} if plan is None else _tables(plan)),
         "others": [{**lay_values(other.lay), **_tables(other)} for other in plans[1:]],
         "shopping": None if plan is None else asdict(plan.shopping),
         "cautions": [] if plan is None else list(cautions_of(plan)),
@@ -187,6 +191,17 @@ def _tables(plan: LayPlan) -> Json:
     return {
         "chalk": [asdict(row) for row in chalk_table(plan.lay)],
         "leftovers": [asdict(rest) for rest in leftovers(plan.lay)],
+        "stripes": [_seam(met) for met in plan.stripes],
+    }
+
+
+def _seam(met: Met) -> Json:
+    """What becomes of the stripes in a seam."""
+    return {
+        "seam": [list(met.first), list(met.second)],
+        "along_off_mm": met.along,
+        "across_off_mm": met.across,
+        "not_matched_because": met.hindrance or None,
     }
 
 
@@ -200,6 +215,7 @@ def empty_cloth_record(problems: Iterable[Problem], recipe: str = "") -> Json:
         "comparison": [],
         "chalk": [],
         "leftovers": [],
+        "stripes": [],
         "others": [],
         "shopping": None,
         "cautions": [],

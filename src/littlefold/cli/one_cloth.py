@@ -12,14 +12,16 @@ from littlefold.cli.files import read_text
 from littlefold.cli.laying import NO_END, Patience, search, stopping
 from littlefold.cli.words import aside
 from littlefold.lay.adapter import enlarged, lay_pieces
-from littlefold.lay.asked import matched, tilted
+from littlefold.lay.asked import tilted
 from littlefold.lay.compare import Row, best_of
+from littlefold.lay.meeting import meetings
 from littlefold.lay.place import Effort
 from littlefold.lay.scraps import FromScraps, lay_on_scraps
 from littlefold.lay.short import enough
 from littlefold.lay.shrink import advice
 from littlefold.lay.spoken import cloth, units_of
 from littlefold.lay.stored import read_stored
+from littlefold.lay.stripes import paired, stripes_met
 from littlefold.lay.ways import Way
 from littlefold.problem import Number, Problem, Severity
 
@@ -31,16 +33,21 @@ if TYPE_CHECKING:
     from littlefold.cli.fabric import Fabric
     from littlefold.lay.lay import Lay
     from littlefold.lay.piece import LayPiece
+    from littlefold.lay.stripes import Met
     from littlefold.pattern.model import Pattern
 
 
 @dataclass(frozen=True, slots=True)
 class OneLaid:
-    """The best lay of one cloth, None where there is none; the ways that were tried; what is to be said."""
+    """The best lay of one cloth, None where there is none; the ways that were tried; what is to be said.
+
+    `stripes` tells of each seam whether the stripes meet in it.
+    """
 
     lay: Lay | None
     rows: tuple[Row, ...]
     problems: tuple[Problem, ...]
+    stripes: tuple[Met, ...] = ()
 
 
 def lay_one(pattern: Pattern, order: Order, fabric: Fabric) -> OneLaid:
@@ -50,12 +57,14 @@ def lay_one(pattern: Pattern, order: Order, fabric: Fabric) -> OneLaid:
         return OneLaid(None, (), (_no_such_cloth(pattern, fabric.cloth.name), *doubts))
     here = {piece.name for piece in pieces}
     matches = tuple(one for one in order.wishes.match if fabric is order.fabric or one[0] in here)
-    wished = matched(pieces, matches)
+    seams = meetings(pattern, fabric.cloth.name)
+    wished = paired(enlarged(pieces, fabric.cloth), seams, fabric.cloth.repeat, matches)
     cut = wished if isinstance(wished, Problem) else tilted(wished, order.wishes.tilt)
     if isinstance(cut, Problem):
         return OneLaid(None, (), (cut, *doubts))
-    laid = _laid(enlarged(cut, fabric.cloth), order, fabric)
-    return replace(laid, problems=(*doubts, *laid.problems))
+    laid = _laid(cut, order, fabric)
+    stripes = () if laid.lay is None else stripes_met(laid.lay, seams)
+    return replace(laid, problems=(*doubts, *laid.problems), stripes=stripes)
 
 
 def _laid(pieces: tuple[LayPiece, ...], order: Order, fabric: Fabric) -> OneLaid:

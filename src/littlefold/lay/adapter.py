@@ -44,11 +44,9 @@ def lay_pieces(pattern: Pattern, cloth: str = "main") -> tuple[tuple[LayPiece, .
     for number, piece in enumerate(pattern.pieces, start=1):
         if piece.cloth != cloth:
             continue
-        laid = _laid(piece, number)
-        if isinstance(laid, Problem):
-            problems.append(laid)
-            laid = _unfolded(piece, number)
+        laid, doubt = _laid(piece, number)
         pieces.append(laid)
+        problems += () if doubt is None else (doubt,)
     return tuple(pieces), tuple(problems)
 
 
@@ -77,36 +75,51 @@ def _moved(piece: LayPiece, affine: Affine) -> LayPiece:
     )
 
 
-def _laid(piece: Piece, number: int) -> LayPiece | Problem:
-    """The piece as drawn, its grain turned along x; a half with its fold edge on y = 0."""
+def frame(piece: Piece) -> Affine:
+    """The map from the paper to the frame of the lay: the grain along x, the way its arrow points; a fold on y = 0.
+
+    A fold that does not run along the grain is left where it comes.
+    """
     start, end = piece.grain
     level = Affine.rotation(-(end - start).angle, about=start)
+    if not _folds_along(piece, level):
+        return level
+    fold = _fold(piece)
+    down = level.then(Affine.translation(Vector(0.0, -level.apply(fold.start).y)))
+    # A half whose fold runs back is not turned end for end, its arrow must point as those of all other pieces do:
+    # it is mirrored, which makes no difference as soon as it is unfolded.
+    return down if level.apply_vector(fold.end - fold.start).x > 0 else down.then(ACROSS)
+
+
+def _fold(piece: Piece) -> Path:
+    edge = next((edge for edge in piece.edges if edge.kind == "fold"), None)
+    assert edge is not None, "a piece on the fold has a fold edge"  # noqa: S101 - our own mistake
+    return edge.path
+
+
+def _folds_along(piece: Piece, level: Affine) -> bool:
+    """Whether a piece lies on a fold that runs along its grain."""
     if not piece.cutting.on_fold:
+        return False
+    way = level.apply_vector(_fold(piece).end - _fold(piece).start)
+    return abs(way.y) <= ALONG * way.length
+
+
+def _laid(piece: Piece, number: int) -> tuple[LayPiece, Problem | None]:
+    """The piece as drawn, or unfolded where its fold does not run along its grain."""
+    on_cloth = frame(piece)
+    if not piece.cutting.on_fold or _folds_along(piece, on_cloth):
         ring = _ring(piece.outline.cut)
-        return _of(piece, number, ring, level, on_fold=False)
-    fold = next((edge for edge in piece.edges if edge.kind == "fold"), None)
-    assert fold is not None, "a piece on the fold has a fold edge"  # noqa: S101 - our own mistake
-    way = level.apply_vector(fold.path.end - fold.path.start)
-    if abs(way.y) > ALONG * way.length:
-        return Problem(
-            "fold-across-the-grain",
-            f'The fold of "{piece.name}" does not run along its grain, so it cannot lie on a lengthwise fold. It is '
-            "laid out unfolded.",
-            place=Place(piece=piece.name),
-            numbers=(Number("angle", abs(way.angle) * 180 / pi, "degrees"),),
-        )
-    down = level.then(Affine.translation(Vector(0.0, -level.apply(fold.path.start).y)))
-    if way.x < 0:
-        # Not turned end for end: its arrow must point as those of all other pieces do.  The half is its own mirror
-        # image as soon as it is unfolded.
-        down = down.then(ACROSS)
-    return _of(piece, number, _ring(piece.outline.cut), down, on_fold=True)
-
-
-def _unfolded(piece: Piece, number: int) -> LayPiece:
-    start, end = piece.grain
-    level = Affine.rotation(-(end - start).angle, about=start)
-    return _of(piece, number, _ring(piece.unfolded.cut), level, on_fold=False)
+        return _of(piece, number, ring, on_cloth, on_fold=piece.cutting.on_fold), None
+    off = abs(on_cloth.apply_vector(_fold(piece).end - _fold(piece).start).angle)
+    told = Problem(
+        "fold-across-the-grain",
+        f'The fold of "{piece.name}" does not run along its grain, so it cannot lie on a lengthwise fold. It is '
+        "laid out unfolded.",
+        place=Place(piece=piece.name),
+        numbers=(Number("angle", off * 180 / pi, "degrees"),),
+    )
+    return _of(piece, number, _ring(piece.unfolded.cut), on_cloth, on_fold=False), told
 
 
 def _of(piece: Piece, number: int, ring: tuple[Point, ...], affine: Affine, *, on_fold: bool) -> LayPiece:
@@ -120,11 +133,11 @@ def _of(piece: Piece, number: int, ring: tuple[Point, ...], affine: Affine, *, o
         crossgrain=not on_fold and _is_bias([affine.apply(point) for point in ring]),
         number=number,
         title=piece.title,
-        match=piece.notches[0].foot if piece.notches else None,
         grain=(start, end),
         notches=tuple(_tick(notch) for notch in piece.notches),
     )
     moved = _moved(laid, affine)
+    moved = replace(moved, match=moved.matching(0) if moved.notches else None)
     if not on_fold:
         return moved
     ring = tuple(_on_fold(point) for point in moved.ring)

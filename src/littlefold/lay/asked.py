@@ -78,7 +78,7 @@ def matched(pieces: Sequence[LayPiece], notches: Sequence[tuple[str, int]]) -> t
                 f'"{name}" has {len(piece.notches)} notches; there is no notch {number}.',
                 place=Place(piece=name),
             )
-        known[name] = replace(piece, match=piece.notches[number - 1][0] if number else None)
+        known[name] = replace(piece, match=piece.matching(number - 1) if number else None)
     return tuple(known.values())
 
 

@@ -60,6 +60,15 @@ class LayPiece:
         """The ends of the grain arrow, or a line through the middle where none was drawn."""
         return self.grain or _chord(self.ring)
 
+    def matching(self, number: int) -> Point:
+        """The point of a notch, by its number from 0, that is to meet the stripes.
+
+        Of a piece that is folded or unfolded the middle lies on the middle of a lengthwise stripe, so that both its
+        sides are striped alike (Vilumsone-Nemes, *Industrial Cutting of Textile Materials*, pp. 216-231).
+        """
+        foot = self.notches[number][0]
+        return Point(foot.x, 0.0) if self.on_fold else foot
+
     @property
     def angles(self) -> tuple[float, ...]:
         """The angles at which it may lie, mirror images and turns end for end apart [degrees]."""

@@ -15,6 +15,7 @@ from littlefold.lay.chalk import chalk_table, lower_edge
 from littlefold.lay.draw import cloth_end, lay_drawing
 from littlefold.lay.leftover import fitting, leftovers
 from littlefold.lay.shrink import advice
+from littlefold.lay.stripes import told
 from littlefold.sheet.page import Page
 from littlefold.sheet.paper import LONGEST
 from littlefold.sheet.pdf import typeset, write_pdf
@@ -33,6 +34,7 @@ if TYPE_CHECKING:
     from littlefold.lay.leftover import Leftover
     from littlefold.lay.shopping import Buy, ShoppingList
     from littlefold.lay.spoken import Units
+    from littlefold.lay.stripes import Met
     from littlefold.sheet.paper import Paper
 
 MARGIN = 12.0
@@ -61,6 +63,7 @@ class LayPlan:
         shopping: What to buy.
         cautions: What must be read before anyone cuts or sews.
         units: What tape and shop count in.
+        stripes: Of each seam, whether stripes meet in it; nothing where the cloth has none.
     """
 
     title: str
@@ -69,6 +72,7 @@ class LayPlan:
     shopping: ShoppingList
     cautions: tuple[str, ...] = ()
     units: Units = "cm"
+    stripes: tuple[Met, ...] = ()
 
 
 def lay_sheet(plan: LayPlan, paper: Paper, made: date) -> bytes:
@@ -102,6 +106,7 @@ def sheet_values(plan: LayPlan, paper: Paper, made: date) -> dict[str, Any]:
         "made": spoken_date(made),
         "figures": _figures(plan),
         "wash": _wash(lay),
+        "stripes": [_in_full(words) for words in told(lay, plan.stripes)],
         "units": "Inches" if units == "in" else "Centimetres",
         "drawings": [drawing_as_data(drawing) for drawing in _drawings(plan, rests, width - 2 * MARGIN)],
         **tables,
