@@ -11,7 +11,6 @@ from littlefold.draft.model import EdgeKind
 from littlefold.geometry import ORIGIN, Vector
 
 if TYPE_CHECKING:
-    from numpy.typing import NDArray
     from shapely import Polygon
 
     from littlefold.geometry import Path, Point
@@ -26,18 +25,18 @@ def width_at(piece: Piece, point: Point) -> float:
     doubled = _is_folded_along_grain(piece)
     outline = piece.outline if doubled else piece.unfolded
     places = _met(outline.within, point, square_to_grain(piece))
-    chord = float(places.max() - places.min()) if len(places) else 0.0
+    chord = max(places) - min(places) if places else 0.0
     return 2 * chord if doubled else chord
 
 
-def _met(outline: Polygon, point: Point, way: Vector) -> NDArray[np.float64]:
+def _met(outline: Polygon, point: Point, way: Vector) -> list[float]:
     """Where a line through a point meets an outline: the places along its direction [mm]."""
     corners = shapely.get_coordinates(outline) - (point.x, point.y)
     along, aside = corners @ (way.x, way.y), corners @ (-way.y, way.x)
     before, after = aside[:-1], aside[1:]
     crossed = (before * after <= 0) & (before != after)
     share = before[crossed] / (before[crossed] - after[crossed])
-    places: NDArray[np.float64] = along[:-1][crossed] + share * (along[1:] - along[:-1])[crossed]
+    places: list[float] = (along[:-1][crossed] + share * (along[1:] - along[:-1])[crossed]).tolist()
     return places
 
 

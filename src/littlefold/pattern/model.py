@@ -48,10 +48,10 @@ class Outline:
     cut: Path
 
     @classmethod
-    def within_known(cls, stitch: Path, cut: Path, within: Polygon) -> Outline:
-        """An outline of whose stitch line the polygon has been made already."""
+    def round_simple(cls, stitch: Path, cut: Path, within: Polygon) -> Outline:
+        """An outline of whose stitch line the polygon has been made already, and found simple."""
         outline = cls(stitch, cut)
-        outline.__dict__["within"] = within
+        outline.__dict__.update(within=within, stitch_is_simple=True)
         return outline
 
     @once
@@ -65,13 +65,23 @@ class Outline:
         return polygon(self.cut)
 
     @once
+    def stitch_is_simple(self) -> bool:
+        """Whether the stitch line encloses something and does not meet itself."""
+        return bool(self.within.is_valid)
+
+    @once
+    def cut_is_simple(self) -> bool:
+        """Whether the cutting line encloses something and does not meet itself."""
+        return bool(self.around.is_valid)
+
+    @once
     def bare(self) -> Polygon | MultiPolygon:
         """What the stitch line encloses and the cutting line does not; both must be simple."""
         return bare(self.within, self.around)
 
     def is_round(self) -> bool:
         """Whether the cutting line is simple and goes round a simple stitch line, or lies on it."""
-        return self.around.is_valid and is_sliver(self.bare, self.within)
+        return self.cut_is_simple and is_sliver(self.bare, self.within)
 
 
 @dataclass(frozen=True)

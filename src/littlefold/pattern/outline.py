@@ -62,7 +62,7 @@ def _cut(piece: DraftPiece, stitch: Path) -> Cut:
     chain, corners = strips(found)
     problems = (*_overlaps(piece, chain), *trouble.short_neighbours(piece, corners))
     path = closed(chain)
-    outline = None if path is None else Outline.within_known(stitch, path, within)
+    outline = None if path is None else Outline.round_simple(stitch, path, within)
     if outline is not None and not outline.is_round():
         return Cut(None, chain, (*problems, trouble.cut_crosses(piece)))
     return Cut(outline, chain, problems)

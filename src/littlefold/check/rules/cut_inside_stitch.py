@@ -31,7 +31,7 @@ ALLOWED = 0.3
 def cut_inside_stitch(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     """Pieces whose stitch line comes out of the cutting line."""
     for piece in pattern.pieces:
-        if not (piece.outline.within.is_valid and piece.outline.around.is_valid):
+        if not (piece.outline.stitch_is_simple and piece.outline.cut_is_simple):
             continue
         outside = _bared(piece.outline)
         if outside > ALLOWED:

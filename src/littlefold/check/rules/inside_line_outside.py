@@ -33,7 +33,7 @@ def inside_line_outside(pattern: Pattern, _: Circumstances) -> Iterator[Problem]
     """Inside lines that reach out of the cutting line."""
     for piece in pattern.pieces:
         whole = piece.outline.around
-        if whole.is_valid:
+        if piece.outline.cut_is_simple:
             for line in piece.inside:
                 yield from _judged(piece, line, whole)
 

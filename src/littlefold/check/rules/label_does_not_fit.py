@@ -39,7 +39,7 @@ def label_does_not_fit(pattern: Pattern, circumstances: Circumstances) -> Iterat
     width, height = circumstances.label
     for piece in pattern.pieces:
         inside = piece.outline.within
-        if not inside.is_valid or has_room(inside, width, height) or has_room(inside, height, width):
+        if not piece.outline.stitch_is_simple or fits_either_way(inside, width, height):
             continue
         bounds = piece.outline.stitch.bounds()
         yield found(
@@ -60,17 +60,27 @@ def label_does_not_fit(pattern: Pattern, circumstances: Circumstances) -> Iterat
         )
 
 
+def fits_either_way(inside: shapely.Polygon, width: float, height: float) -> bool:
+    """Whether a rectangle fits inside, upright or lying; what is quick to see is looked for both ways first."""
+    ways = [way for way in ((width, height), (height, width)) if _is_as_large(inside, *way)]
+    return (
+        any(_lies_in_middle(inside, *way) for way in ways)
+        or any(_lies_somewhere(inside, *way) for way in ways)
+        or any(has_room(inside, *way) for way in ways)
+    )
+
+
+def _is_as_large(inside: shapely.Polygon, width: float, height: float) -> bool:
+    left, bottom, right, top = inside.bounds
+    return bool(right - left >= width and top - bottom >= height)
+
+
 def has_room(inside: shapely.Polygon, width: float, height: float) -> bool:
     """Whether an upright rectangle fits inside, tried as the places its middle may take.
 
     Where the shape is moved by corners, sides and inner points of the rectangle and all the moved shapes
     still cover a place, the rectangle fits there.
     """
-    left, bottom, right, top = inside.bounds
-    if right - left < width or top - bottom < height:
-        return False
-    if _lies_in_middle(inside, width, height) or _lies_somewhere(inside, width, height):
-        return True
     room, corners = inside, shapely.get_coordinates(inside)
     for across, along in PLACES:
         room = room.intersection(shapely.polygons(np.add(corners, (across * width, along * height))))

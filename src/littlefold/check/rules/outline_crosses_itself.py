@@ -31,8 +31,11 @@ def outline_crosses_itself(pattern: Pattern, _: Circumstances) -> Iterator[Probl
     """Stitch lines and cutting lines that meet themselves; silent where tracing the piece has reported it."""
     reported = {problem.place.piece for problem in pattern.problems if problem.code in _ALREADY}
     for piece in (piece for piece in pattern.pieces if piece.name not in reported):
-        yield from _crossing(piece, "stitch line", piece.outline.within.exterior)
-        yield from _crossing(piece, "cutting line", piece.outline.around.exterior)
+        outline = piece.outline
+        if not outline.stitch_is_simple:
+            yield from _crossing(piece, "stitch line", outline.within.exterior)
+        if not outline.cut_is_simple:
+            yield from _crossing(piece, "cutting line", outline.around.exterior)
 
 
 def _crossing(piece: Piece, line: str, loop: shapely.LinearRing) -> Iterator[Problem]:

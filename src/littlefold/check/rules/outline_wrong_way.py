@@ -33,7 +33,7 @@ def outline_wrong_way(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
     for piece in pattern.pieces:
         shape = piece.outline.within
         enclosed = shape.area if shapely.is_ccw(shape.exterior) else -shape.area
-        if enclosed < LEAST_AREA and shape.is_valid:
+        if enclosed < LEAST_AREA and piece.outline.stitch_is_simple:
             yield found(
                 CODE,
                 say(

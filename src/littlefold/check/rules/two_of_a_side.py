@@ -40,7 +40,7 @@ def two_of_a_side(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
 def is_its_own_mirror(piece: Piece) -> bool:
     """Whether the piece laid on its mirror image covers it, mirrored across or along (middle on middle)."""
     shape = piece.outline.within
-    if not shape.is_valid:
+    if not piece.outline.stitch_is_simple:
         return True
     return any(_difference(shape, sides) <= SAME_SHAPE for sides in ((-1.0, 1.0), (1.0, -1.0)))
 
