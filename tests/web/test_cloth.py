@@ -13,7 +13,7 @@ from littlefold.lay.ways import Way
 from littlefold.web.asked import understand
 from littlefold.web.long_work import AT_ONCE, LongWorks
 from littlefold.web.pages.cloth_asked import read_cloth
-from littlefold.web.pages.cloth_laid import first_of, first_row, improving, on_cloth
+from littlefold.web.pages.cloth_laid import first_of, improving, on_cloths
 from littlefold.web.pages.cloth_said import bought
 from tests.web.test_hostile_names import HOSTILE, harmless
 
@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
     from fastapi.testclient import TestClient
 
+    from littlefold.pipeline import Outcome
+    from littlefold.web.pages.cloth_laid import OnCloth
     from littlefold.web.room import Room
 
 PATIENCE = 60.0
@@ -34,6 +36,12 @@ WISHED = {
     "cloth-kept": "Front = 12 x 30 cm",
     "cloth-notches": "front = 2; back = 0",
 }
+
+
+def laid_on(outcome: Outcome, fields: dict[str, str]) -> OnCloth:
+    """The pieces of a garment of one cloth, as a link asks for them."""
+    (on,) = on_cloths(outcome, fields, "cm")
+    return on
 
 
 def found_by(client: TestClient, started: str) -> dict[str, object]:
@@ -136,12 +144,12 @@ def test_each_lay_that_a_search_finds_is_shorter_than_the_one_before(room: Room)
     recipe = room.recipe("casing-top")
     assert recipe is not None
     outcome = room.fulfil(understand(recipe, {}, room.preferences).wish)
-    on = on_cloth(outcome, {"cloth-way": "open"}, "cm")
+    on = laid_on(outcome, {"cloth-way": "open"})
     left = iter(range(40))
     lengths = [lay.length for lay in improving(on)(lambda: next(left, None) is not None)]
     assert len(lengths) > 1
     assert lengths == sorted(lengths, reverse=True)
-    first = first_row(on.pieces, on.asked.cloth, on.asked.way).lay
+    first = first_of(on).lay
     assert first is not None
     assert lengths[-1] < first.length
 
@@ -334,7 +342,7 @@ def test_no_piece_is_laid_on_a_damaged_spot(room: Room) -> None:
     outcome = room.fulfil(understand(recipe, {}, room.preferences).wish)
     spoilt = {"cloth-way": "open", "cloth-spots": "20 x 20 cm + 8 x 8 cm"}
     for fields, is_spoilt in [({"cloth-way": "open"}, False), (spoilt, True)]:
-        on = on_cloth(outcome, fields, "cm")
+        on = laid_on(outcome, fields)
         lay = first_of(on).lay
         assert lay is not None
         spot = shapely.box(200, 200, 280, 280)
@@ -346,9 +354,9 @@ def test_a_kept_piece_lies_where_it_was_asked_for(client: TestClient, room: Room
     recipe = room.recipe("bib")
     assert recipe is not None
     outcome = room.fulfil(understand(recipe, {}, room.preferences).wish)
-    first = on_cloth(outcome, {"cloth-way": "open"}, "cm")
+    first = laid_on(outcome, {"cloth-way": "open"})
     name = first.pieces[0].name
-    on = on_cloth(outcome, {"cloth-way": "open", "cloth-kept": f"{name} = 30 x 40 cm"}, "cm")
+    on = laid_on(outcome, {"cloth-way": "open", "cloth-kept": f"{name} = 30 x 40 cm"})
     lay = first_of(on).lay
     assert lay is not None
     tails = [one.affine.apply(on.pieces[0].arrow[0]) for one in lay.placements if one.piece == name]

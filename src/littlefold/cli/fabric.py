@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from littlefold.body.tape import read_length
 from littlefold.lay.cloth import METRIC_STEP, SELVEDGE, YARD, YARD_STEP, Cloth, Price, Repeat
 from littlefold.lay.place import GAP
+from littlefold.lay.price import read_price as price_written
 from littlefold.lay.shrink import BEYOND_BELIEF, BY_FIBRE, NONE, Shrinkage, Treatment, from_test_square
 from littlefold.lay.ways import Way
 from littlefold.problem import Problem
@@ -39,9 +40,6 @@ LONGEST_SEARCH = 3600.0
 
 MOST_STEPS = 10_000_000
 
-_PRICE = re.compile(
-    r"(?P<amount>\d+(?:[.,]\d+)?)\s*(?P<currency>[^\W\d_]{1,4}|[^\w\s/.,-])?\s*(?:/\s*(?P<per>m|yd))?"
-)
 _PER_CENT = re.compile(r"(\d+(?:[.,]\d+)?)\s*%\s*[x\u00d7]\s*(\d+(?:[.,]\d+)?)\s*%")
 
 
@@ -146,11 +144,10 @@ def read_fabric(words: ClothWords) -> Fabric | tuple[Problem, ...]:
 
 def read_price(text: str, per: float = 1000.0) -> Price | Problem:
     """A price such as `8.50`, `8.50 EUR` or `6.90/yd`; a bare one is for `per` millimetres."""
-    found = _PRICE.fullmatch(text.strip())
+    found = price_written(text, per)
     if found is None:
         return not_understood(f"--price {text}: write 8.50, 8.50 EUR, 8.50/m or 6.90/yd.")
-    said = {"m": 1000.0, "yd": YARD}.get(found["per"] or "", per)
-    return Price(float(found["amount"].replace(",", ".")), (found["currency"] or "").upper(), said)
+    return found
 
 
 def read_shrinkage(text: str) -> Shrinkage | Problem:

@@ -35,6 +35,16 @@ def trace(draft: Draft) -> Pattern:
     )
 
 
+def trace_sheet(draft: Draft, sheet: str) -> tuple[Piece, ...]:
+    """The pieces of one sheet, as in the pattern, for who looks at no other sheet and measures no seam."""
+    own = [piece for piece in draft.pieces if piece.sheet == sheet]
+    if not own:
+        return ()
+    around = surroundings(draft)
+    marked = notches(around, [pairing(seam, around) for seam in around.seams])
+    return tuple(trace_piece(piece, marked[piece.name])[0] for piece in own)
+
+
 def surroundings(draft: Draft) -> Surroundings:
     """The pieces of a draft with those seams of which every edge is there."""
     pieces = {piece.name: piece for piece in draft.pieces}

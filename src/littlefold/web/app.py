@@ -14,6 +14,7 @@ from starlette.staticfiles import StaticFiles
 from littlefold.web.door import Door, Doorkeeper
 from littlefold.web.failing import Failing, say_failures
 from littlefold.web.guard import Guard
+from littlefold.web.long_work import LongWorks
 from littlefold.web.pages import FAMILIES, FOR_PUPILS
 from littlefold.web.pages.door import door_routes
 from littlefold.web.sessions import Sessions
@@ -52,7 +53,7 @@ def make_shared(
         clock: The time of day, for sessions [s].
         stopwatch: A clock that only goes forward, for tries [s].
     """
-    for_pupils = replace(room, visitor=Visitor.PUPIL)
+    for_pupils = replace(room, visitor=Visitor.PUPIL, searches=LongWorks())
     pupils = _with_pages(for_pupils, (family(for_pupils) for family in FOR_PUPILS))
     for_teacher = replace(room, visitor=Visitor.TEACHER)
     teacher = _with_pages(for_teacher, (family(for_teacher) for family in FAMILIES), beside=pupils)

@@ -26,6 +26,7 @@ class LongWork:
         name: What a link calls it.
         seconds: How long it may go on.
         parts: How many findings it ends with; 0 where only its time ends it.
+        label: What it is about, by which a page finds it.
         found: What it has found, the newest last; it only grows.
         fault: What broke it off.
         is_spent: Whether it ended by itself, with nothing left to try.
@@ -35,6 +36,7 @@ class LongWork:
     seconds: float
     began: float
     parts: int = 0
+    label: str = ""
     found: list[Any] = field(default_factory=list)
     fault: Exception | None = None
     is_spent: bool = False
@@ -93,13 +95,17 @@ class LongWorks:
         self._remembered = remembered
 
     def start(
-        self, work: Callable[[Callable[[], bool]], Iterator[Any]], seconds: float, parts: int = 0
+        self,
+        work: Callable[[Callable[[], bool]], Iterator[Any]],
+        seconds: float,
+        parts: int = 0,
+        label: str = "",
     ) -> LongWork | None:
         """Starts a piece of work; None where too many are going on."""
         with self._turn:
             if sum(not one.is_over for one in self._known.values()) >= AT_ONCE:
                 return None
-            started = LongWork(secrets.token_urlsafe(9), seconds, time.monotonic(), parts)
+            started = LongWork(secrets.token_urlsafe(9), seconds, time.monotonic(), parts, label)
             self._known[started.name] = started
             while len(self._known) > self._remembered:
                 self._known.popitem(last=False)[1].stop()
@@ -110,6 +116,19 @@ class LongWorks:
         """The work of that name."""
         with self._turn:
             return self._known.get(name)
+
+    def about(self, label: str) -> LongWork | None:
+        """The newest work with that label."""
+        with self._turn:
+            return next((one for one in reversed(self._known.values()) if one.label == label), None)
+
+    def end_all(self, seconds: float) -> None:
+        """Asks all to stop, waits so long for the end of each, and lets go of what came of them."""
+        with self._turn:
+            known = tuple(self._known.values())
+        self.forget()
+        for one in known:
+            one.wait(seconds)
 
     def stop_all(self) -> None:
         """Asks all to stop."""

@@ -13,6 +13,7 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from littlefold.store import key_of
 from littlefold.web.files import write_whole
+from littlefold.web.kept_lays import forget_lays
 from littlefold.web.visitor import Visitor
 
 if TYPE_CHECKING:
@@ -93,7 +94,8 @@ def on_the_table(room: Room, recipe: str, asked: Asked) -> None:
 
 
 def forget_child(folder: Path, name: str) -> None:
-    """Lets go of all drafts for a child; nothing of an erased child may stay."""
+    """Lets go of all drafts and lays for a child; nothing of an erased child may stay."""
+    forget_lays(folder, name)
     with _WRITING:
         known = read_recent(folder)
         left = tuple(one for one in known if key_of(one.who) != key_of(name))

@@ -8,7 +8,7 @@ from littlefold.body.tape import say_length
 from littlefold.lay.bounds import GOOD_DENSITY
 from littlefold.lay.place import Prepared, prepare
 from littlefold.web.asked import understand
-from littlefold.web.pages.cloth_laid import on_cloth
+from littlefold.web.pages.cloth_laid import on_cloths
 from littlefold.web.pages.cloth_said import bought
 
 if TYPE_CHECKING:
@@ -25,7 +25,7 @@ def reckoned(room: Room, recipe: Recipe) -> Json:
     """The pieces and the cloth of a recipe, for the child it is first shown for."""
     asked = understand(recipe, {}, room.preferences)
     outcome, units = room.fulfil(asked.wish), room.preferences.units
-    on = on_cloth(outcome, {}, units)
+    on, *others = on_cloths(outcome, {}, units)
     prepared = prepare(on.pieces, on.asked.cloth, on.asked.way) if on.pieces else ()
     pieces = [piece.title for piece in outcome.pattern.pieces]
     if not isinstance(prepared, Prepared):
@@ -36,6 +36,6 @@ def reckoned(room: Room, recipe: Recipe) -> Json:
     return {
         "pieces": pieces,
         "cloth": f"about {bought(cloth.length_to_buy(long), units)} of {wide}",
-        "also": ", ".join(name.replace("_", " ") for name in on.names if name != on.name),
+        "also": ", ".join(other.name.replace("_", " ") for other in others),
         "size": asked.size,
     }

@@ -10,6 +10,7 @@ from littlefold.pipeline import Workroom, on_the_shelf
 from littlefold.recipe.shelf import shipped_names
 from littlefold.web.box_keeper import BoxKeeper
 from littlefold.web.hands import Hands
+from littlefold.web.kept_lays import FOLDERS, KeptLays
 from littlefold.web.long_work import LongWorks
 from littlefold.web.own_recipes import OwnRecipes
 from littlefold.web.patience import PATIENCE, within
@@ -52,6 +53,7 @@ class Room:
         keeper: Keeps the card box open.
         hands: Processes that draft beside this one.
         making: The sheets of whole classes, which take long to make.
+        searches: For shorter lays; a class has its own.
     """
 
     folder: Path
@@ -63,11 +65,17 @@ class Room:
     keeper: BoxKeeper = field(default_factory=BoxKeeper, compare=False)
     hands: Hands = field(default_factory=Hands, compare=False)
     making: LongWorks = field(default_factory=lambda: LongWorks(remembered=FEW), compare=False)
+    searches: LongWorks = field(default_factory=LongWorks, compare=False)
 
     @property
     def own(self) -> OwnRecipes:
         """The maker's own recipes."""
         return OwnRecipes(self.folder / "recipes")
+
+    @property
+    def lays(self) -> KeptLays:
+        """The lays that searches have found."""
+        return KeptLays(self.folder / FOLDERS[self.visitor is Visitor.PUPIL])
 
     @property
     def preferences(self) -> Preferences:

@@ -1,8 +1,10 @@
-"""Cloth: a lay at once, better ones as the search goes on, ways and widths compared, the shopping list."""
+"""Cloth: a lay at once for each cloth of the garment, better ones as the search goes on, and one shopping list."""
 
 from __future__ import annotations
 
+import secrets
 from contextlib import asynccontextmanager
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal
 from urllib.parse import parse_qsl, urlencode
 
@@ -12,185 +14,226 @@ from starlette.exceptions import HTTPException
 from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signature
 
 from littlefold.body.chart import SIZES
-from littlefold.lay.compare import Row
-from littlefold.lay.shrink import BY_FIBRE, advice
 from littlefold.web.asked import MOST_FIELDS, understand
 from littlefold.web.at_door import NOT_FOUND, asked_in, recipe_named
-from littlefold.web.long_work import LongWorks
 from littlefold.web.pages.children_box import Field  # noqa: TC001 - FastAPI reads the signature
-from littlefold.web.pages.cloth_asked import SQUARE, WAYS
-from littlefold.web.pages.cloth_laid import (
-    OnCloth,
-    all_lays,
-    best_lay,
-    comparing,
-    first_of,
-    improving,
-    on_cloth,
-)
-from littlefold.web.pages.cloth_printed import printed
-from littlefold.web.pages.cloth_said import lay_words, list_words, ways_words
+from littlefold.web.pages.cloth_compared import comparing, parts_of
+from littlefold.web.pages.cloth_laid import best_lay, improving, lays_to_buy, on_cloths
+from littlefold.web.pages.cloth_prices import read_prices
+from littlefold.web.pages.cloth_printed import plan_of, printed, to_buy
+from littlefold.web.pages.cloth_said import list_words
+from littlefold.web.pages.cloth_slips import lay_told, price_slip, slip
 from littlefold.web.rendering import render, words
 
 if TYPE_CHECKING:
-    from collections.abc import AsyncIterator
+    from collections.abc import AsyncIterator, Mapping
 
+    from littlefold.lay.compare import Row
+    from littlefold.lay.lay import Lay
+    from littlefold.lay.shopping import ShoppingList
+    from littlefold.pipeline import Outcome
     from littlefold.web.asked import Asked
     from littlefold.web.long_work import LongWork
-    from littlefold.web.preferences import Units
+    from littlefold.web.pages.cloth_laid import OnCloth
+    from littlefold.web.pages.cloth_prices import Prices
     from littlefold.web.room import Room
 
 Json = dict[str, Any]
 
 SEE_OTHER = 303
 BUSY = 503
-LONGEST_QUERY = 6000
+LONGEST_QUERY = 12_000
 SECONDS = {"10": 10.0, "30": 30.0, "120": 120.0}
 LONGEST_COMPARING = 120.0
-FOLDED_AWAY = (
-    *("fibre", "nap", "both", "along", "across", "scraps", "square", "washed-along", "washed-across"),
-    *("spots", "kept", "tilt", "notches"),
-)
-"""Words about the cloth that most cloths need not; they are folded away until one is said."""
+PASSING = ("search", "on-cloth")
+"""Words of a link that say what is going on, not what is laid."""
+
+
+@dataclass(frozen=True, slots=True)
+class Garment:
+    """A draft on its cloths.
+
+    Attributes:
+        outcome: The draft.
+        cloths: What is cut from each cloth, the first one first.
+        prices: Of notions and thread.
+    """
+
+    outcome: Outcome
+    cloths: tuple[OnCloth, ...]
+    prices: Prices
+
+    def on(self, name: str) -> OnCloth:
+        """The cloth of that name; the first where there is none."""
+        return next((one for one in self.cloths if one.name == name), self.cloths[0])
 
 
 def routes(room: Room) -> APIRouter:
     """The routes of the cloth."""
-    searches = LongWorks()
 
     @asynccontextmanager
     async def while_open(_: Any) -> AsyncIterator[None]:
         yield
-        searches.stop_all()
+        room.searches.stop_all()
 
     router = APIRouter(lifespan=while_open)
-    _pages(router, room, searches)
-    _sheets(router, room, searches)
-    _searching(router, room, searches)
+    _pages(router, room)
+    _sheets(router, room)
+    _searching(router, room)
     return router
 
 
-def _pages(router: APIRouter, room: Room, searches: LongWorks) -> None:
+def _pages(router: APIRouter, room: Room) -> None:
     @router.get("/cloth/{recipe}")
     def cloth(recipe: str, request: Request) -> Response:
         asked = asked_in(room, recipe, request)
         if request.query_params.get("bare-numbers"):  # a form: answered by the link that means the same
             return RedirectResponse(f"/cloth/{recipe}?{asked.query()}", SEE_OTHER)
-        return _page(room, searches, recipe, asked, dict(request.query_params))
+        return _page(room, recipe, asked)
 
     @router.get("/cloth/{recipe}/search/{name}.json")
     def progress(recipe: str, name: str, request: Request, seen: int = -1) -> Response:
-        search = searches.find(name)
+        search = room.searches.find(name)
         if search is None:
             raise HTTPException(NOT_FOUND)
         told: Json = {"share": round(search.share, 3), "over": search.is_over, "count": len(search.found)}
         if len(search.found) != seen or search.is_over:
-            told |= {"html": _found_so_far(room, recipe, search, asked_in(room, recipe, request))}
+            told |= _found_so_far(room, recipe, asked_in(room, recipe, request))
         return JSONResponse(told)
 
 
-def _sheets(router: APIRouter, room: Room, searches: LongWorks) -> None:
+def _sheets(router: APIRouter, room: Room) -> None:
     @router.get("/cloth/{recipe}/{sheet}.pdf")
     def one_sheet(recipe: str, sheet: Literal["lay", "marker"], request: Request) -> Response:
-        asked = asked_in(room, recipe, request)
-        fields = dict(request.query_params)
-        on, search = _laid(room, asked, fields), searches.find(fields.get("search", ""))
-        found = tuple(search.found) if search else ()
-        made = printed(on, found, room, sheet)
+        garment = _garment(room, asked_in(room, recipe, request))
+        on = garment.on(request.query_params.get("on-cloth", ""))
+        lay = _best(room, on)
+        if lay is None:
+            raise HTTPException(NOT_FOUND)
+        units = room.preferences.units
+        plan = plan_of(garment.outcome, lay, _rows(room, on), _shopping(room, garment), units)
+        made = printed(plan, room, sheet)
         if made is None:
             raise HTTPException(NOT_FOUND)
         headers = {"content-disposition": f'inline; filename="{sheet}.pdf"'}
         return Response(made, media_type="application/pdf", headers=headers)
 
 
-def _searching(router: APIRouter, room: Room, searches: LongWorks) -> None:
+def _searching(router: APIRouter, room: Room) -> None:
     @router.post("/cloth/{recipe}/search")
-    def search(recipe: str, query: Field = "", seconds: Field = "", kind: Field = "lay") -> Response:
-        recipe_named(room, recipe)
-        fields = dict(parse_qsl(query[:LONGEST_QUERY])[:MOST_FIELDS])
-        fields.pop("search", None)
-        on = _laid(room, understand(recipe_named(room, recipe), fields, room.preferences), fields)
-        limit = LONGEST_COMPARING if kind == "ways" else SECONDS.get(seconds, SECONDS["10"])
-        work = comparing(on) if kind == "ways" else improving(on, room.engine, limit)
-        started = searches.start(work, limit)
+    def search(
+        recipe: str, query: Field = "", seconds: Field = "", kind: Field = "lay", cloth: Field = ""
+    ) -> Response:
+        fields = _lasting(query)
+        on = _garment(room, understand(recipe_named(room, recipe), fields, room.preferences)).on(cloth)
+        started = _compare(room, on) if kind == "ways" else _improve(room, on, seconds)
         if started is None:
             sentence = "Two searches are going on already. Stop one of them, or wait for its end."
             return render(room, "sentence.html", BUSY, sentence=sentence, typed=list(fields.items()))
-        return _to(recipe, fields | {"search": started.name})
+        return _to(recipe, fields | {"search": started.name}, on.name)
 
     @router.post("/cloth/{recipe}/search/{name}/stop")
-    def stop(recipe: str, name: str, query: Field = "") -> Response:
+    def stop(recipe: str, name: str, query: Field = "", cloth: Field = "") -> Response:
         recipe_named(room, recipe)
-        going = searches.find(name)
+        going = room.searches.find(name)
         if going is None:
             raise HTTPException(NOT_FOUND)
         going.stop()
         going.wait(5.0)
-        return _to(recipe, dict(parse_qsl(query[:LONGEST_QUERY])[:MOST_FIELDS]))
+        return _to(recipe, _lasting(query), cloth)
 
 
-def _to(recipe: str, fields: dict[str, str]) -> Response:
-    return RedirectResponse(f"/cloth/{recipe}?{urlencode(fields)}#lay", SEE_OTHER)
+def _lasting(query: str) -> dict[str, str]:
+    """What a link says of garment and cloth."""
+    fields = parse_qsl(query[:LONGEST_QUERY])[:MOST_FIELDS]
+    return {name: text for name, text in fields if name not in PASSING}
 
 
-def _laid(room: Room, asked: Asked, fields: dict[str, str]) -> OnCloth:
-    return on_cloth(room.fulfil(asked.wish), fields, room.preferences.units)
+def _to(recipe: str, fields: Mapping[str, str], cloth: str) -> Response:
+    place = f"lay-{cloth}" if cloth.isidentifier() else "lays"
+    return RedirectResponse(f"/cloth/{recipe}?{urlencode(fields)}#{place}", SEE_OTHER)
 
 
-def _page(room: Room, searches: LongWorks, recipe: str, asked: Asked, fields: dict[str, str]) -> HTMLResponse:
-    on = _laid(room, asked, fields)
-    search = searches.find(fields.get("search", ""))
-    units = room.preferences.units
-    shrinks = advice(on.asked.cloth.shrinkage, on.asked.cloth.treatment)
-    told = {
-        "title": on.outcome.draft.title,
-        "typed": on.asked.typed,
-        "refused": on.asked.refused,
-        "way": str(on.asked.way),
-        "ways": [str(way) for way in WAYS],
-        "fibres": (*BY_FIBRE, SQUARE),
-        "names": on.names,
-        "name": on.name,
-        "pieces": [piece.name for piece in on.pieces],
+def _improve(room: Room, on: OnCloth, seconds: str) -> LongWork | None:
+    """Sets off a search, or goes on from what an earlier one has found; None where too many are going on."""
+    going = room.searches.about(on.question)
+    if going is not None and not going.is_over:
+        return going
+    limit = SECONDS.get(seconds, SECONDS["10"])
+    known = room.lays.find(on.who, on.question)
+    seed = 1 if known is None else secrets.randbelow(2**31)
+    work = improving(on, room.engine, limit, known, seed)
+    return room.searches.start(room.lays.keeping(on.who, on.question, work), limit, label=on.question)
+
+
+def _compare(room: Room, on: OnCloth) -> LongWork | None:
+    going = room.searches.about(_ways(on))
+    if going is not None and not going.is_over:
+        return going
+    return room.searches.start(comparing(on), LONGEST_COMPARING, parts_of(on), _ways(on))
+
+
+def _ways(on: OnCloth) -> str:
+    """What a comparison is about: its rows name prices."""
+    return f"ways {on.question} {on.asked.cloth.price}"
+
+
+def _garment(room: Room, asked: Asked) -> Garment:
+    outcome, fields, units = room.fulfil(asked.wish), dict(asked.typed), room.preferences.units
+    return Garment(outcome, on_cloths(outcome, fields, units), read_prices(fields, outcome, units))
+
+
+def _best(room: Room, on: OnCloth) -> Lay | None:
+    """The shortest lay known: of the search that goes on, of one whose lay was kept, else the first."""
+    work, kept = room.searches.about(on.question), room.lays.find(on.who, on.question)
+    return best_lay(on, [*(work.found[-1:] if work else ()), *([kept] if kept else ())])
+
+
+def _rows(room: Room, on: OnCloth) -> tuple[Row, ...]:
+    work = room.searches.about(_ways(on))
+    return tuple(work.found) if work else ()
+
+
+def _shopping(room: Room, garment: Garment) -> ShoppingList:
+    best = [_best(room, on) for on in garment.cloths]
+    return to_buy(garment.outcome, lays_to_buy(garment.cloths, best), garment.prices)
+
+
+def _page(room: Room, recipe: str, asked: Asked) -> HTMLResponse:
+    garment, units = _garment(room, asked), room.preferences.units
+    name = dict(asked.typed).get("search", "")
+    told: Json = {
+        "title": garment.outcome.draft.title,
+        "slips": [slip(on, units) for on in garment.cloths],
+        "prices": price_slip(garment.prices),
+        "cloths": [_told(room, on) for on in garment.cloths],
         "sizes": SIZES,
         "units": units,
-        "remarks": [problem.message for problem in (*on.problems, *shrinks)],
-        "query": asked.query(search=""),
+        "query": _lasting_query(asked),
         "seconds": tuple(SECONDS),
-        "more": any(on.asked.typed.get(f"cloth-{word}") for word in FOLDED_AWAY),
-        "lay_query": asked.query(),
-        "gone": search is None and bool(fields.get("search")),
-        **_lay_words(on, search, units),
+        "gone": bool(name) and room.searches.find(name) is None,
+        "list": list_words(_shopping(room, garment), units),
     }
     return render(room, "cloth.html", recipe=recipe, asked=asked, **told)
 
 
-def _lay_words(on: OnCloth, search: LongWork | None, units: Units) -> Json:
-    """The lay, or why there is none; and what is to be bought."""
-    lay, first = best_lay(on, search.found if search else ()), first_of(on)
+def _lasting_query(asked: Asked) -> str:
+    return asked.query(search="", on_cloth="", seen="")
+
+
+def _told(room: Room, on: OnCloth) -> Json:
+    searches = room.searches
+    going = (searches.about(on.question), searches.about(_ways(on)))
+    return lay_told(on, _best(room, on), going, room.preferences.units)
+
+
+def _found_so_far(room: Room, recipe: str, asked: Asked) -> Json:
+    """What a search has changed on the page: one lay, and the shopping list."""
+    garment, units = _garment(room, asked), room.preferences.units
+    cloth = _told(room, garment.on(dict(asked.typed).get("on-cloth", "")))
+    shopping = list_words(_shopping(room, garment), units)
+    told: Json = {"recipe": recipe, "query": _lasting_query(asked), "cloth": cloth, "list": shopping}
     return {
-        "lay": None if lay is None else lay_words(lay, units),
-        "why": [] if lay and first.lay is None else [problem.message for problem in first.problems],
-        "list": list_words(on.outcome, all_lays(on, lay), units),
-        **_search_words(search, units),
+        "html": words(room, "cloth_found.html", **told),
+        "list": words(room, "cloth_list.html", prices=price_slip(garment.prices), **told),
     }
-
-
-def _search_words(search: LongWork | None, units: Units) -> Json:
-    rows = tuple(one for one in (search.found if search else []) if isinstance(one, Row))
-    return {
-        "search": None if search is None else search.name,
-        "going": search is not None and not search.is_over,
-        "share": 0.0 if search is None else search.share,
-        "count": 0 if search is None else len(search.found),
-        "spent": search is not None and search.is_spent and not rows,
-        "broken": search is not None and search.fault is not None,
-        "compared": ways_words(rows, units),
-    }
-
-
-def _found_so_far(room: Room, recipe: str, search: LongWork, asked: Asked) -> str:
-    on = _laid(room, asked, dict(asked.typed))
-    told = _lay_words(on, search, room.preferences.units)
-    lay_query = asked.query(search=search.name)
-    return words(room, "cloth_found.html", recipe=recipe, lay_query=lay_query, **told)

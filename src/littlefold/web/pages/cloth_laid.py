@@ -1,30 +1,31 @@
-"""The pieces of a draft on a cloth: a lay at once, better ones for as long as one likes, ways and widths in turn."""
+"""The pieces of a draft on each of its cloths: a lay at once, better ones for as long as one likes."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from hashlib import sha256
 from typing import TYPE_CHECKING, Any, Final
 
+import shapely
+
 from littlefold.lay.adapter import enlarged, lay_pieces
-from littlefold.lay.compare import Row, compare
-from littlefold.lay.lay import Lay
+from littlefold.lay.compare import Row
 from littlefold.lay.place import Effort, Prepared, lays, prepare
 from littlefold.lay.scraps import FromScraps, lay_on_scraps
+from littlefold.lay.unfolded import joined
 from littlefold.lay.ways import Way
 from littlefold.problem import Problem, Severity
-from littlefold.web.pages.cloth_asked import COMPARED_WAYS, AskedCloth, read_cloth
+from littlefold.web.pages.cloth_asked import AskedCloth, read_cloth, words_of
 from littlefold.web.pages.cloth_wished import as_wished, held
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
 
-    import shapely
-
     from littlefold.geometry import Point
     from littlefold.lay.cloth import Cloth
     from littlefold.lay.engine import Engine
-    from littlefold.lay.lay import Placement
+    from littlefold.lay.lay import Lay, Placement
     from littlefold.lay.piece import LayPiece
     from littlefold.pipeline import Outcome
     from littlefold.web.preferences import Units
@@ -34,18 +35,20 @@ if TYPE_CHECKING:
 
 ENDLESS: Final = 10**12
 """Moves of a search that its time alone ends."""
-COMPARED: Final = (1120.0, 1400.0, 1500.0)
-"""Widths that are compared beside the one that was asked for [mm]: those of most cottons, from memory of the trade."""
+MOST_CLOTHS: Final = 6
+"""So many cloths of one garment have a slip."""
+SAME_SPOT: Final = 0.01
+"""A held piece this near to its place [mm] is in it."""
 
 
 @dataclass(frozen=True, slots=True)
 class OnCloth:
-    """Pieces to be laid.
+    """The pieces that are cut from one cloth of a garment.
 
     Attributes:
         outcome: The draft they come from.
-        names: The cloths of the garment.
-        name: The one that is laid.
+        name: The cloth.
+        is_first: Whether it is the garment's first cloth, whose words in a link are plain.
         asked: How that cloth is.
         pieces: What is cut from it, enlarged where that was chosen.
         pins: Pieces that are held at a place.
@@ -53,25 +56,47 @@ class OnCloth:
     """
 
     outcome: Outcome
-    names: tuple[str, ...]
     name: str
+    is_first: bool
     asked: AskedCloth
     pieces: tuple[LayPiece, ...]
     pins: tuple[Placement, ...]
     problems: tuple[Problem, ...]
 
+    @property
+    def spots(self) -> tuple[shapely.Polygon, ...]:
+        """What cannot be used of the spread cloth."""
+        return joined(self.asked.wished.spots) if self.asked.wished.spots else ()
 
-def on_cloth(outcome: Outcome, fields: Mapping[str, str], units: Units) -> OnCloth:
-    """The pieces of a draft on the cloth that the fields of a link ask for."""
-    names = tuple(dict.fromkeys(piece.cloth for piece in outcome.pattern.pieces))
-    said = fields.get("cloth-name", "")
-    name = said if said in names else next(iter(names), "main")
-    asked = read_cloth(fields, name, units)
+    @property
+    def who(self) -> str:
+        """For whom it is; empty for nobody in particular."""
+        return self.outcome.draft.measurements.nickname
+
+    @property
+    def question(self) -> str:
+        """A digest of all that a lay of it depends on; what it costs and how much is in hand do not matter."""
+        asked = self.asked
+        spots = [spot.wkb_hex for spot in self.spots]
+        put = (self.pieces, _bare(asked.cloth), asked.way, asked.gap, asked.scraps, self.pins, spots)
+        return sha256(repr(put).encode()).hexdigest()
+
+
+def on_cloths(outcome: Outcome, fields: Mapping[str, str], units: Units) -> tuple[OnCloth, ...]:
+    """The pieces of a draft on each of its cloths, as the fields of a link ask for them; one at least."""
+    names = tuple(dict.fromkeys(piece.cloth for piece in outcome.pattern.pieces))[:MOST_CLOTHS] or ("main",)
+    return tuple(_on_cloth(outcome, fields, units, name, is_first=name == names[0]) for name in names)
+
+
+def _on_cloth(
+    outcome: Outcome, fields: Mapping[str, str], units: Units, name: str, *, is_first: bool
+) -> OnCloth:
+    asked = read_cloth(words_of(fields, "" if is_first else name), name, units)
     found, problems = lay_pieces(outcome.pattern, name)
     pieces, wrong = as_wished(enlarged(found, asked.cloth), asked.wished)
     pins, missing = held(pieces, asked.way, asked.wished)
-    unheeded = _unheeded(asked)
-    return OnCloth(outcome, names, name, asked, pieces, pins, (*problems, *wrong, *missing, *unheeded))
+    told = (*problems, *wrong, *missing, *_unheeded(asked))
+    return OnCloth(outcome, name, is_first, asked, pieces, pins, told)
 
 
 def _unheeded(asked: AskedCloth) -> tuple[Problem, ...]:
@@ -84,11 +109,17 @@ def _unheeded(asked: AskedCloth) -> tuple[Problem, ...]:
     return ()
 
 
+def _bare(cloth: Cloth) -> Cloth:
+    """A cloth without what a lay does not depend on."""
+    return replace(cloth, price=None, in_hand=None)
+
+
 @lru_cache(maxsize=32)
 def first_row(
     pieces: tuple[LayPiece, ...],
     cloth: Cloth,
     way: Way,
+    gap: float,
     scraps: Scraps = (),
     *,
     pins: tuple[Placement, ...] = (),
@@ -96,8 +127,8 @@ def first_row(
 ) -> Row:
     """A lay that is found at once and what is to be said of it, or why there is none."""
     if way is Way.SCRAPS:
-        return _scrap_row(pieces, cloth, scraps, Effort(steps=0))
-    prepared = prepare(pieces, cloth, way, pins=pins, holes=spots)
+        return _scrap_row(pieces, cloth, scraps, gap, Effort(steps=0))
+    prepared = prepare(pieces, cloth, way, gap, pins=pins, holes=spots)
     if not isinstance(prepared, Prepared):
         return Row(way, cloth.width, None, None, prepared)
     lay = next(lays(prepared, Effort(steps=0)), None)
@@ -105,79 +136,94 @@ def first_row(
     return Row(way, cloth.width, lay, prepared.bounds, told)
 
 
-def _scrap_row(pieces: tuple[LayPiece, ...], cloth: Cloth, scraps: Scraps, effort: Effort) -> Row:
+def _scrap_row(pieces: tuple[LayPiece, ...], cloth: Cloth, scraps: Scraps, gap: float, effort: Effort) -> Row:
     """The pieces on scraps; a lay that leaves pieces out is none."""
     if not scraps:
         missing = Problem("scraps-missing", "Say how large the scraps are.")
         return Row(Way.SCRAPS, cloth.width, None, None, (missing,))
-    found = lay_on_scraps(pieces, cloth, scraps, effort)
+    found = lay_on_scraps(pieces, cloth, scraps, effort, gap)
     if not isinstance(found, FromScraps):
         return Row(Way.SCRAPS, cloth.width, None, None, found)
     return Row(Way.SCRAPS, cloth.width, None if found.left_out else found.lay, None, found.problems)
 
 
-def improving(on: OnCloth, engine: Engine | None = None, seconds: float = 0.0) -> Work:
-    """The work of finding ever shorter lays; the engine, where there is one, is told how many seconds it has."""
+def first_of(on: OnCloth) -> Row:
+    """The lay that is found at once for what was asked."""
+    asked = on.asked
+    row = first_row(
+        on.pieces, _bare(asked.cloth), asked.way, asked.gap, asked.scraps, pins=on.pins, spots=on.spots
+    )
+    return replace(row, lay=None if row.lay is None else _dressed(on, row.lay))
+
+
+def improving(
+    on: OnCloth, engine: Engine | None = None, seconds: float = 0.0, start: Lay | None = None, seed: int = 1
+) -> Work:
+    """The work of finding ever shorter lays.
+
+    Args:
+        on: The pieces and their cloth.
+        engine: What helps, where there is something.
+        seconds: How long the engine has.
+        start: A lay of the same question to go on from.
+        seed: Where the search begins.
+    """
     asked = on.asked
 
     def on_scraps(keep_going: Callable[[], bool]) -> Iterator[Lay]:
-        lay = _scrap_row(on.pieces, asked.cloth, asked.scraps, Effort(ENDLESS, keep_going=keep_going)).lay
+        effort = Effort(ENDLESS, seed, keep_going)
+        lay = _scrap_row(on.pieces, asked.cloth, asked.scraps, asked.gap, effort).lay
         if lay is not None:
             yield lay
 
     def work(keep_going: Callable[[], bool]) -> Iterator[Lay]:
-        prepared = prepare(on.pieces, asked.cloth, asked.way, pins=on.pins, holes=asked.wished.spots)
+        prepared = prepare(on.pieces, asked.cloth, asked.way, asked.gap, pins=on.pins, holes=on.spots)
         if isinstance(prepared, Prepared):
-            effort = Effort(ENDLESS, keep_going=keep_going, engine=engine, seconds=round(seconds))
-            yield from lays(prepared, effort)
+            effort = Effort(ENDLESS, seed, keep_going, engine, round(seconds))
+            yield from lays(prepared, effort, start.placements if start else ())
 
     return on_scraps if asked.way is Way.SCRAPS else work
 
 
-def comparing(on: OnCloth) -> Work:
-    """The work of laying the pieces in every way, on the width that was asked for and on usual ones."""
-    cloth = on.asked.cloth
-    ways, usual = ((Way.TUBE,), ()) if cloth.tube else (COMPARED_WAYS, COMPARED)
-
-    def work(keep_going: Callable[[], bool]) -> Iterator[Row]:
-        widths = sorted({cloth.width, *usual})
-        yield from compare(on.pieces, cloth, Effort(0, keep_going=keep_going), ways, widths)
-
-    return work
-
-
-def first_of(on: OnCloth) -> Row:
-    """The lay that is found at once for what was asked."""
-    asked = on.asked
-    return first_row(on.pieces, asked.cloth, asked.way, asked.scraps, pins=on.pins, spots=asked.wished.spots)
-
-
-def best_lay(on: OnCloth, found: Sequence[object]) -> Lay | None:
-    """The last lay that a search has found for this very cloth, else the first lay."""
+def best_lay(on: OnCloth, found: Sequence[Lay]) -> Lay | None:
+    """The shortest of the first lay and those that were found for the same question, on the cloth as it is now."""
     first = first_of(on).lay
-    last = next((one for one in reversed(found) if isinstance(one, Lay)), None)
-    if last is None:
-        return first
-    if first is None:  # on scraps a search may find room where the first try did not
-        return last if (last.spread.way, last.pieces) == (on.asked.way, on.pieces) else None
-    is_same = (last.cloth, last.spread, last.pieces, last.holes) == (
-        first.cloth,
-        first.spread,
-        first.pieces,
-        first.holes,
+    known = [_dressed(on, lay) for lay in found if _answers(on, lay)]
+    return min((*([first] if first else ()), *known), key=lambda lay: lay.length, default=None)
+
+
+def _dressed(on: OnCloth, lay: Lay) -> Lay:
+    """A lay with the price and the length in hand of the cloth that is asked for."""
+    return replace(lay, cloth=replace(lay.cloth, price=on.asked.cloth.price, in_hand=on.asked.cloth.in_hand))
+
+
+def _answers(on: OnCloth, lay: Lay) -> bool:
+    """Whether a lay is one of these very pieces on this very cloth, with every held piece in its place."""
+    asked = on.asked
+    if (lay.spread.way, lay.gap, lay.pieces) != (asked.way, asked.gap, on.pieces):
+        return False
+    if asked.way is Way.SCRAPS:
+        tried = lay_on_scraps(on.pieces, asked.cloth, asked.scraps, Effort(steps=0), asked.gap)
+        return (
+            isinstance(tried, FromScraps)
+            and lay.length <= tried.length
+            and _alike(lay.holes, tried.lay.holes)
+        )
+    is_cloth = _bare(lay.cloth) == _bare(asked.cloth)
+    return is_cloth and _alike(lay.holes, on.spots) and all(_is_held(lay, pin) for pin in on.pins)
+
+
+def _alike(holes: Sequence[shapely.Polygon], spots: Sequence[shapely.Polygon]) -> bool:
+    return len(holes) == len(spots) and all(map(shapely.equals, holes, spots))
+
+
+def _is_held(lay: Lay, pin: Placement) -> bool:
+    alike = (one for one in lay.placements if (one.piece, one.half) == (pin.piece, pin.half))
+    return any(one.at.distance(pin.at) <= SAME_SPOT and one.sign == pin.sign for one in alike)
+
+
+def lays_to_buy(ons: Sequence[OnCloth], best: Sequence[Lay | None]) -> tuple[Lay, ...]:
+    """The lays of the cloths that are to be bought; scraps are there already."""
+    return tuple(
+        lay for on, lay in zip(ons, best, strict=True) if lay is not None and on.asked.way is not Way.SCRAPS
     )
-    return last if is_same else first
-
-
-def all_lays(on: OnCloth, lay: Lay | None) -> tuple[Lay, ...]:
-    """A lay for each cloth to be bought: the one that is shown, and the first for the others; scraps are there."""
-    shown = None if on.asked.way is Way.SCRAPS else lay
-    found = (shown if name == on.name else _other_lay(on, name) for name in on.names)
-    return tuple(one for one in found if one is not None)
-
-
-def _other_lay(on: OnCloth, name: str) -> Lay | None:
-    pieces, _ = lay_pieces(on.outcome.pattern, name)
-    cloth = replace(on.asked.cloth, name=name, price=None)
-    way = Way.FOLDED if on.asked.way is Way.SCRAPS else on.asked.way
-    return first_row(enlarged(pieces, cloth), cloth, way).lay

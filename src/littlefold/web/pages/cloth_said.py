@@ -10,21 +10,16 @@ from littlefold.body.tape import say_length
 from littlefold.lay.cloth import YARD_STEP
 from littlefold.lay.compare import best_of
 from littlefold.lay.leftover import fitting, leftovers
-from littlefold.lay.sewn import sewn_lengths
 from littlefold.lay.sheet import lettered, with_leftovers
-from littlefold.lay.shopping import shopping_list
 from littlefold.lay.short import enough
-from littlefold.lay.thread import thread_length
 from littlefold.lay.ways import Way
-from littlefold.problem import Problem
 from littlefold.sheet.svg import write_svg
 
 if TYPE_CHECKING:
     from littlefold.lay.compare import Row
     from littlefold.lay.lay import Lay
     from littlefold.lay.leftover import Leftover
-    from littlefold.lay.shopping import Buy
-    from littlefold.pipeline import Outcome
+    from littlefold.lay.shopping import Buy, ShoppingList
     from littlefold.web.preferences import Units
 
 Json = dict[str, Any]
@@ -48,7 +43,7 @@ def lay_words(lay: Lay, units: Units) -> Json:
         "short": [one.message for one in enough(lay)],
         "length": say_length(ceil(lay.cloth_length), units),
         "used": f"{lay.share_used:.0%}",
-        "price": _money(lay.price),
+        "price": _money(lay.price, cloth.price.currency if cloth.price else ""),
         "drawing": _STYLE.sub("", write_svg(with_leftovers(lay, rests, 1 / scale, units), scale), count=1),
         "rests": [f"{letter}: {_sides(rest, units)}" for letter, rest in lettered(rests)],
         "fitting": [f"{count} x {name}" for name, count in fitting(rests) if count],
@@ -74,37 +69,41 @@ def bought(mm: float, units: Units) -> str:
     )
 
 
-def _money(amount: float | None) -> str:
-    return "" if amount is None else f"{amount:.2f}"
+def _money(amount: float | None, currency: str = "") -> str:
+    return "" if amount is None else f"{amount:.2f} {currency}".strip()
 
 
-def list_words(outcome: Outcome, best: tuple[Lay, ...], units: Units) -> Json:
+def list_words(found: ShoppingList, units: Units) -> Json:
     """What to buy for the garment."""
-    thread = thread_length(sewn_lengths(outcome.pattern))
-    mm = 0.0 if isinstance(thread, Problem) else thread
-    found = shopping_list(best, outcome.draft.notions, mm)
     return {
-        "lines": [_line(one, units, is_cloth=number < len(best)) for number, one in enumerate(found.lines)],
-        "total": _money(found.total) if found.total else "",
+        "lines": [_line(one, units) for one in found.lines],
+        "total": _money(found.total, found.currency)
+        if any(one.price is not None for one in found.lines)
+        else "",
         "complete": found.complete,
     }
 
 
-def _line(one: Buy, units: Units, *, is_cloth: bool) -> Json:
-    if is_cloth:
+def _line(one: Buy, units: Units) -> Json:
+    if one.is_cloth:
         amount = bought(one.amount, units)
     elif one.unit == "mm":
         amount = say_length(ceil(one.amount), units)
     else:
         amount = f"{one.amount:g} {one.unit.rstrip('s') if one.amount == 1 else one.unit}"
-    name = "cloth" if is_cloth and one.name == "main" else one.name.replace("_", " ")
     return {
-        "name": name,
+        "name": cloth_title(one.name) if one.is_cloth else one.name.replace("_", " "),
         "amount": amount,
         "price": _money(one.price),
         "remark": one.remark,
         "caution": one.caution,
+        "steps": one.steps,
     }
+
+
+def cloth_title(name: str) -> str:
+    """What a cloth of the garment is called: `main cloth`, `lining`."""
+    return "main cloth" if name == "main" else name.replace("_", " ")
 
 
 def ways_words(rows: tuple[Row, ...], units: Units) -> Json:
