@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from itertools import pairwise
 
 import pytest
 
 from littlefold.body.growth import Forecast, forecast
-from littlefold.body.measurements import Measurements
+from littlefold.body.measurements import Measurements, Reading
 from littlefold.body.room import Room, room_to_grow
 from littlefold.booklet.card_sheet import card_sheet, sheet_data
 from littlefold.booklet.growth_picture import LARGE, Taken, growth_picture
@@ -170,6 +171,19 @@ def test_the_card_sheet_tells_what_was_measured_and_what_was_not() -> None:
     assert rows["Neck girth"]["readings"] == [""]
     assert data["notes"] == ["no labels"]
     assert [picture["title"] for picture in data["small"]] == ["Chest girth"]
+
+
+def test_what_recipes_ask_for_as_their_own_stands_on_the_card_sheet_with_its_words() -> None:
+    (one,) = taken((48.0, 1027.0))
+    read = replace(one, body=one.body.with_reading("bib_height", Reading(215.0)))
+    room = room_to_grow(read.body, 60.0)
+    assert isinstance(room, Room)
+    own = (("bib_height", "Down to the *waist* tape"),)
+    data = sheet_data((one, read), room, (), DAY, own=own)
+    assert data["own"] == [
+        {"title": "bib height", "how": "Down to the *waist* tape", "readings": ["", "21.5"]}
+    ]
+    assert card_sheet((one, read), room, (), DAY, own=own).startswith(b"%PDF")
 
 
 def test_numbers_of_readings_are_not_printed_over_each_other() -> None:

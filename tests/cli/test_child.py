@@ -51,6 +51,7 @@ def test_a_card_is_made_measured_and_shown() -> None:
             "by": "Edda",
             "over": "",
             "readings": {"stature": 1040.0, "chest": 21.625 * 25.4},
+            "own": [],
         }
     ]
     assert "104 cm" in say("child", "show", "Mina")

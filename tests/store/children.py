@@ -7,7 +7,7 @@ from datetime import date
 from littlefold.body.measurements import Measurements, Origin, Reading
 from littlefold.check import Circumstances
 from littlefold.problem import Number, Place, Problem, Severity
-from littlefold.store import Card, Fitting, Measured, Note, PastDraft, RecipeText
+from littlefold.store import Card, Fitting, Measured, Note, OwnMeasurement, PastDraft, RecipeText
 
 MINA = Card(
     "Mina",
@@ -15,7 +15,13 @@ MINA = Card(
     "girl",
     (
         Measured(date(2025, 9, 1), (("stature", 980.0), ("chest", 545.0)), "Edda", "vest"),
-        Measured(date(2026, 2, 20), (("stature", 1012.5), ("chest", 22.25 * 25.4)), "Edda", "T-shirt"),
+        Measured(
+            date(2026, 2, 20),
+            (("stature", 1012.5), ("front_length", 285.75), ("chest", 22.25 * 25.4)),
+            "Edda",
+            "T-shirt",
+            (OwnMeasurement("front_length", "top", "From the neck over the „chest“, to the waist"),),
+        ),
     ),
     (Note(date(2026, 2, 20), "Scratchy labels are not liked."),),
     (

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -17,6 +18,7 @@ from littlefold.store import (
     Fitting,
     Measured,
     Note,
+    OwnMeasurement,
     PastDraft,
     RecipeText,
     cards_from_json,
@@ -44,7 +46,20 @@ def _pairs(values: st.SearchStrategy[object]) -> st.SearchStrategy[tuple[tuple[s
 
 readings = st.builds(Reading, lengths, st.sampled_from(Origin), lengths)
 bodies = st.builds(Measurements, _pairs(readings), st.none() | lengths, sexes, words)
-measured = st.lists(st.builds(Measured, days, _pairs(lengths), words, words), max_size=3).map(tuple)
+meanings = st.dictionaries(names, st.tuples(names, words), max_size=2)
+
+
+@st.composite
+def _sets(draw: st.DrawFn) -> Measured:
+    """A set some of whose readings are recipes' own."""
+    meant = draw(meanings)
+    plain = draw(st.builds(Measured, days, _pairs(lengths), words, words))
+    given = dict(plain.readings) | {name: draw(lengths) for name in meant}
+    own = tuple(OwnMeasurement(name, *meant[name]) for name in given if name in meant)
+    return Measured(plain.day, tuple(given.items()), plain.by, plain.over, own)
+
+
+measured = st.lists(_sets(), max_size=3).map(tuple)
 drafts = st.builds(
     PastDraft,
     days,
@@ -101,15 +116,47 @@ def test_a_spreadsheet_finds_no_formula_in_the_table() -> None:
     assert readings_from_csv(table) == (card,)
 
 
+HOW = "From the neck over the „chest“, to the waist"
+
+
 def test_the_table_is_one_line_a_reading() -> None:
     assert readings_to_csv((MINA, JO)).splitlines() == [
-        "name,born,sex,set,day,by,over,measurement,mm",
-        "Mina,2022-08-14,girl,1,2025-09-01,Edda,vest,stature,980.0",
-        "Mina,2022-08-14,girl,1,2025-09-01,Edda,vest,chest,545.0",
-        "Mina,2022-08-14,girl,2,2026-02-20,Edda,T-shirt,stature,1012.5",
-        "Mina,2022-08-14,girl,2,2026-02-20,Edda,T-shirt,chest,565.15",
-        "Jo,,,,,,,,",
+        "name,born,sex,set,day,by,over,measurement,mm,recipe,how",
+        "Mina,2022-08-14,girl,1,2025-09-01,Edda,vest,stature,980.0,,",
+        "Mina,2022-08-14,girl,1,2025-09-01,Edda,vest,chest,545.0,,",
+        "Mina,2022-08-14,girl,2,2026-02-20,Edda,T-shirt,stature,1012.5,,",
+        f'Mina,2022-08-14,girl,2,2026-02-20,Edda,T-shirt,front_length,285.75,top,"{HOW}"',
+        "Mina,2022-08-14,girl,2,2026-02-20,Edda,T-shirt,chest,565.15,,",
+        "Jo,,,,,,,,,,",
     ]
+
+
+def test_a_table_of_before_recipes_own_measurements_is_read() -> None:
+    (card,) = readings_from_csv(HEADING + "Jo,,,1,2026-01-01,,,chest,560\n")
+    assert card == Card("Jo", measured=(Measured(date(2026, 1, 1), (("chest", 560.0),)),))
+
+
+def test_a_file_of_before_recipes_own_measurements_is_read() -> None:
+    document = json.loads(cards_to_json((MINA,))) | {"format": "littlefold-cards/2"}
+    for one in document["cards"][0]["measured"]:
+        del one["own"]
+    (card,) = cards_from_json(json.dumps(document))
+    assert isinstance(card, Card)
+    assert card.measured[0] == MINA.measured[0]
+    assert card.measured[1] == replace(MINA.measured[1], own=())
+
+
+@pytest.mark.parametrize(
+    ("own", "said"),
+    [
+        ((OwnMeasurement("chest_again", "top", "Once more"),), "was not read"),
+        ((OwnMeasurement("chest", "", "Once more"),), "of no recipe"),
+        ((OwnMeasurement("chest", "top", "So"), OwnMeasurement("chest", "bib", "Otherwise")), "twice"),
+    ],
+)
+def test_words_without_a_reading_are_refused(own: tuple[OwnMeasurement, ...], said: str) -> None:
+    card = Card("Jo", measured=(Measured(date(2026, 1, 1), (("chest", 560.0),), own=own),))
+    assert any(said in fault.message for fault in faults_of(card))
 
 
 WRONG = {

@@ -17,7 +17,16 @@ from alembic.script import ScriptDirectory
 from sqlalchemy import event, text
 
 from littlefold.problem import Problem
-from littlefold.store import Address, BoxUnavailable, CardBox, Note, address_of, open_box
+from littlefold.store import (
+    Address,
+    BoxUnavailable,
+    CardBox,
+    Measured,
+    Note,
+    OwnMeasurement,
+    address_of,
+    open_box,
+)
 from littlefold.store.engine import connect, writing
 from littlefold.store.opening import MIGRATIONS, steps_in
 from tests.store.boxes import NOW, opened
@@ -43,13 +52,13 @@ def _address(environ: dict[str, str]) -> Address:
     return address
 
 
-def _old_box(environ: dict[str, str]) -> Address:
-    """A box as the first version kept it, with Jo in it."""
+def _old_box(environ: dict[str, str], version: str = "0001") -> Address:
+    """A box as an older version kept it, the first where none is named, with Jo and Kim in it."""
     address, engine = _address(environ), connect(_address(environ).url)
     steps = steps_in(MIGRATIONS)
     with writing(engine) as connection:
         steps.attributes["connection"] = connection
-        command.upgrade(steps, "0001")
+        command.upgrade(steps, version)
         connection.execute(text("INSERT INTO child (key, name) VALUES ('jo', 'Jo'), ('kim', 'Kim')"))
     engine.dispose()
     return address
@@ -77,6 +86,27 @@ def test_an_old_box_is_backed_up_and_brought_up_to_date(environ: dict[str, str])
     again = opened(environ)
     assert again.remarks == (), "once"
     again.close()
+
+
+def test_readings_of_before_recipes_own_were_described_stay(environ: dict[str, str]) -> None:
+    address, engine = _old_box(environ, "0004"), connect(_address(environ).url)
+    with writing(engine) as connection:
+        for row in (
+            "measured SELECT id, 0, DATE '2026-01-31', 'Edda', ''",
+            "reading SELECT id, 0, 0, 'front_length', 290.0",
+        ):
+            said = row.replace("DATE ", "") if engine.dialect.name == "sqlite" else row
+            connection.execute(text(f"INSERT INTO {said} FROM child WHERE key = 'jo'"))
+    engine.dispose()
+    box = opened(environ)
+    read = Measured(date(2026, 1, 31), (("front_length", 290.0),), "Edda")
+    assert box.card("Jo") == replace(JO, measured=(read,))
+    assert len(list(address.backups.iterdir())) == 1, "a copy of the box as it was"
+    own = OwnMeasurement("front_length", "top", "Over the chest")
+    described = replace(read, own=(own,))
+    box.change("Jo", lambda card: replace(card, measured=(described,)))
+    assert box.card("Jo") == replace(JO, measured=(described,))
+    box.close()
 
 
 def test_an_erased_child_is_erased_from_the_backups(environ: dict[str, str]) -> None:

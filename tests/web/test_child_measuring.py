@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import re
 from html import unescape
 from typing import TYPE_CHECKING
 
@@ -46,6 +47,7 @@ def test_inches_typed_as_centimetres_are_caught_and_nothing_is_lost(client: Test
         ("chest", "54 ells", "is not known"),
         ("day", "yesterday", "is not a day"),
         ("day", "2030-01-01", "still to come"),
+        ("day", "2022-08-13", "born on 2022-08-14, after 2022-08-13"),
     ],
 )
 def test_what_is_not_understood_is_said_beside_it_and_stays(
@@ -57,6 +59,42 @@ def test_what_is_not_understood_is_said_beside_it_and_stays(
     assert sentence in unescape(refused.text)
     assert f'value="{text}"' in refused.text
     assert record(client)["measured"] == []
+
+
+def test_a_day_that_cannot_be_is_told_at_its_field_while_one_types(client: TestClient) -> None:
+    with_mina(client)
+    fields = {"name": "Mina", "day": "2020-01-01", "stature": "104"}
+    told = client.get("/child/measure/judged.json", params=fields).json()
+    assert "born on 2022-08-14" in told["refused"]["day"]
+    page = client.get("/child/measure", params=fields | {"at": "all"}).text
+    place = page.index('data-said="day"')
+    assert "born on 2022-08-14" in page[place : place + 200]
+    assert 'value="104"' in page
+
+
+def test_a_second_reading_of_a_day_replaces_its_measurement_alone(client: TestClient) -> None:
+    with_mina(
+        client, SET | {"by": "Edda", "over": "vest"}, {"name": "Mina", "day": SET["day"], "chest": "55"}
+    )
+    first, second = record(client)["measured"]
+    assert second == first | {"readings": first["readings"] | {"chest": 550.0}}
+    page = unescape(client.get("/child", params={"name": "Mina"}).text)
+    table = page[page.index('class="readings"') :]
+    assert table.index("55 cm") < table.index("54 cm"), "the newest of a day stands first"
+    picture = client.get("/child/growth.svg", params={"name": "Mina", "of": "chest"}).text
+    earlier = client.get("/child/growth.svg", params={"name": "Mina"}).text
+    dots = [len(re.findall(r'<circle[^>]*data-name="reading"', one)) for one in (picture, earlier)]
+    assert dots == [1, 1], "one a day"
+
+
+def test_a_birth_date_after_the_first_readings_is_refused_and_stays_typed(client: TestClient) -> None:
+    with_mina(client, SET)
+    wrong = {"name": "Mina", "to": "Mina", "born": "2026-02-21", "sex": "girl"}
+    refused = client.post("/child/correct", data=wrong)
+    assert refused.status_code == 422
+    assert "measured on 2026-02-20, before 2026-02-21" in refused.text
+    assert 'value="2026-02-21"' in refused.text
+    assert record(client)["born"] == "2022-08-14"
 
 
 def test_a_set_of_nothing_is_not_kept(client: TestClient) -> None:

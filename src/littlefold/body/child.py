@@ -17,7 +17,7 @@ from littlefold.body.tape import read_length
 from littlefold.problem import Place, Problem
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Collection, Mapping
 
 _NEAR: Final = 0.5  # likeness from which a name is suggested
 _SHUFFLED: Final = 0.1
@@ -35,7 +35,9 @@ class _ChildFile(BaseModel):
     measurements: dict[str, JsonValue] = Field(default_factory=dict, max_length=200)
 
 
-def child_from_json(text: str, today: date) -> tuple[Measurements | None, tuple[Problem, ...]]:
+def child_from_json(
+    text: str, today: date, own: Collection[str] = ()
+) -> tuple[Measurements | None, tuple[Problem, ...]]:
     """The child that a file describes, and everything in it that is not understood.
 
     No child comes back when the file as a whole cannot be read; a bad reading is left out and reported.
@@ -43,6 +45,7 @@ def child_from_json(text: str, today: date) -> tuple[Measurements | None, tuple[
     Args:
         text: The file's content.
         today: The day of measuring, from which the age is counted.
+        own: The names of the recipe's own measurements, which may stand in it too.
     """
     try:
         entries = json.loads(text)
@@ -52,7 +55,7 @@ def child_from_json(text: str, today: date) -> tuple[Measurements | None, tuple[
         file = _ChildFile.model_validate(entries)
     except ValidationError as fault:
         return None, tuple(_misshapen(error) for error in fault.errors())
-    return _child(file, today)
+    return _child(file, today, own)
 
 
 def age_in_months(born: date, day: date) -> float:
@@ -60,9 +63,9 @@ def age_in_months(born: date, day: date) -> float:
     return (day - born).days / DAYS_IN_MONTH
 
 
-def read_reading(name: str, text: str) -> Reading | Problem:
-    """One tape reading as it was written beside its name; the name must be in the register."""
-    if name not in NAMES:
+def read_reading(name: str, text: str, own: Collection[str] = ()) -> Reading | Problem:
+    """One tape reading as it was written beside its name, which is in the register or among a recipe's own."""
+    if name not in NAMES and name not in own:
         return unknown_measurement(name)
     mm = read_length(text)
     if isinstance(mm, Problem):
@@ -87,19 +90,19 @@ def _likeness(written: str, known: str) -> float:
     return difflib.SequenceMatcher(None, written, known).ratio() + (_SHUFFLED if shuffled else 0.0)
 
 
-def _child(file: _ChildFile, today: date) -> tuple[Measurements, tuple[Problem, ...]]:
+def _child(file: _ChildFile, today: date, own: Collection[str]) -> tuple[Measurements, tuple[Problem, ...]]:
     age, problems = _age(file.born, today)
-    readings = {name: _reading(name, value) for name, value in file.measurements.items()}
+    readings = {name: _reading(name, value, own) for name, value in file.measurements.items()}
     kept = tuple((name, found) for name, found in readings.items() if isinstance(found, Reading))
     refused = tuple(found for found in readings.values() if isinstance(found, Problem))
     return Measurements(kept, age, file.sex, file.name), (*problems, *refused)
 
 
-def _reading(name: str, value: JsonValue) -> Reading | Problem:
+def _reading(name: str, value: JsonValue, own: Collection[str]) -> Reading | Problem:
     if isinstance(value, str):
-        return read_reading(name, value)
+        return read_reading(name, value, own)
     if isinstance(value, int | float) and not isinstance(value, bool):
-        return read_reading(name, f"{value:g}")
+        return read_reading(name, f"{value:g}", own)
     return Problem("measurement-misshapen", f'{name} is {json.dumps(value)}. Write a length like "56 cm".')
 
 

@@ -33,8 +33,13 @@ _PLAIN: Final = Speech()
 NEWEST: Final = 3  # sets of readings that are printed
 
 
-def card_sheet(
-    taken: tuple[Taken, ...], room: Room, notes: tuple[str, ...], made: date, speech: Speech = _PLAIN
+def card_sheet(  # noqa: PLR0917 - what stands on the sheet, in its order
+    taken: tuple[Taken, ...],
+    room: Room,
+    notes: tuple[str, ...],
+    made: date,
+    speech: Speech = _PLAIN,
+    own: tuple[tuple[str, str], ...] = (),
 ) -> bytes:
     """The sheet as a PDF on A4.
 
@@ -44,12 +49,18 @@ def card_sheet(
         notes: A few words each.
         made: The date on the sheet.
         speech: Units and language.
+        own: Short name of each recipe's own measurement among the readings, and how it is taken.
     """
-    return typeset(_template(), sheet_data(taken, room, notes, made, speech), made)
+    return typeset(_template(), sheet_data(taken, room, notes, made, speech, own), made)
 
 
-def sheet_data(
-    taken: tuple[Taken, ...], room: Room, notes: tuple[str, ...], made: date, speech: Speech = _PLAIN
+def sheet_data(  # noqa: PLR0917 - as above
+    taken: tuple[Taken, ...],
+    room: Room,
+    notes: tuple[str, ...],
+    made: date,
+    speech: Speech = _PLAIN,
+    own: tuple[tuple[str, str], ...] = (),
 ) -> dict[str, Any]:
     """What the card sheet says, as data for its template."""
     later, newest = room.later, taken[-NEWEST:]
@@ -77,6 +88,7 @@ def sheet_data(
             }
             for name in drawn
         ],
+        "own": [_own_row(name, how, newest, speech) for name, how in own],
         "notes": [plain(note) for note in notes],
     }
 
@@ -92,7 +104,7 @@ def _words(room: Room, speech: Speech) -> dict[str, str]:
     """The sentences of the sheet, with ages and sizes put in."""
     words, then = wording(speech.language)["growth"], _age(room.later.age_months, speech)
     sizes = {"now": room.size_now, "then": room.size_then, "most": room.size_at_most}
-    plainly = {name: words[name] for name in ("now", "range", "room", "notes")}
+    plainly = {name: words[name] for name in ("now", "range", "room", "own", "notes")}
     return plainly | {
         "legend": words["legend"].format(age=then),
         "table": words["table"].format(unit=words[speech.units]),
@@ -121,6 +133,16 @@ def _row(name: str, newest: tuple[Taken, ...], room: Room, speech: Speech) -> di
         "range": wording(speech.language)["growth"]["to"].format(low=low, high=high),
         "gain": _said(gain.expected, speech),
         "is_width": gain.is_width,
+    }
+
+
+def _own_row(name: str, how: str, newest: tuple[Taken, ...], speech: Speech) -> dict[str, Any]:
+    """A recipe's own measurement, which no model forecasts."""
+    title = plain(name.replace("_", " "))
+    return {
+        "title": title,
+        "how": plain(how),
+        "readings": [_reading(one.body, name, speech) for one in newest],
     }
 
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Literal
 
 from littlefold.body.by_age import body_of_age
 from littlefold.body.chart import chart_row, read_size
-from littlefold.body.child import child_from_json, read_reading, unknown_measurement
+from littlefold.body.child import child_from_json, read_reading
 from littlefold.body.measurements import Measurements
 from littlefold.body.register import REGISTER
 from littlefold.body.tape import read_length, read_mark
@@ -26,7 +26,7 @@ from littlefold.problem import Problem
 from littlefold.sheet.paper import MARGIN, OVERLAP, read_paper
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Collection, Mapping
     from datetime import date
 
     from littlefold.body.measurements import Sex
@@ -127,10 +127,11 @@ def _body(
 ) -> tuple[Measurements, tuple[Problem, ...], tuple[Problem, ...]]:
     """The measurements, with notes on them and with what could not be understood."""
     measurements = Measurements((), None, asked.sex)
+    own = {name for recipe in recipes for name in measures_of(recipe)} - set(REGISTER)
     notes: tuple[Problem, ...] = ()
     problems = list(_unpaired(asked.measure, "--measure"))
     if asked.child is not None:
-        found = _child(asked.child, today)
+        found = _child(asked.child, today, recipes[-1], own)
         if isinstance(found, Problem):
             problems.append(found)
         else:
@@ -149,9 +150,8 @@ def _body(
             row = chart_row(size)
             called = row.nickname.replace("size", word("size", asked.language))
             measurements = _over(replace(row, nickname=called), measurements)
-    own = {name for recipe in recipes for name in measures_of(recipe)} | set(REGISTER)
     for name, text in _pairs(asked.measure).items():
-        reading = read_reading(name, text) if name in own else unknown_measurement(name)
+        reading = read_reading(name, text, own)
         if isinstance(reading, Problem):
             problems.append(reading)
         else:
@@ -176,7 +176,7 @@ def _over(chart: Measurements, given: Measurements) -> Measurements:
     )
 
 
-def _child(name: str, today: date) -> _Found | Problem:
+def _child(name: str, today: date, recipe: Recipe, own: Collection[str]) -> _Found | Problem:
     """The child of a file or of a card: measurements, notes on them, and what could not be understood."""
     if name == "sample":
         text: str | Problem = files("littlefold.cli").joinpath("sample.json").read_text(encoding="utf-8")
@@ -185,11 +185,11 @@ def _child(name: str, today: date) -> _Found | Problem:
     else:
         from littlefold.cli.box import body_on_card
 
-        card = body_on_card(name, today)
+        card = body_on_card(name, today, recipe)
         return card if isinstance(card, Problem) else (*card, ())
     if isinstance(text, Problem):
         return text
-    measurements, faults = child_from_json(text, today)
+    measurements, faults = child_from_json(text, today, own)
     return measurements or Measurements(), (), faults
 
 

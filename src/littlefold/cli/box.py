@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
     from littlefold.body.measurements import Measurements
     from littlefold.pipeline import Outcome, Wish
+    from littlefold.recipe.recipe import Recipe
     from littlefold.store import Card, CardBox
     from littlefold.store.card import Units
 
@@ -55,14 +56,19 @@ def the_box() -> Iterator[CardBox | Problem]:
         box.close()
 
 
-def body_on_card(name: str, today: date) -> tuple[Measurements, tuple[Problem, ...]] | Problem:
-    """The newest readings on a child's card, or its age where there are none; and a remark where they are old."""
+def body_on_card(
+    name: str, today: date, recipe: Recipe
+) -> tuple[Measurements, tuple[Problem, ...]] | Problem:
+    """The newest readings on a card that are meant for a recipe, or the age where there are none; and a remark on old ones."""
+    from littlefold.store import meant_for
+
     with the_box() as box:
         card = box if isinstance(box, Problem) else box.card(name)
     if isinstance(card, Problem):
         return card
-    body = card.body()
-    if card.latest() is None:
+    newest = card.latest()
+    body = card.body(None if newest is None else meant_for(recipe, newest))
+    if newest is None:
         body = replace(body, age_months=card.age(today))
     return body, _old(card, today)
 

@@ -36,6 +36,8 @@ def print_card(card: Card, today: date, console: Console) -> None:
     console.print(Text(", ".join(filter(None, who)), "bold"))
     if card.measured:
         console.print(_readings(card))
+    for own in {each.name: each for one in card.day_by_day() for each in one.own}.values():
+        console.print(Text(f"{own.name}, for {own.recipe}: {own.how}"))
     for note in card.notes:
         console.print(Text(f"{note.day}  {note.text}"))
     for number, draft in enumerate(card.drafts, start=1):

@@ -6,7 +6,6 @@ from dataclasses import replace
 from datetime import UTC, datetime
 from typing import TYPE_CHECKING
 
-from littlefold.body.child import read_reading
 from littlefold.body.plausible import examine
 from littlefold.body.tape import read_length
 from littlefold.cli.ages import read_day
@@ -19,8 +18,8 @@ from littlefold.store import (
     Card,
     CardBox,
     Fitting,
-    Measured,
     Note,
+    birth_fault,
     cards_from_json,
     cards_to_json,
     readings_from_csv,
@@ -53,7 +52,7 @@ def add_child(name: str, born: str | None, sex: Sex | None) -> int:
     birthday = None if born is None else _birthday(born)
     if isinstance(birthday, Problem):
         return refuse(birthday)
-    return _with_box(lambda box: box.add(Card(name, birthday, sex)), f"There is a card of {name} now.")
+    return with_box(lambda box: box.add(Card(name, birthday, sex)), f"There is a card of {name} now.")
 
 
 def list_children(*, as_data: bool) -> int:
@@ -77,7 +76,7 @@ def list_children(*, as_data: bool) -> int:
 
 def show_child(name: str, *, as_data: bool) -> int:
     """Shows a card."""
-    card = _card(name)
+    card = the_card(name)
     if isinstance(card, Problem):
         return refuse(card)
     if as_data:
@@ -87,39 +86,9 @@ def show_child(name: str, *, as_data: bool) -> int:
     return 0
 
 
-def measure_child(
-    name: str, texts: tuple[str, ...], day: str | None, by: str, over: str, *, anyway: bool
-) -> int:
-    """Puts a set of readings on a card, after they were looked at; what is impossible is kept only if it is meant."""
-    taken = today() if day is None else read_day(day)
-    pairs = tuple(_reading(text) for text in texts)
-    faults = tuple(pair for pair in (*pairs, taken) if isinstance(pair, Problem))
-    if faults or isinstance(taken, Problem):
-        return refuse(*faults)
-    readings = tuple(pair for pair in pairs if not isinstance(pair, Problem))
-    card = _card(name)
-    if isinstance(card, Problem):
-        return refuse(card)
-    wrong = (*_twice(readings), *_wrong_day(card, taken))
-    if wrong:
-        return refuse(*wrong)
-    new = Measured(taken, readings, by, over)
-    found = examine(card.body(card.on_the_same_day(new)))
-    if found:
-        print_findings(found, to_person())
-    if has_errors(found) and not anyway:
-        aside().print("Nothing was kept. Measure again, or say --anyway.")
-        return 1
-    kept = f"{count_words(len(readings), 'reading')} of {taken} kept."
-    others = len(card.on_the_same_day(new).readings) - len(readings)
-    if others:
-        kept = f"{kept[:-1]}, with {count_words(others, 'other')} of that day."
-    return _change(name, lambda old: old.with_measured(old.on_the_same_day(new)), kept)
-
-
 def check_child(name: str) -> int:
     """Looks at the newest readings of a card for slips."""
-    card = _card(name)
+    card = the_card(name)
     if isinstance(card, Problem):
         return refuse(card)
     found = examine(card.body())
@@ -129,7 +98,7 @@ def check_child(name: str) -> int:
 
 def note_child(name: str, text: str) -> int:
     """Puts a note on a card."""
-    return _change(name, lambda card: card.with_note(Note(today(), text)), "Noted.")
+    return change_card(name, lambda card: card.with_note(Note(today(), text)), "Noted.")
 
 
 def fit_child(name: str, number: int, showed: str, let_down: str | None) -> int:
@@ -143,7 +112,7 @@ def fit_child(name: str, number: int, showed: str, let_down: str | None) -> int:
             return no_draft(card, number)
         return card.with_fitting(number, Fitting(today(), showed), left)
 
-    return _change(name, fitted, "The fitting is kept.")
+    return change_card(name, fitted, "The fitting is kept.")
 
 
 def no_draft(card: Card, number: int) -> Problem:
@@ -180,7 +149,7 @@ def import_children(file: Path) -> int:
     cards = tuple(card for card in found if isinstance(card, Card))
     if len(cards) < len(found):
         return refuse(*(fault for fault in found if isinstance(fault, Problem)))
-    return _with_box(lambda box: box.add(*cards), f"{count_words(len(cards), 'card')} taken in.")
+    return with_box(lambda box: box.add(*cards), f"{count_words(len(cards), 'card')} taken in.")
 
 
 def erase_child(name: str) -> int:
@@ -190,7 +159,7 @@ def erase_child(name: str) -> int:
         fault = box.erase(name)
         return () if fault is None else (fault,)
 
-    return _with_box(erased, f"Nothing is left of {name} in the box and its backups.")
+    return with_box(erased, f"Nothing is left of {name} in the box and its backups.")
 
 
 def correct_child(name: str, new_name: str | None, born: str | None, sex: Sex | None) -> int:
@@ -200,23 +169,22 @@ def correct_child(name: str, new_name: str | None, born: str | None, sex: Sex | 
         return refuse(birthday)
 
     def corrected(card: Card) -> Card | Problem:
-        first = min((one.day for one in card.measured), default=None)
-        if birthday is not None and first is not None and first < birthday:
-            return Problem(
-                "measured-before-birth",
-                f"{card.name} was measured on {first}, before {birthday}. Look at the year.",
-            )
-        return replace(card, name=new_name or card.name, born=birthday or card.born, sex=sex or card.sex)
+        fault = None if birthday is None else birth_fault(birthday, today(), card)
+        return fault or replace(
+            card, name=new_name or card.name, born=birthday or card.born, sex=sex or card.sex
+        )
 
-    return _change(name, corrected, "Corrected.")
+    return change_card(name, corrected, "Corrected.")
 
 
-def _card(name: str) -> Card | Problem:
+def the_card(name: str) -> Card | Problem:
+    """The card of a child."""
     with the_box() as box:
         return box if isinstance(box, Problem) else box.card(name)
 
 
-def _with_box(work: Callable[[CardBox], Problems], done: str) -> int:
+def with_box(work: Callable[[CardBox], Problems], done: str) -> int:
+    """Does some work with the box and says so; the exit status."""
     with the_box() as box:
         faults = (box,) if isinstance(box, Problem) else work(box)
     if faults:
@@ -225,42 +193,16 @@ def _with_box(work: Callable[[CardBox], Problems], done: str) -> int:
     return 0
 
 
-def _change(name: str, revise: Callable[[Card], Card | Problem], done: str) -> int:
+def change_card(name: str, revise: Callable[[Card], Card | Problem], done: str) -> int:
+    """Changes a card and says so; the exit status."""
+
     def changed(box: CardBox) -> Problems:
         found = box.change(name, revise)
         return found if isinstance(found, tuple) else ()
 
-    return _with_box(changed, done)
+    return with_box(changed, done)
 
 
 def _birthday(text: str) -> date | Problem:
     day = read_day(text)
-    if not isinstance(day, Problem) and day > today():
-        return Problem("birth-date-ahead", f"Born {day} is still to come. Look at the year.")
-    return day
-
-
-def _twice(readings: tuple[tuple[str, float], ...]) -> Problems:
-    names = [name for name, _ in readings]
-    again = dict.fromkeys(name for name in names if names.count(name) > 1)
-    return tuple(
-        Problem("option-not-understood", f"{name} is given twice. Say each measurement once.")
-        for name in again
-    )
-
-
-def _wrong_day(card: Card, day: date) -> Problems:
-    if day > today():
-        return (Problem("measured-ahead", f"{day} is still to come. Look at the day of measuring."),)
-    if card.born is not None and day < card.born:
-        message = f"{card.name} was born on {card.born}, after {day}. Look at both days."
-        return (Problem("measured-before-birth", message),)
-    return ()
-
-
-def _reading(text: str) -> tuple[str, float] | Problem:
-    name, equals, length = text.partition("=")
-    if not equals:
-        return Problem("option-not-understood", f'{text[:40]}: write a measurement, "=" and a length.')
-    reading = read_reading(name.strip(), length)
-    return reading if isinstance(reading, Problem) else (name.strip(), reading.mm)
+    return day if isinstance(day, Problem) else birth_fault(day, today()) or day

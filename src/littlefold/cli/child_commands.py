@@ -65,15 +65,20 @@ def measure(
     day: Annotated[str | None, typer.Option(metavar="DAY", help="When; today when not said.")] = None,
     by: Annotated[str, typer.Option(metavar="WHO", help="Who held the tape.")] = "",
     over: Annotated[str, typer.Option(metavar="CLOTHES", help="What the child wore under it.")] = "",
+    recipe: Annotated[
+        str | None,
+        typer.Option("--for", metavar="RECIPE", help="The recipe whose own measurements are among them."),
+    ] = None,
     anyway: Annotated[bool, typer.Option("--anyway", help="Keep readings that look impossible.")] = False,
 ) -> None:
     """Put readings on a card, after looking at them for slips.
 
     Example:  littlefold child measure Mina stature=104cm chest=56cm "head=19 7/8in" --by Edda --over vest
     """
-    from littlefold.cli.child import measure_child
+    from littlefold.cli.measuring import Taking, measure_child
 
-    raise typer.Exit(measure_child(name, tuple(readings), day, by, over, anyway=anyway))
+    taking = Taking(day, by, over, recipe)
+    raise typer.Exit(measure_child(name, tuple(readings), taking, anyway=anyway))
 
 
 @child_app.command("check")

@@ -12,7 +12,7 @@ from littlefold.body.child import unknown_measurement
 from littlefold.body.register import NAMES, REGISTER
 from littlefold.body.room import Room, room_to_grow
 from littlefold.body.tape import ONE_MM, say_length
-from littlefold.booklet.growth_picture import Taken, growth_picture
+from littlefold.booklet.growth_picture import growth_picture
 from littlefold.cli.ages import read_day
 from littlefold.cli.box import the_box
 from littlefold.cli.child import refuse, today
@@ -21,6 +21,7 @@ from littlefold.cli.words import aside, print_document, to_person
 from littlefold.draft.sentence import Speech, languages
 from littlefold.problem import Problem
 from littlefold.sheet.svg import write_svg
+from littlefold.store.taken import printed, taken_of
 
 if TYPE_CHECKING:
     from datetime import date
@@ -131,16 +132,7 @@ def _record(room: Room) -> dict[str, Any]:
     }
 
 
-def taken_of(card: Card) -> tuple[Taken, ...]:
-    """The sets of a card as a growth picture draws them, the last of each day; those without an age are left out."""
-    by_day = {one.day: one for one in card.measured}
-    bodies = ((by_day[day], card.body(by_day[day])) for day in sorted(by_day))
-    return tuple(Taken(one.day, body) for one, body in bodies if body.age_months is not None)
-
-
 def _drawn(card: Card, room: Room, ending: str, shown: Shown) -> bytes:
     if ending == ".svg":
         return write_svg(growth_picture(taken_of(card), room.later, shown.of, speech=shown.speech)).encode()
-    from littlefold.booklet.card_sheet import card_sheet
-
-    return card_sheet(taken_of(card), room, tuple(note.text for note in card.notes), today(), shown.speech)
+    return printed(card, room, today(), shown.speech)

@@ -12,12 +12,23 @@ from littlefold.store.address import Address, address_of, data_folder
 from littlefold.store.backup import Backup, Holding, back_up_now, backups_of
 from littlefold.store.backup_file import read_backup
 from littlefold.store.box import CardBox
-from littlefold.store.card import Card, Fitting, Measured, Note, PastDraft, RecipeText, key_of
+from littlefold.store.card import (
+    Card,
+    Fitting,
+    Measured,
+    Note,
+    OwnMeasurement,
+    PastDraft,
+    RecipeText,
+    key_of,
+)
 from littlefold.store.class_book import ClassBook
 from littlefold.store.csv_file import readings_from_csv, readings_to_csv
+from littlefold.store.days import birth_fault, measuring_fault
 from littlefold.store.engine import BoxUnavailable
 from littlefold.store.json_file import cards_from_json, cards_to_json
 from littlefold.store.opening import open_box
+from littlefold.store.own_readings import meant_for, own_of
 from littlefold.store.restore import Restored, restore
 from littlefold.store.sewing_class import SewingClass
 
@@ -32,6 +43,7 @@ __all__ = [
     "Holding",
     "Measured",
     "Note",
+    "OwnMeasurement",
     "PastDraft",
     "RecipeText",
     "Restored",
@@ -39,11 +51,15 @@ __all__ = [
     "address_of",
     "back_up_now",
     "backups_of",
+    "birth_fault",
     "cards_from_json",
     "cards_to_json",
     "data_folder",
     "key_of",
+    "meant_for",
+    "measuring_fault",
     "open_box",
+    "own_of",
     "read_backup",
     "readings_from_csv",
     "readings_to_csv",

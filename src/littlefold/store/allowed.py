@@ -10,7 +10,7 @@ from littlefold.problem import Number, Problem
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from littlefold.store.card import Card, PastDraft
+    from littlefold.store.card import Card, Measured, PastDraft
 
 LONGEST_NAME: Final = 80
 LONGEST_WORDS: Final = 10_000
@@ -38,6 +38,12 @@ def _words(card: Card) -> Iterator[Problem]:
     texts = (
         *((text, LONGEST_WORDS) for one in card.measured for text in (one.by, one.over)),
         *((name, LONGEST_NAME) for one in card.measured for name, _ in one.readings),
+        *(
+            (text, LONGEST_WORDS)
+            for one in card.measured
+            for own in one.own
+            for text in (own.recipe, own.how)
+        ),
         *((note.text, LONGEST_WORDS) for note in card.notes),
         *(pair for draft in card.drafts for pair in _draft_words(draft)),
     )
@@ -67,11 +73,24 @@ def _draft_words(draft: PastDraft) -> Iterator[tuple[str, int]]:
     )
 
 
+def _own_words(one: Measured) -> Iterator[Problem]:
+    """Words on how a reading is taken belong to one that is there, and to a recipe."""
+    described = [own.name for own in one.own]
+    if len(described) != len(set(described)):
+        yield Problem("card-reading-twice", f"A measurement is described twice in the set of {one.day}.")
+    if not all(own.recipe for own in one.own):
+        yield Problem("card-reading", f"A measurement of no recipe is described in the set of {one.day}.")
+    for name in sorted(set(described) - {name for name, _ in one.readings}):
+        message = f"{name[:LONGEST_NAME]} is described in the set of {one.day} and was not read."
+        yield Problem("card-reading", message)
+
+
 def _lengths(card: Card) -> Iterator[Problem]:
     for one in card.measured:
         names = [name for name, _ in one.readings]
         if len(names) != len(set(names)):
             yield Problem("card-reading-twice", f"A measurement stands twice in the set of {one.day}.")
+        yield from _own_words(one)
         for name, mm in one.readings:
             if not 0 < mm <= _MOST_MM:
                 message = f"{name[:LONGEST_NAME]} is {mm:g} mm on {one.day}. A reading is more than nothing."

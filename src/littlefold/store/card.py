@@ -25,6 +25,21 @@ Units = Literal["cm", "in"]
 
 
 @dataclass(frozen=True, slots=True)
+class OwnMeasurement:
+    """A measurement that no register knows: a recipe's own.
+
+    Attributes:
+        name: Its short name in the recipe.
+        recipe: The name of the recipe that asks for it.
+        how: The recipe's words on how to take it.
+    """
+
+    name: str
+    recipe: str
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
 class Measured:
     """One set of tape readings.
 
@@ -33,12 +48,14 @@ class Measured:
         readings: Pairs of short name and length [mm], each name once.
         by: Who held the tape; may be empty.
         over: What the child wore under the tape; may be empty.
+        own: What those of the readings mean that are recipes' own measurements, each name once.
     """
 
     day: date
     readings: tuple[tuple[str, float], ...]
     by: str = ""
     over: str = ""
+    own: tuple[OwnMeasurement, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,16 +136,34 @@ class Card:
 
     def latest(self) -> Measured | None:
         """The newest set; of two of one day the one written down last."""
-        return max(reversed(self.measured), key=lambda one: one.day, default=None)
+        return next(iter(self.newest_first()), None)
+
+    def newest_first(self) -> tuple[Measured, ...]:
+        """All sets, the newest first; of two of one day the one written down last."""
+        return tuple(sorted(self.measured, key=lambda one: one.day))[::-1]
+
+    def day_by_day(self) -> tuple[Measured, ...]:
+        """The set that counts of each day, which is the one written down last, in order of their days."""
+        by_day = {one.day: one for one in self.measured}
+        return tuple(by_day[day] for day in sorted(by_day))
+
+    def of_day(self, day: date) -> Measured | None:
+        """The set that counts of a day: the one written down last."""
+        return next((one for one in reversed(self.measured) if one.day == day), None)
 
     def on_the_same_day(self, one: Measured) -> Measured:
         """A set with what was read earlier on its day and not again: a second reading replaces its measurement alone."""
-        before = next((old for old in reversed(self.measured) if old.day == one.day), None)
+        before = self.of_day(one.day)
         if before is None:
             return one
         joined = dict(before.readings) | dict(one.readings)
-        return replace(
-            one, readings=tuple(joined.items()), by=one.by or before.by, over=one.over or before.over
+        own = {each.name: each for each in (*before.own, *one.own)}
+        return Measured(
+            one.day,
+            tuple(joined.items()),
+            one.by or before.by,
+            one.over or before.over,
+            tuple(own.values()),
         )
 
     def body(self, one: Measured | None = None) -> Measurements:

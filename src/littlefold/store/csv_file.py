@@ -12,14 +12,17 @@ from datetime import date
 from typing import TYPE_CHECKING, Final
 
 from littlefold.problem import Place, Problem
-from littlefold.store.card import Card, Measured, key_of
+from littlefold.store.card import Card, Measured, OwnMeasurement, key_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from littlefold.body.measurements import Sex
 
-HEADING: Final = ("name", "born", "sex", "set", "day", "by", "over", "measurement", "mm")
+HEADING: Final = ("name", "born", "sex", "set", "day", "by", "over", "measurement", "mm", "recipe", "how")
+"""The last two say of a recipe's own measurement whose it is and how it is taken."""
+
+_OLD_HEADING: Final = HEADING[:-2]
 
 _FORMULA: Final = tuple("=+-@\t\r'")
 _SEXES: Final[dict[str, Sex | None]] = {"": None, "girl": "girl", "boy": "boy"}
@@ -40,13 +43,13 @@ def readings_from_csv(text: str) -> tuple[Card, ...] | tuple[Problem, ...]:
         heading, *rows = csv.reader(io.StringIO(text), strict=True)
     except (csv.Error, ValueError):
         return (Problem("readings-unreadable", "This is no table of readings."),)
-    if tuple(heading) != HEADING:
+    if tuple(heading) not in (HEADING, _OLD_HEADING):
         return (Problem("readings-heading", f"The first line of readings is: {','.join(HEADING)}."),)
     cards: dict[str, Card] = {}
     sets: dict[str, dict[str, Measured]] = {}
     problems: list[Problem] = []
     for line, row in enumerate(rows, start=2):
-        fault = _take(row, cards, sets)
+        fault = _take(row, len(heading), cards, sets)
         if fault:
             problems.append(Problem("readings-line", f"Line {line}: {fault}", place=Place(line=line)))
     if problems:
@@ -57,18 +60,19 @@ def readings_from_csv(text: str) -> tuple[Card, ...] | tuple[Problem, ...]:
 def _rows(card: Card) -> Iterator[tuple[str, ...]]:
     child = (card.name, card.born.isoformat() if card.born else "", card.sex or "")
     if not card.measured:
-        yield (*child, "", "", "", "", "", "")
+        yield (*child, *[""] * 8)
     for number, one in enumerate(card.measured, start=1):
         taken = (str(number), one.day.isoformat(), one.by, one.over)
+        meanings = {own.name: (own.recipe, own.how) for own in one.own}
         for name, mm in one.readings or (("", math.nan),):
-            yield (*child, *taken, name, "" if math.isnan(mm) else repr(mm))
+            yield (*child, *taken, name, "" if math.isnan(mm) else repr(mm), *meanings.get(name, ("", "")))
 
 
-def _take(row: list[str], cards: dict[str, Card], sets: dict[str, dict[str, Measured]]) -> str:
+def _take(row: list[str], wide: int, cards: dict[str, Card], sets: dict[str, dict[str, Measured]]) -> str:
     """Takes one line in; returns what is wrong with it."""
-    if len(row) != len(HEADING):
-        return f"it has {len(row)} cells, the heading {len(HEADING)}."
-    name, born, sex, number, day, by, over, measurement, mm = map(_plain, row)
+    if len(row) != wide:
+        return f"it has {len(row)} cells, the heading {wide}."
+    name, born, sex, number, day, by, over, measurement, mm, *meaning = map(_plain, row)
     if sex not in _SEXES:
         return f"sex is “{sex}”; it is girl, boy, or empty."
     try:
@@ -77,9 +81,9 @@ def _take(row: list[str], cards: dict[str, Card], sets: dict[str, dict[str, Meas
         if card != known:
             return f"{name} was born otherwise, or is written otherwise, further up."
         if number:
-            one = Measured(
-                date.fromisoformat(day), ((measurement, float(mm)),) if measurement else (), by, over
-            )
+            readings = ((measurement, float(mm)),) if measurement else ()
+            own = (OwnMeasurement(measurement, *meaning),) if any(meaning) else ()
+            one = Measured(date.fromisoformat(day), readings, by, over, own)
             return _take_set(one, number, sets.setdefault(key_of(name), {}))
     except ValueError:
         return "a date is not like 2024-03-31, or a length is no number of millimetres."
@@ -90,7 +94,8 @@ def _take_set(one: Measured, number: str, sets: dict[str, Measured]) -> str:
     old = sets.setdefault(number, Measured(one.day, (), one.by, one.over))
     if (old.day, old.by, old.over) != (one.day, one.by, one.over):
         return f"set {number} has another day or hand further up."
-    sets[number] = Measured(one.day, (*old.readings, *one.readings), one.by, one.over)
+    readings, own = (*old.readings, *one.readings), (*old.own, *one.own)
+    sets[number] = Measured(one.day, readings, one.by, one.over, own)
     return ""
 
 

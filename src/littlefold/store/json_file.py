@@ -15,12 +15,12 @@ from pydantic import BaseModel, ConfigDict, Field, FiniteFloat, ValidationError
 from littlefold.body.measurements import Measurements, Origin, Reading
 from littlefold.check import Circumstances
 from littlefold.problem import Number, Place, Problem, Severity
-from littlefold.store.card import Card, Fitting, Measured, Note, PastDraft, RecipeText
+from littlefold.store.card import Card, Fitting, Measured, Note, OwnMeasurement, PastDraft, RecipeText
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-FORMAT: Final = "littlefold-cards/2"  # 1 was without units, region and findings; it is read too
+FORMAT: Final = "littlefold-cards/3"  # older ones had less, see docs/cards.md; they are read too
 EXPORTS: Final = "littlefold-cards/"  # how every version of it begins
 _MOST_TOLD: Final = 10  # faults of one file that are told
 
@@ -31,11 +31,18 @@ class _Strict(BaseModel):
     model_config = ConfigDict(extra="forbid")
 
 
+class _Own(_Strict):
+    name: str
+    recipe: str
+    how: str
+
+
 class _Measured(_Strict):
     day: date
     by: str = ""
     over: str = ""
     readings: dict[str, FiniteFloat]
+    own: list[_Own] = Field(default_factory=list)
 
 
 class _Note(_Strict):
@@ -120,7 +127,7 @@ class _Card(_Strict):
 
 
 class _File(_Strict):
-    format: Literal["littlefold-cards/1", "littlefold-cards/2"]
+    format: Literal["littlefold-cards/1", "littlefold-cards/2", "littlefold-cards/3"]
     cards: list[_Card]
 
 
@@ -146,13 +153,15 @@ def _card_record(card: Card) -> dict[str, Any]:
         "name": card.name,
         "born": None if card.born is None else card.born.isoformat(),
         "sex": card.sex,
-        "measured": [
-            {"day": one.day.isoformat(), "by": one.by, "over": one.over, "readings": dict(one.readings)}
-            for one in card.measured
-        ],
+        "measured": [_measured_record(one) for one in card.measured],
         "notes": [{"day": note.day.isoformat(), "text": note.text} for note in card.notes],
         "drafts": [_draft_record(draft) for draft in card.drafts],
     }
+
+
+def _measured_record(one: Measured) -> dict[str, Any]:
+    plain = {"day": one.day.isoformat(), "by": one.by, "over": one.over, "readings": dict(one.readings)}
+    return plain | {"own": [asdict(own) for own in one.own]}
 
 
 def _draft_record(draft: PastDraft) -> dict[str, Any]:
@@ -206,10 +215,15 @@ def _card(card: _Card) -> Card:
         card.name,
         card.born,
         card.sex,
-        tuple(Measured(one.day, tuple(one.readings.items()), one.by, one.over) for one in card.measured),
+        tuple(map(_measured, card.measured)),
         tuple(Note(note.day, note.text) for note in card.notes),
         tuple(_draft(draft) for draft in card.drafts),
     )
+
+
+def _measured(one: _Measured) -> Measured:
+    own = tuple(OwnMeasurement(each.name, each.recipe, each.how) for each in one.own)
+    return Measured(one.day, tuple(one.readings.items()), one.by, one.over, own)
 
 
 def _draft(draft: _Draft) -> PastDraft:

@@ -12,7 +12,7 @@ from littlefold.body.measurements import Measurements, Origin, Reading
 from littlefold.check import Circumstances
 from littlefold.problem import Number, Place, Problem, Severity
 from littlefold.store import tables
-from littlefold.store.card import Card, Fitting, Measured, Note, PastDraft, RecipeText
+from littlefold.store.card import Card, Fitting, Measured, Note, OwnMeasurement, PastDraft, RecipeText
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
@@ -75,11 +75,19 @@ def _by_place(connection: Connection, table: Table, child: int) -> Mapping[int, 
 
 def _measured(one: Measured) -> tuple[Values, tuple[list[Values], ...]]:
     row = {"day": one.day, "taken_by": one.by, "over": one.over}
-    return row, ([{"name": name, "mm": mm} for name, mm in one.readings],)
+    own = [{"name": each.name, "recipe": each.recipe, "how": each.how} for each in one.own]
+    return row, ([{"name": name, "mm": mm} for name, mm in one.readings], own)
 
 
 def _read_measured(row: Any, below: Sequence[Sequence[Any]]) -> Measured:
-    return Measured(row.day, tuple((each.name, each.mm) for each in below[0]), row.taken_by, row.over)
+    readings, own = below
+    return Measured(
+        row.day,
+        tuple((each.name, each.mm) for each in readings),
+        row.taken_by,
+        row.over,
+        tuple(OwnMeasurement(each.name, each.recipe, each.how) for each in own),
+    )
 
 
 def _note(note: Note) -> tuple[Values, tuple[list[Values], ...]]:
@@ -172,7 +180,7 @@ def _read_draft(row: Any, below: Sequence[Sequence[Any]]) -> PastDraft:
     )
 
 
-MEASURED: Final = Part(tables.measured, (tables.reading,), _measured, _read_measured)
+MEASURED: Final = Part(tables.measured, (tables.reading, tables.own_measurement), _measured, _read_measured)
 NOTES: Final = Part(tables.note, (), _note, _read_note)
 DRAFTS: Final = Part(
     tables.draft,

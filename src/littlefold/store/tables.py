@@ -63,6 +63,7 @@ child = Table(
 
 measured = _part("measured", Column("day", Date, nullable=False), _words("taken_by"), _words("over"))
 reading = _part_of("measured", "reading", _words("name"), _length("mm"))
+own_measurement = _part_of("measured", "own_measurement", _words("name"), _words("recipe"), _words("how"))
 
 note = _part("note", Column("day", Date, nullable=False), _words("text"))
 

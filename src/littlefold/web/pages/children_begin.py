@@ -9,8 +9,10 @@ from urllib.parse import urlencode
 from littlefold.body.by_age import body_of_age
 from littlefold.body.chart import size_for
 from littlefold.body.tape import say_length
+from littlefold.store import meant_for
 from littlefold.web.garment import garment
 from littlefold.web.pages.children_needs import measured_for
+from littlefold.web.pages.children_readings import field_of
 from littlefold.web.pages.children_said import title_of
 
 if TYPE_CHECKING:
@@ -29,36 +31,36 @@ ON_MARK = 0.01
 
 def offer(card: Card, recipe: Recipe, today: date, units: Units) -> Json:
     """A garment with the link that begins it with the child's own readings, and what is still to be measured for it."""
-    known = known_of(card)
+    known = known_of(card, recipe)
     told = garment(recipe)
     tall = known.get("stature", 0.0) / 10
     missing = [name for name in measured_for(recipe) if name not in known]
     return told | {
         "heights": told["suits"],
         "suits": not tall or told["low_cm"] <= tall <= told["high_cm"],
-        "query": query_for(card, measured_for(recipe), today, units),
-        "missing": [(name, title_of(name).lower()) for name in missing],
+        "query": query_for(card, recipe, today, units),
+        "missing": [(field_of(name), title_of(name).lower()) for name in missing],
     }
 
 
-def known_of(card: Card) -> dict[str, float]:
-    """The newest readings on a card [mm]."""
+def known_of(card: Card, recipe: Recipe) -> dict[str, float]:
+    """The newest readings on a card that are meant for a recipe [mm]."""
     newest = card.latest()
-    return dict(newest.readings) if newest else {}
+    return dict(meant_for(recipe, newest).readings) if newest else {}
 
 
-def query_for(card: Card, measures: tuple[str, ...], today: date, units: Units) -> str:
+def query_for(card: Card, recipe: Recipe, today: date, units: Units) -> str:
     """The part of a link that begins a draft with the readings of a card; what is missing comes from her size."""
-    return urlencode(fields_for(card, measures, today, units))
+    return urlencode(fields_for(card, recipe, today, units))
 
 
-def fields_for(card: Card, measures: tuple[str, ...], today: date, units: Units) -> dict[str, str]:
+def fields_for(card: Card, recipe: Recipe, today: date, units: Units) -> dict[str, str]:
     """The same, field by field."""
-    known = known_of(card)
+    known = known_of(card, recipe)
     fields = {"for-name": card.name, "for-size": _size(card, known, today)}
     fields["for-age"] = _months(card, today)
     looked_at = dict.fromkeys(
-        (*measures, "stature")
+        (*measured_for(recipe), "stature")
     )  # the checks ask how tall a child is where the draft does not
     fields |= {name: exact_words(known[name], units) for name in looked_at if name in known}
     return {name: text for name, text in fields.items() if text}

@@ -12,7 +12,7 @@ from fastapi.responses import HTMLResponse, RedirectResponse, Response
 from littlefold.body.plausible import examine
 from littlefold.problem import Problem
 from littlefold.sheet.wording import spoken_date
-from littlefold.store import Card, Note, key_of
+from littlefold.store import Card, Note, birth_fault, key_of
 from littlefold.web.pages import children_drafts, children_growth
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
 from littlefold.web.pages.children_head import new_card
@@ -63,8 +63,9 @@ def _changing(router: APIRouter, cards: Cards) -> None:
         if isinstance(head, Problem):
             return page(cards, name, complaint=head.message, head={"name": to, "born": born, "sex": sex})
 
-        def corrected(card: Card) -> Card:
-            return replace(card, name=head.name, born=head.born, sex=head.sex)
+        def corrected(card: Card) -> Card | Problem:
+            fault = None if head.born is None else birth_fault(head.born, cards.room.today(), card)
+            return fault or replace(card, name=head.name, born=head.born, sex=head.sex)
 
         return _changed(cards, name, {"name": to, "born": born, "sex": sex}, corrected)
 

@@ -15,12 +15,12 @@ from littlefold.body.register import NAMES, REGISTER
 from littlefold.body.room import Room as RoomToGrow
 from littlefold.body.room import room_to_grow
 from littlefold.body.tape import ONE_MM, read_length, say_length
-from littlefold.booklet.card_sheet import card_sheet
-from littlefold.booklet.growth_picture import Taken, growth_picture
+from littlefold.booklet.growth_picture import growth_picture
 from littlefold.draft.sentence import Speech
 from littlefold.problem import Problem
 from littlefold.sheet.svg import write_svg
 from littlefold.sheet.wording import spoken_date
+from littlefold.store.taken import printed, taken_of
 from littlefold.web.pages.children_box import Cards, refusal
 from littlefold.web.pages.children_said import MONTH
 
@@ -56,8 +56,7 @@ def routes(cards: Cards) -> APIRouter:
         grown = card if isinstance(card, Problem) else room_for(card, on, cards.room.today())
         if isinstance(card, Problem) or isinstance(grown, Problem):
             return refusal(cards.room, card if isinstance(card, Problem) else _as_problem(grown))
-        notes = tuple(note.text for note in card.notes)
-        made = card_sheet(taken_of(card), grown, notes, cards.room.today(), speech_of(cards.room))
+        made = printed(card, grown, cards.room.today(), speech_of(cards.room))
         return Response(made, media_type="application/pdf", headers=PRIVATE)
 
     return router
@@ -71,12 +70,6 @@ def speech_of(room: Room) -> Speech:
 def _as_problem(found: object) -> Problem:
     assert isinstance(found, Problem)  # noqa: S101 - the caller has looked
     return found
-
-
-def taken_of(card: Card) -> tuple[Taken, ...]:
-    """The dated sets of a card as a growth picture draws them; those without an age are left out."""
-    bodies = ((one, card.body(one)) for one in sorted(card.measured, key=lambda one: one.day))
-    return tuple(Taken(one.day, body) for one, body in bodies if body.age_months is not None)
 
 
 def room_for(card: Card, on: str, today: date) -> RoomToGrow | Problem:

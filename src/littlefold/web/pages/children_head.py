@@ -6,7 +6,7 @@ from datetime import date
 from typing import TYPE_CHECKING, Final
 
 from littlefold.problem import Problem
-from littlefold.store import Card
+from littlefold.store import Card, birth_fault
 
 if TYPE_CHECKING:
     from littlefold.body.measurements import Sex
@@ -30,6 +30,4 @@ def read_birthday(text: str, today: date) -> date | Problem | None:
         day = date.fromisoformat(text.strip())
     except ValueError:
         return Problem("day-not-understood", f"“{text[:40]}” is not a day. Write it like 2022-08-14.")
-    if day > today:
-        return Problem("birth-date-ahead", f"Born {day} is still to come. Look at the year.")
-    return day
+    return birth_fault(day, today) or day

@@ -20,17 +20,20 @@ from littlefold.body.tape import say_length
 from littlefold.problem import Problem
 from littlefold.sheet.svg import write_svg
 from littlefold.sheet.wording import spoken_date
-from littlefold.store import Card, Measured
+from littlefold.store import Card, Measured, meant_for
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, UNKNOWN, Cards, refusal
-from littlefold.web.pages.children_needs import measured_for, needed_for
-from littlefold.web.pages.children_readings import Judged, judge, read_sheet
-from littlefold.web.pages.children_said import age_on, doubt
+from littlefold.web.pages.children_needs import measured_for, needed_for, own_for
+from littlefold.web.pages.children_readings import Judged, field_of, judge, read_sheet
+from littlefold.web.pages.children_said import age_on, doubt, title_of
 from littlefold.web.rendering import render
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
+    from datetime import date
 
     from littlefold.recipe.recipe import Recipe
+    from littlefold.store import OwnMeasurement
+    from littlefold.web.preferences import Units
 
 Json = dict[str, Any]
 
@@ -98,13 +101,20 @@ def _fields(given: Mapping[str, str]) -> dict[str, str]:
 
 
 def _judged(cards: Cards, card: Card, fields: Mapping[str, str]) -> Judged:
-    before = card.latest() if _keeps_others(fields) else None
-    sheet = read_sheet(fields, cards.room.today())
-    return judge(card, sheet, cards.room.preferences.units, before.readings if before else ())
+    own = own_for(cards.room.recipe(fields.get("for", "")), card)
+    sheet = read_sheet(card, own, fields, cards.room.today())
+    before = _before(card, sheet.day, fields)
+    return judge(card, sheet, cards.room.preferences.units, own, before)
+
+
+def _before(card: Card, day: date | None, fields: Mapping[str, str]) -> Measured | None:
+    """The set that stands where nothing is taken again: that of the same day, or where it shall stay the newest."""
+    same_day = None if day is None else card.of_day(day)
+    return same_day or (card.latest() if _keeps_others(fields) else None)
 
 
 def _keeps_others(fields: Mapping[str, str]) -> bool:
-    """Whether readings that are not taken again stay as they were; usual where one measures for a garment."""
+    """Whether readings of another day that are not taken again stay; usual where one measures for a garment."""
     return fields.get("others", "stay" if fields.get("for") else "") == "stay"
 
 
@@ -118,12 +128,17 @@ def _kept(cards: Cards, fields: dict[str, str]) -> Response:
         return _page(cards, card, fields, "", pressed=True)
     if judged.doubts and not fields.get("they-are-right"):
         return _page(cards, card, fields, "", pressed=True)
-    one = Measured(judged.day, judged.readings, fields.get("by", "").strip(), fields.get("over", "").strip())
+    by, over = fields.get("by", "").strip(), fields.get("over", "").strip()
+    one = Measured(judged.day, judged.readings, by, over, judged.own)
     box = cards.box()
-    kept = (box,) if isinstance(box, Problem) else box.change(card.name, lambda old: old.with_measured(one))
+    kept = (box,) if isinstance(box, Problem) else box.change(card.name, lambda old: _with(old, one))
     if not isinstance(kept, Card):
         return refusal(cards.room, kept[0], fields)
     return RedirectResponse("/child?" + urlencode({"name": kept.name, "done": "measured"}), SEE_OTHER)
+
+
+def _with(card: Card, one: Measured) -> Card:
+    return card.with_measured(card.on_the_same_day(one))
 
 
 def _page(
@@ -135,48 +150,61 @@ def _page(
     age = card.age(judged.day or cards.room.today())
     lying = fields.get("lies", "yes" if age is not None and age < LIES_UNTIL else "no") == "yes"
     recipe = cards.room.recipe(fields.get("for", ""))
-    needs = needed_for(cards.room)
-    order = _order(recipe, needs)
+    own, needs = own_for(recipe, card), needed_for(cards.room)
+    order = _order(recipe, own, needs)
     newest, units = card.latest(), cards.room.preferences.units
-    known = {name: say_length(mm, units) for name, mm in newest.readings} if newest else {}
+    known = _known(newest, recipe, units) if newest else {}
     told = {
         "name": card.name,
         "age": age_on(card, judged.day or cards.room.today()),
         "fields": {key: fields.get(key, "") for key in ("by", "over", "for")},
         "day": fields.get("day") or cards.room.today().isoformat(),
+        "day_refused": judged.complaint,
         "lying": lying,
         "units": units,
-        "rows": [_row(name, judged, known, lying=lying) for name in order],
+        "rows": [_row(name, own.get(name), judged, known, lying=lying) for name in order],
         "recipe": recipe.title if recipe else "",
         "before": spoken_date(newest.day) if newest else "",
+        "same_day": newest is not None and newest.day == judged.day,
         "others": "stay" if _keeps_others(fields) else "go",
         "judged": _record(judged),
         "doubts": judged.doubts,
         "complaints": judged.complaints if pressed else (),
         "link": urlencode({key: text for key, text in fields.items() if text and key not in ("at", "was")}),
     }
-    place = order.index(at) if at in order else None
+    fields_in_order = [field_of(name) for name in order]
+    place = fields_in_order.index(at) if at in fields_in_order else None
     template = "child_measure_all.html" if place is None else "child_measure.html"
     return render(cards.room, template, NOT_UNDERSTOOD if pressed else 200, place=place, **told)
 
 
-def _order(recipe: Recipe | None, needs: Mapping[str, int]) -> list[str]:
+def _known(newest: Measured, recipe: Recipe | None, units: Units) -> dict[str, str]:
+    """The newest readings in words, those that are meant for a recipe where one is named."""
+    meant = newest if recipe is None else meant_for(recipe, newest)
+    return {name: say_length(mm, units) for name, mm in meant.readings}
+
+
+def _order(recipe: Recipe | None, own: Mapping[str, OwnMeasurement], needs: Mapping[str, int]) -> list[str]:
     """What is measured, in order: for one garment what it asks for, else all, the most needed first."""
     if recipe is not None:
-        return [name for name in measured_for(recipe) if name in REGISTER]
-    return sorted(NAMES, key=lambda name: -needs.get(name, 0))
+        return [name for name in measured_for(recipe) if name in REGISTER or name in own]
+    return [*sorted(NAMES, key=lambda name: -needs.get(name, 0)), *own]
 
 
-def _row(name: str, judged: Judged, known: Mapping[str, str], *, lying: bool) -> Json:
-    entry = REGISTER[name]
+def _row(
+    name: str, own: OwnMeasurement | None, judged: Judged, known: Mapping[str, str], *, lying: bool
+) -> Json:
+    entry, field = REGISTER.get(name), field_of(name)
+    how = own.how if own else ""
     return {
-        "name": name,
-        "title": entry.title,
-        "how": entry.how_lying if lying else entry.how_standing,
+        "name": field,
+        "title": title_of(name).capitalize() if own else title_of(name),
+        "how": (entry.how_lying if lying else entry.how_standing) if entry else how,
+        "drawn": entry is not None,
         "before": known.get(name, ""),
-        "typed": judged.typed.get(name, ""),
-        "said": judged.said.get(name, ""),
-        "refused": judged.refused.get(name, ""),
+        "typed": judged.typed.get(field, ""),
+        "said": judged.said.get(field, ""),
+        "refused": judged.refused.get(field, ""),
         "doubtful": name in judged.doubtful,
     }
 
@@ -184,7 +212,7 @@ def _row(name: str, judged: Judged, known: Mapping[str, str], *, lying: bool) ->
 def _record(judged: Judged) -> Json:
     return {
         "said": judged.said,
-        "refused": judged.refused,
+        "refused": judged.refused | ({"day": judged.complaint} if judged.complaint else {}),
         "doubtful": sorted(judged.doubtful),
         "found": [
             {

@@ -4,27 +4,27 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from littlefold.body.plausible import examine
 from littlefold.body.register import NAMES, REGISTER
 from littlefold.body.tape import read_length, say_length
 from littlefold.problem import Problem, Severity
-from littlefold.store import Measured
+from littlefold.store import Measured, measuring_fault
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
-    from littlefold.store import Card
+    from littlefold.store import Card, OwnMeasurement
     from littlefold.web.preferences import Units
 
 
-Readings = tuple[tuple[str, float], ...]
+_OWN: Final = "own-"
 
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """What was typed, and the day it is for; None where that is no day, or still to come."""
+    """What was typed, and the day it is for; None where that is no day, or cannot be."""
 
     typed: dict[str, str]
     day: date | None
@@ -37,11 +37,12 @@ class Judged:
 
     Attributes:
         day: The day of measuring; None where it is not understood.
-        typed: As it was typed, by measurement.
-        readings: Pairs of name and length [mm] of what could be read.
-        said: Each of them in words, in both units.
-        refused: Sentences about what could not be read, by measurement.
+        typed: As it was typed, by field.
+        readings: Pairs of name and length [mm] of what could be read, and of what stays as it was.
+        said: What could be read in words, in both units, by field.
+        refused: Sentences about what could not be read, by field.
         found: What looks wrong among the readings.
+        own: What those of the readings mean that are recipes' own.
         complaint: What is wrong with the day; empty where nothing is.
     """
 
@@ -51,6 +52,7 @@ class Judged:
     said: dict[str, str]
     refused: dict[str, str]
     found: tuple[Problem, ...]
+    own: tuple[OwnMeasurement, ...] = ()
     complaint: str = ""
 
     @property
@@ -76,37 +78,56 @@ class Judged:
         return tuple(told)
 
 
-def read_sheet(fields: Mapping[str, str], today: date) -> Sheet:
-    """What stands in the fields of a form or a link."""
-    typed = {name: fields[name].strip() for name in NAMES if fields.get(name, "").strip()}
+def field_of(name: str) -> str:
+    """The field for a measurement; a recipe's own may be called as a field of the form is, so it gets a hyphen."""
+    return name if name in REGISTER else f"{_OWN}{name}"
+
+
+def read_sheet(card: Card, own: Iterable[str], fields: Mapping[str, str], today: date) -> Sheet:
+    """What stands in the fields of a form or a link.
+
+    Args:
+        card: Of the child that is measured.
+        own: The names of recipes' own measurements that are asked for too.
+        fields: As they were sent.
+        today: The day it is.
+    """
+    asked = map(field_of, (*NAMES, *own))
+    typed = {field: fields[field].strip() for field in asked if fields.get(field, "").strip()}
     written = fields.get("day", "").strip()
     try:
         day = date.fromisoformat(written) if written else today
     except ValueError:
         return Sheet(typed, None, f"“{written[:40]}” is not a day. Write it like {today.isoformat()}.")
-    if day > today:
-        return Sheet(typed, None, f"{day} is still to come. Look at the day of measuring.")
-    return Sheet(typed, day)
+    fault = measuring_fault(card, day, today)
+    return Sheet(typed, day) if fault is None else Sheet(typed, None, fault.message)
 
 
-def judge(card: Card, sheet: Sheet, units: Units, before: Readings = ()) -> Judged:
+def judge(
+    card: Card, sheet: Sheet, units: Units, own: Mapping[str, OwnMeasurement], before: Measured | None = None
+) -> Judged:
     """Reads what was typed, and looks at it beside the age and the other readings.
 
     Args:
         card: The card that it is for.
         sheet: What was typed.
         units: What a bare number means.
-        before: Readings of an earlier set, which stand where nothing was typed.
+        own: The recipes' own measurements that are asked for, by name.
+        before: An earlier set, which stands where nothing was typed.
     """
-    lengths = {name: _length(text, units) for name, text in sheet.typed.items()}
-    refused = {name: found.message for name, found in lengths.items() if isinstance(found, Problem)}
-    taken = tuple((name, found) for name, found in lengths.items() if not isinstance(found, Problem))
-    kept = tuple((name, mm) for name, mm in before if name not in lengths) if taken else ()
-    readings = (*taken, *kept)
-    said = {name: _both(mm, units) for name, mm in taken}
+    lengths = {field: _length(text, units) for field, text in sheet.typed.items()}
+    refused = {field: found.message for field, found in lengths.items() if isinstance(found, Problem)}
+    taken = {field: found for field, found in lengths.items() if not isinstance(found, Problem)}
+    typed = {field.removeprefix(_OWN) for field in lengths}
+    kept = [pair for pair in (before.readings if before else ()) if pair[0] not in typed] if taken else []
+    readings = (*((field.removeprefix(_OWN), mm) for field, mm in taken.items()), *kept)
+    meanings = {one.name: one for one in (before.own if before else ())}
+    meanings |= {name: one for name, one in own.items() if name in typed}
+    said = {field: _both(mm, units) for field, mm in taken.items()}
     body = card.body(Measured(sheet.day or date.min, readings))
     found = examine(body, units) if readings else ()
-    return Judged(sheet.day, sheet.typed, readings, said, refused, found, sheet.complaint)
+    described = tuple(meanings[name] for name, _ in readings if name in meanings)
+    return Judged(sheet.day, sheet.typed, readings, said, refused, found, described, sheet.complaint)
 
 
 def _length(text: str, units: Units) -> float | Problem:

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from datetime import date
 
     from littlefold.problem import Problem
-    from littlefold.store import Card, PastDraft
+    from littlefold.store import Card, Measured, PastDraft
     from littlefold.web.preferences import Units
 
 Json = dict[str, Any]
@@ -72,7 +72,7 @@ def readings_old(card: Card, today: date) -> str:
 
 def sets_beside(card: Card, units: Units) -> Json:
     """The newest sets as a table, the newest first: a heading for each, and a row for each measurement."""
-    newest = sorted(card.measured, key=lambda one: one.day, reverse=True)[:BESIDE]
+    newest = card.newest_first()[:BESIDE]
     lengths = [dict(one.readings) for one in newest]
     known = [name for name in REGISTER if any(name in one for one in lengths)]
     own = dict.fromkeys(name for one in lengths for name in one if name not in REGISTER)
@@ -81,6 +81,7 @@ def sets_beside(card: Card, units: Units) -> Json:
             {"day": spoken_date(one.day), "age": age_on(card, one.day), "by": one.by, "over": one.over}
             for one in newest
         ],
+        "own": _own_words(newest),
         "rows": [
             {
                 "title": title_of(name),
@@ -89,6 +90,12 @@ def sets_beside(card: Card, units: Units) -> Json:
             for name in (*known, *own)
         ],
     }
+
+
+def _own_words(sets: tuple[Measured, ...]) -> list[tuple[str, str, str]]:
+    """Title, recipe and words of what recipes asked for as their own, each once."""
+    meanings = {(own.name, own.recipe): own for one in reversed(sets) for own in one.own}
+    return [(title_of(own.name), own.recipe, own.how) for own in meanings.values()]
 
 
 def draft_line(draft: PastDraft, number: int, title: str, units: Units) -> Json:

@@ -12,7 +12,6 @@ from littlefold.pipeline import on_the_shelf
 from littlefold.store import Card
 from littlefold.web.asked import understand
 from littlefold.web.pages.children_begin import fields_for
-from littlefold.web.pages.children_needs import measured_for
 from littlefold.web.readings import tape_readings
 
 if TYPE_CHECKING:
@@ -49,7 +48,7 @@ def pupil_drafts(room: Room, box: CardBox, one: SewingClass, recipe: Recipe) -> 
 
 
 def _draft(room: Room, card: Card, one: SewingClass, recipe: Recipe) -> PupilDraft:
-    own = fields_for(card, measured_for(recipe), room.today(), room.preferences.units)
+    own = fields_for(card, recipe, room.today(), room.preferences.units)
     asked = understand(recipe, own | dict(one.choices), room.preferences)
     return PupilDraft(card.name, asked, room.fulfil(asked.wish))
 

@@ -19,7 +19,6 @@ from littlefold.store.reprint import past_draft
 from littlefold.store.sample import lay_out
 from littlefold.web.asked import understand
 from littlefold.web.pages.children_begin import fields_for
-from littlefold.web.pages.children_needs import measured_for
 from littlefold.web.pages.children_said import MONTH
 from littlefold.web.recent import Recent, keep_recent
 
@@ -140,7 +139,7 @@ def _draft(room: Room, card: Card, draft: _Draft) -> PastDraft:
 def _fields(room: Room, card: Card, draft: _Draft) -> dict[str, str]:
     recipe = room.recipe(draft.recipe)
     assert recipe is not None, draft.recipe  # noqa: S101 - the sample is our own
-    return fields_for(card, measured_for(recipe), room.today(), "cm") | draft.choices
+    return fields_for(card, recipe, room.today(), "cm") | draft.choices
 
 
 def _ago(today: date, days: int) -> date:

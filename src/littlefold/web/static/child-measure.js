@@ -31,7 +31,7 @@ function tellOf(place, found) {
   const name = place.dataset.said;
   const refused = found.refused[name];
   place.textContent = refused ?? found.said[name] ?? place.dataset.plain;
-  form.elements.namedItem(name).toggleAttribute("aria-invalid", Boolean(refused));
+  form.elements.namedItem(name).setAttribute("aria-invalid", String(Boolean(refused)));
   place.closest("li")?.classList.toggle("doubtful", found.doubtful.includes(name));
 }
 
