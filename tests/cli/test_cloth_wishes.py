@@ -106,6 +106,20 @@ def test_scraps_that_are_too_small_are_told(say):
     assert {problem["code"] for problem in said.data["problems"]} & {"scraps-too-small", "cloth-too-narrow"}
 
 
+def test_seams_meet_the_stripes_by_themselves_and_the_data_say_which(say):
+    words = ("cloth", "trousers", *QUICK, "--lay", "open", "--repeat", "4x5cm")
+    seams = {tuple(one["seam"][0]): one for one in say(*words, "--data").data["stripes"]}
+    side, inside = seams["front", "side"], seams["front", "inseam"]
+    assert max(side["along_off_mm"], side["across_off_mm"]) < 0.01
+    assert inside["across_off_mm"] > 1
+    assert side["not_matched_because"] is None
+    told = " ".join(say(*words).out.split())
+    assert "Crosswise stripes meet notch to notch: Front, side with Back, side" in told
+    assert "Lengthwise stripes cannot meet as well" in told
+    plain = say("cloth", "trousers", *QUICK, "--lay", "open", "--data").data
+    assert plain["stripes"] == []
+
+
 def test_the_chosen_notches_of_all_pieces_meet_the_stripes(say):
     words = ("--lay", "open", "--repeat", "4x0cm", "--match", "front=2", "--match", "back=1", "--data")
     found = say("cloth", "trousers", *QUICK, *words)
@@ -147,6 +161,66 @@ def test_a_stored_lay_with_a_piece_too_few_is_not_taken_even_if_it_says_so(say, 
     assert found.status == 1
     assert not found.data["verified"]
     assert [problem["code"] for problem in found.data["problems"]] == ["lay-of-other-pieces"]
+
+
+CONTRARY = (
+    (("--width", "140cm"), "--width"),
+    (("--width", "112cm,140cm"), "--width"),
+    (("--lay", "folded"), "--lay"),
+    (("--nap",), "--nap"),
+    (("--two-faced",), "--two-faced"),
+    (("--repeat", "4x5cm"), "--repeat"),
+    (("--selvedge", "2cm"), "--selvedge"),
+    (("--shrink", "3%x1%"), "--shrink"),
+    (("--gap", "5mm"), "--gap"),
+    (("--pin", "front=12x30cm"), "--pin"),
+    (("--damaged", "3x2cm+5x4cm"), "--damaged"),
+    (("--scrap", "60x40cm"), "--scrap"),
+    (("--match", "front=2"), "--match"),
+    (("--tilt", "2mm"), "--tilt"),
+)
+
+
+@pytest.fixture
+def kept(say):
+    """A small lay that was stored: trousers on open cloth of 112 cm."""
+    say("cloth", "trousers", *QUICK, "--lay", "open", "--out", "laid", "--price", "8")
+    return "laid/trousers-lay.json"
+
+
+def test_what_differs_from_the_stored_lays_own_cloth_is_refused(say, kept):
+    for words, option in CONTRARY:
+        said = say("cloth", "trousers", "--size", "92", "--stored", kept, *words, "--data")
+        assert said.status == 2, words
+        (problem,) = said.data["problems"]
+        assert problem["message"].startswith(f"{option}: ")
+        assert "leave --stored out" in problem["message"]
+        assert said.data["placements"] == []
+
+
+def test_a_stored_lay_says_that_it_brings_its_own_cloth(say, kept):
+    words = ("cloth", "trousers", "--size", "92", "--stored", kept)
+    same = say(*words, "--width", "112cm", "--lay", "open", "--data")
+    assert same.status == 0
+    notes = [one["message"] for one in same.data["problems"] if one["code"] == "stored-lay-own-cloth"]
+    assert len(notes) == 1
+    assert "112 cm wide, laid open" in notes[0]
+    assert same.data["price"] == pytest.approx(8 * same.data["length_to_buy_mm"] / 1000)
+    dearer = say(*words, "--price", "9", "--length", "5cm", "--data")
+    assert dearer.data["price"] == pytest.approx(9 * same.data["length_to_buy_mm"] / 1000)
+    assert dearer.status == 1
+    assert "cloth-too-short" in {one["code"] for one in dearer.data["problems"]}
+
+
+def test_a_file_that_is_no_lay_is_not_understood(say, tmp_path, kept):
+    (tmp_path / "empty.json").write_text("{}")
+    (tmp_path / "torn.json").write_text((tmp_path / kept).read_text()[:500])
+    (tmp_path / "drawing.json").write_bytes(bytes([255, 254, 0, 1]))
+    for name in ("empty.json", "torn.json", "drawing.json", "nowhere.json"):
+        said = say("cloth", "trousers", "--size", "92", "--stored", name, "--data")
+        assert said.status == 2, name
+        assert len(said.data["problems"]) == 1
+        assert said.data["problems"][0]["message"]
 
 
 def test_inches_and_yards_are_said_throughout(say):

@@ -14,8 +14,10 @@ from littlefold.cli.cloth_words import cloth_record, empty_cloth_record, print_o
 from littlefold.cli.fabric import ClothWords, Fabric, read_fabric
 from littlefold.cli.files import plain_name, write_whole
 from littlefold.cli.one_cloth import lay_one
+from littlefold.cli.stored_lay import UNREADABLE, contrary, own_cloth, read_kept
 from littlefold.cli.words import aside, print_document, print_findings, to_person
 from littlefold.lay.draw import lay_drawing
+from littlefold.lay.lay import Lay
 from littlefold.lay.sewn import sewn_lengths
 from littlefold.lay.sheet import LayPlan, lay_sheet, marker
 from littlefold.lay.shopping import shopping_list
@@ -58,7 +60,7 @@ class Order:
 
     fabric: Fabric
     wishes: Wishes
-    stored: Path | None = None
+    stored: Lay | tuple[Problem, ...] | None = None
 
 
 def lay_on_cloth(
@@ -69,8 +71,12 @@ def lay_on_cloth(
     as_data: bool,
     wished: WishWords | None = None,
     stored_at: Path | None = None,
+    is_wide: bool = True,
 ) -> int:
-    """Lays a garment on cloth and tells; returns the exit status: 0 fine, 1 an error was found, 2 not understood."""
+    """Lays a garment on cloth and tells; returns the exit status: 0 fine, 1 an error was found, 2 not understood.
+
+    `is_wide` tells whether a width was typed: a stored lay has its own.
+    """
     today = datetime.now(tz=UTC).astimezone().date()
     read = (understand(asked, today), read_fabric(words), read_wishes(wished or WishWords()))
     understood, fabric, wishes = read
@@ -81,9 +87,16 @@ def lay_on_cloth(
     ):
         faults = (one for one in read if isinstance(one, tuple))
         return _refuse(tuple(problem for found in faults for problem in found), asked, as_data=as_data)
+    kept = None if stored_at is None else read_kept(stored_at)
+    refused = _refused(kept, words, fabric, wished or WishWords(), is_wide=is_wide)
+    if refused:
+        return _refuse(refused, asked, as_data=as_data)
     outcome = fulfil(understood.wish)
     fabric = replace(fabric, pins=wishes.pins, holes=wishes.holes)
-    laid = _lay(outcome, Order(fabric, wishes, stored_at), understood)
+    if isinstance(kept, Lay):
+        kept = own_cloth(kept, fabric)
+        fabric = replace(fabric, cloth=kept.cloth)
+    laid = _lay(outcome, Order(fabric, wishes, kept), understood)
     if out is not None:
         for plan in laid.plans:
             fault = _write(plan, _front(outcome, plan, laid.plans[0]), understood, out, today)
@@ -91,6 +104,20 @@ def lay_on_cloth(
                 return _refuse((fault,), asked, as_data=as_data)
     _tell(outcome, laid, as_data=as_data)
     return 1 if laid.plan is None or has_errors(laid.problems) else 0
+
+
+def _refused(
+    kept: Lay | tuple[Problem, ...] | None,
+    words: ClothWords,
+    fabric: Fabric,
+    wished: WishWords,
+    *,
+    is_wide: bool,
+) -> tuple[Problem, ...]:
+    """Why a stored lay cannot be begun with: the file is none, or something else is asked of it."""
+    if isinstance(kept, Lay):
+        return tuple(contrary(kept, words, fabric, wished, is_wide=is_wide))
+    return tuple(problem for problem in kept or () if problem.code in UNREADABLE)
 
 
 def _tell(outcome: Outcome, laid: Laid, *, as_data: bool) -> None:

@@ -22,6 +22,8 @@ from littlefold.cli.options import (  # noqa: TC001 - typer reads them from the 
     Tape,
 )
 
+USUAL_WIDTH = "112cm"
+
 
 def cloth(
     recipe: RecipeName,
@@ -36,12 +38,12 @@ def cloth(
     tape: Tape = "exact",
     region: Region = "eu",
     width: Annotated[
-        str,
+        str | None,
         typer.Option(
             metavar="WIDTH",
-            help="The whole width; of a tube, laid flat. 112cm,140cm compares several widths.",
+            help="The whole width, 112cm when not said; of a tube, laid flat. 112cm,140cm compares several widths.",
         ),
-    ] = "112cm",
+    ] = None,
     lay: Annotated[
         str | None,
         typer.Option(
@@ -127,7 +129,10 @@ def cloth(
     ] = None,
     stored: Annotated[
         Path | None,
-        typer.Option(metavar="FILE", help="Take a lay that --out wrote (...-lay.json) instead of searching."),
+        typer.Option(
+            metavar="FILE",
+            help="Take a lay that --out wrote (...-lay.json), with its own cloth, instead of searching.",
+        ),
     ] = None,
     units: Annotated[
         str, typer.Option(metavar="cm|in", help="in: cloth is sold by the eighth of a yard.")
@@ -180,7 +185,7 @@ def cloth(
     )
     named, plain = _parted(price or [])
     words = ClothWords(
-        width,
+        width or USUAL_WIDTH,
         lay,
         nap,
         two_faced,
@@ -208,7 +213,17 @@ def cloth(
         tilt,
         units == "in",
     )
-    raise typer.Exit(lay_on_cloth(asked, words, out, as_data=data, wished=wished, stored_at=stored))
+    raise typer.Exit(
+        lay_on_cloth(
+            asked,
+            words,
+            out,
+            as_data=data,
+            wished=wished,
+            stored_at=stored,
+            is_wide=width is not None,
+        )
+    )
 
 
 def _parted(prices: list[str]) -> tuple[tuple[str, ...], tuple[str, ...]]:

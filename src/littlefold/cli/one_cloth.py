@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 
 from littlefold.cli.cloth_words import said_lay
 from littlefold.cli.fabric import SAID
-from littlefold.cli.files import read_text
 from littlefold.cli.laying import NO_END, Patience, search, stopping
+from littlefold.cli.stored_lay import told
 from littlefold.cli.words import aside
 from littlefold.lay.adapter import enlarged, lay_pieces
 from littlefold.lay.asked import tilted
@@ -20,14 +20,12 @@ from littlefold.lay.scraps import FromScraps, lay_on_scraps
 from littlefold.lay.short import enough
 from littlefold.lay.shrink import advice
 from littlefold.lay.spoken import cloth, units_of
-from littlefold.lay.stored import read_stored
 from littlefold.lay.stripes import paired, stripes_met
 from littlefold.lay.ways import Way
 from littlefold.problem import Number, Problem, Severity
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
-    from pathlib import Path
 
     from littlefold.cli.cloth import Order
     from littlefold.cli.fabric import Fabric
@@ -83,18 +81,14 @@ def _said_of(lay: Lay) -> tuple[Problem, ...]:
     return (*advice(lay.cloth.shrinkage, lay.cloth.treatment), *enough(lay))
 
 
-def _as_stored(pieces: tuple[LayPiece, ...], path: Path) -> OneLaid:
-    """The lay of a file, if it is one of these very pieces."""
-    text = read_text(path)
-    if isinstance(text, Problem):
-        return OneLaid(None, (), (text,))
-    lay = read_stored(text)
+def _as_stored(pieces: tuple[LayPiece, ...], lay: Lay | tuple[Problem, ...]) -> OneLaid:
+    """The lay of a file, if it holds and is one of these very pieces."""
     if isinstance(lay, tuple):
         return OneLaid(None, (), lay)
     if _wanted(lay.pieces) != _wanted(pieces):
         words = "The stored lay has other pieces than this draft: other measurements, choices or enlargement."
         return OneLaid(None, (), (Problem("lay-of-other-pieces", words),))
-    return OneLaid(lay, (), _said_of(lay))
+    return OneLaid(lay, (), (told(lay), *_said_of(lay)))
 
 
 def _wanted(pieces: tuple[LayPiece, ...]) -> dict[str, tuple[object, ...]]:
