@@ -7,6 +7,7 @@ from math import acos, atan2, ceil, copysign, cos, floor, pi, sin, tau
 from typing import TYPE_CHECKING
 
 from .bounds import Bounds
+from .once import once
 from .point import Point, Vector
 from .tolerance import FLATNESS
 
@@ -14,9 +15,11 @@ if TYPE_CHECKING:
     from .affine import Affine
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Arc:
     """An arc of a circle; see `segment.Segment` for what its methods mean.
+
+    Its ends follow from angles; they are asked for often, worked out once and kept: so it has no slots.
 
     Attributes:
         centre: The centre of the circle.
@@ -34,12 +37,12 @@ class Arc:
         assert self.radius >= 0, "an arc has no negative radius"  # noqa: S101 - our own mistake
         assert abs(self.sweep) <= tau + 1e-9, "an arc turns once at most"  # noqa: S101 - our own mistake
 
-    @property
+    @once
     def start(self) -> Point:
         """Where it begins."""
         return self._place(self.start_angle)
 
-    @property
+    @once
     def end(self) -> Point:
         """Where it ends."""
         return self._place(self.start_angle + self.sweep)

@@ -89,17 +89,17 @@ class _Fit:
         """The cubics between two parameters, with the samples there, halved as often as need be."""
         low, high = span
         inside = [self.curve.sample(low + (high - low) * t) for t in PROBES]
-        cubic, error = self.best(span, ends, inside)
+        handles, error = self.best(span, ends, inside)
         if depth == 0 or error <= self.tolerance / 2:
-            return [cubic]
+            return [_cubic(*ends, handles)]
         half, middle = (low + high) / 2, inside[1]
         before = self.parts((low, half), (ends[0], middle), depth - 1)
         return before + self.parts((half, high), (middle, ends[1]), depth - 1)
 
     def best(
         self, span: tuple[float, float], ends: tuple[Sample, Sample], inside: list[Sample]
-    ) -> tuple[Cubic, float]:
-        """The best single cubic between two parameters, and how far it strays [mm]."""
+    ) -> tuple[tuple[float, float], float]:
+        """The handle lengths of the best single cubic between two parameters, and how far it strays [mm]."""
         start, end = ends
         step = span[1] - span[0]
         plain = (start.speed * step / 3, end.speed * step / 3)
@@ -118,7 +118,7 @@ class _Fit:
                 break
             if error > HOPELESS * self.tolerance:
                 break
-        return _cubic(start, end, handles), error
+        return handles, error
 
     def checked(self, bow: _Bow, low: float, step: float) -> float:
         """How far a cubic strays at places that it was not fitted to [mm]."""

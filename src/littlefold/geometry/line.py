@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import hypot
 from typing import TYPE_CHECKING
 
 from .bounds import Bounds
+from .point import Vector
 from .tolerance import FLATNESS
 
 if TYPE_CHECKING:
     from .affine import Affine
-    from .point import Point, Vector
+    from .point import Point
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +34,9 @@ class Line:
 
     def tangent(self, t: float) -> Vector:  # noqa: ARG002 - it is the same everywhere
         """The direction, of length 1; ZeroDivisionError if both ends are one point."""
-        return (self.end - self.start).unit()
+        right, up = self.end.x - self.start.x, self.end.y - self.start.y
+        length = hypot(right, up)
+        return Vector(right / length, up / length)
 
     def curvature(self, t: float) -> float:  # noqa: ARG002 - it is the same everywhere
         """Zero: it does not bend."""
@@ -71,9 +75,11 @@ class Line:
 
     def nearest(self, point: Point) -> float:
         """The fraction of the way at which it lies nearest to a point."""
-        way = self.end - self.start
-        square = way.dot(way)
-        return min(1.0, max(0.0, (point - self.start).dot(way) / square)) if square > 0 else 0.0
+        x, y = self.start.x, self.start.y
+        right, up = self.end.x - x, self.end.y - y
+        square = right * right + up * up
+        along = (point.x - x) * right + (point.y - y) * up
+        return min(1.0, max(0.0, along / square)) if square > 0 else 0.0
 
     def flatten(self, tolerance: float = FLATNESS) -> tuple[Point, ...]:  # noqa: ARG002 - it is flat
         """The two ends."""
