@@ -51,6 +51,14 @@ class Carried:
             return self.path.end_tangent
         return self.path.tangent_at_length(place)
 
+    def going(self, place: float) -> tuple[Point, Vector]:
+        """The point at a place and the direction of travel there, looked for along the path once."""
+        if not 0 < place < self.length:
+            return self.at(place), self.tangent(place)
+        index, t = self.path.locate(place)
+        segment = self.path.segments[index]
+        return segment.at(t), segment.tangent(t)
+
     def part(self, start: float, end: float) -> Path:
         """What lies between two places, start < end.
 
@@ -65,7 +73,16 @@ class Carried:
         if low - start > SAME_POINT:
             path = _begun(path, self.at(start))
         if end - high > SAME_POINT:
-            path = _begun(path.reversed(), self.at(end)).reversed()
+            path = _gone_on(path, self.at(end))
+        return path
+
+    def carried_on(self, before: float, after: float) -> Path:
+        """The whole path with straight pieces before its start and beyond its end, each so long [mm] or 0."""
+        path = self.path
+        if before > SAME_POINT:
+            path = _begun(path, path.start + path.start_tangent * -before)
+        if after > SAME_POINT:
+            path = _gone_on(path, path.end + path.end_tangent * after)
         return path
 
     def foot(self, point: Point) -> float:
@@ -107,3 +124,11 @@ def _begun(path: Path, start: Point) -> Path:
     if isinstance(first, Line):
         return Path((Line(start, first.end), *path.segments[1:]))
     return Path((Line(start, first.start), *path.segments))
+
+
+def _gone_on(path: Path, end: Point) -> Path:
+    """A path gone on to a point straight beyond its end: one line with a last line."""
+    last = path.segments[-1]
+    if isinstance(last, Line):
+        return Path((*path.segments[:-1], Line(last.start, end)))
+    return Path((*path.segments, Line(last.end, end)))

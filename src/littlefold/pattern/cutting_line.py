@@ -45,7 +45,10 @@ def strips(margins: Sequence[Margin]) -> tuple[tuple[Strip, ...], tuple[Corner, 
 
 
 def _strip(margin: Margin, before: Corner, after: Corner) -> Strip:
-    start, end = before.second, margin.cut.length - after.first
+    start, rest = before.second, after.first
+    if start <= 0 and rest <= 0:
+        return Strip(margin.edge, margin.cut.carried_on(-start, -rest), after.between, 0.0)
+    end = margin.cut.length - rest
     along = margin.cut.part(start, end) if end - start > SAME_POINT else None
     return Strip(margin.edge, along, after.between, start - end)
 

@@ -128,7 +128,7 @@ def _by_slope(neighbour: Margin, turned: Margin, deep: float, start: float) -> f
     """The same by Newton's method: on straight lines the first step is right; None if it does not settle."""
     place = start
     for _ in range(STEPS):
-        point, way = neighbour.cut.at(place), neighbour.cut.tangent(place)
+        point, way = neighbour.cut.going(place)
         foot, along, _bend = turned.stitch.footing(point)
         reached, slope = along.cross(point - foot) * turned.inside, along.cross(way) * turned.inside
         if slope < SHALLOWEST:
