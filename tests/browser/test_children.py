@@ -105,7 +105,7 @@ def test_a_lay_gets_better_while_one_looks_on_and_stops_when_told(
     page.get_by_role("button", name="Search").click()
     going = page.locator("progress")
     going.wait_for()
-    page.wait_for_function("() => Number(document.getElementById('going').dataset.count) >= 2")
+    page.wait_for_function("() => Number(document.querySelector('.going').dataset.count) >= 2")
     assert 0 <= float(going.evaluate("bar => bar.value")) < 0.5  # two minutes are not half over
     page.get_by_role("button", name="Good enough: stop").click()
     page.get_by_role("button", name="Compare ways and widths").wait_for()

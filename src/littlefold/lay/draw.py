@@ -40,6 +40,9 @@ ON_PAPER = 2.0
 # How far outside the cloth its dimensions stand [mm at full size].
 OUTSIDE = 35.0
 
+# The corners of a spot that is told by its place and its two sides.
+BOX = 4
+
 
 def lay_drawing(lay: Lay, divisor: float = 1.0, units: Units = "cm") -> Drawing:
     """The cloth with its folds, every cut with number, title, arrow, notches and the places of the arrow's ends.
@@ -80,8 +83,17 @@ def _cloth(lay: Lay, divisor: float) -> Iterator[Mark]:
         beside = cloth_end(lay) + max(OUTSIDE / 4, SMALL * divisor)
         yield Label(words, Point(beside, (zone.low + zone.high) / 2), Meaning.GUIDE, SMALL)
     for hole in lay.holes:
-        corners = [Point(float(x), float(y)) for x, y in ring_of(hole)]
-        yield Stroke(Path.line_through(*corners, corners[0]), Meaning.CAUTION, "not to be used")
+        yield from _unusable(hole, is_crossed=lay.spread.way is not Way.SCRAPS)
+
+
+def _unusable(hole: shapely.Polygon, *, is_crossed: bool) -> Iterator[Mark]:
+    """What cannot be used of the cloth; a damaged spot is crossed out from corner to corner, or it looks like a piece."""
+    corners = [Point(float(x), float(y)) for x, y in ring_of(hole)]
+    ways = [(*corners, corners[0])]
+    if is_crossed and len(corners) == BOX:
+        ways += [(corners[0], corners[2]), (corners[1], corners[3])]
+    for way in ways:
+        yield Stroke(Path.line_through(*way), Meaning.CAUTION, "not to be used")
 
 
 def _folded_across(lay: Lay) -> bool:

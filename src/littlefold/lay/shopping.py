@@ -75,13 +75,15 @@ def shopping_list(
     notions: Sequence[Notion] = (),
     thread: float = 0.0,
     prices: Mapping[str, Price] | None = None,
+    units: Units | None = None,
 ) -> ShoppingList:
     """What to buy for a garment: one lay for each cloth, the recipe's notions, and so much thread [mm].
 
     `prices` are by name of notion, and `thread`: for each `per` millimetres, or for each piece where `per` is 1.
+    `units` are those of the maker; where they are not said, those in which the cloth is sold.
     """
     known = prices or {}
-    units: Units = "in" if any(spoken.units_of(lay.cloth) == "in" for lay in best) else "cm"
+    units = units or ("in" if any(spoken.units_of(lay.cloth) == "in" for lay in best) else "cm")
     lines = [_cloth(lay) for lay in best if lay.to_buy] + [
         _notion(notion, known, units) for notion in notions
     ]

@@ -111,7 +111,7 @@ def _sheets(router: APIRouter, room: Room) -> None:
         if lay is None:
             raise HTTPException(NOT_FOUND)
         units = room.preferences.units
-        plan = plan_of(garment.outcome, lay, _rows(room, on), _shopping(room, garment), units)
+        plan = plan_of(on, lay, _rows(room, on), _shopping(room, garment), units)
         made = printed(plan, room, sheet)
         if made is None:
             raise HTTPException(NOT_FOUND)
@@ -196,7 +196,8 @@ def _rows(room: Room, on: OnCloth) -> tuple[Row, ...]:
 
 def _shopping(room: Room, garment: Garment) -> ShoppingList:
     best = [_best(room, on) for on in garment.cloths]
-    return to_buy(garment.outcome, lays_to_buy(garment.cloths, best), garment.prices)
+    lays = lays_to_buy(garment.cloths, best)
+    return to_buy(garment.outcome, lays, garment.prices, room.preferences.units)
 
 
 def _page(room: Room, recipe: str, asked: Asked) -> HTMLResponse:

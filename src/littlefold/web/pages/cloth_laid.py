@@ -11,8 +11,11 @@ import shapely
 
 from littlefold.lay.adapter import enlarged, lay_pieces
 from littlefold.lay.compare import Row
+from littlefold.lay.meeting import meetings
 from littlefold.lay.place import Effort, Prepared, lays, prepare
 from littlefold.lay.scraps import FromScraps, lay_on_scraps
+from littlefold.lay.short import enough
+from littlefold.lay.spoken import units_of
 from littlefold.lay.unfolded import joined
 from littlefold.lay.ways import Way
 from littlefold.problem import Problem, Severity
@@ -26,6 +29,7 @@ if TYPE_CHECKING:
     from littlefold.lay.cloth import Cloth
     from littlefold.lay.engine import Engine
     from littlefold.lay.lay import Lay, Placement
+    from littlefold.lay.meeting import Meeting
     from littlefold.lay.piece import LayPiece
     from littlefold.pipeline import Outcome
     from littlefold.web.preferences import Units
@@ -51,6 +55,7 @@ class OnCloth:
         is_first: Whether it is the garment's first cloth, whose words in a link are plain.
         asked: How that cloth is.
         pieces: What is cut from it, enlarged where that was chosen.
+        seams: Where they meet, for stripes.
         pins: Pieces that are held at a place.
         problems: What was found when the pieces were put down.
     """
@@ -60,6 +65,7 @@ class OnCloth:
     is_first: bool
     asked: AskedCloth
     pieces: tuple[LayPiece, ...]
+    seams: tuple[Meeting, ...]
     pins: tuple[Placement, ...]
     problems: tuple[Problem, ...]
 
@@ -93,10 +99,21 @@ def _on_cloth(
 ) -> OnCloth:
     asked = read_cloth(words_of(fields, "" if is_first else name), name, units)
     found, problems = lay_pieces(outcome.pattern, name)
-    pieces, wrong = as_wished(enlarged(found, asked.cloth), asked.wished)
+    seams = meetings(outcome.pattern, name)
+    pieces, wrong = as_wished(enlarged(found, asked.cloth), asked.wished, seams, asked.cloth.repeat)
     pins, missing = held(pieces, asked.way, asked.wished)
-    told = (*problems, *wrong, *missing, *_unheeded(asked))
-    return OnCloth(outcome, name, is_first, asked, pieces, pins, told)
+    at_fields = {"cloth-notches": wrong, "cloth-kept": missing}
+    refused = {key: in_words(told[0].message, found) for key, told in at_fields.items() if told}
+    asked = replace(asked, refused=refused | asked.refused)
+    told = (*problems, *_unheeded(asked))
+    return OnCloth(outcome, name, is_first, asked, pieces, seams, pins, told)
+
+
+def in_words(sentence: str, pieces: Sequence[LayPiece]) -> str:
+    """A sentence with the names of pieces as they are read: `front skirt`."""
+    for name in sorted((piece.name for piece in pieces if "_" in piece.name), key=len, reverse=True):
+        sentence = sentence.replace(name, name.replace("_", " "))
+    return sentence
 
 
 def _unheeded(asked: AskedCloth) -> tuple[Problem, ...]:
@@ -132,7 +149,11 @@ def first_row(
     if not isinstance(prepared, Prepared):
         return Row(way, cloth.width, None, None, prepared)
     lay = next(lays(prepared, Effort(steps=0)), None)
-    told = prepared.bounds.advice() if lay else (Problem("lay-not-found", "No lay was found that holds."),)
+    told = (
+        prepared.bounds.advice(units_of(cloth))
+        if lay
+        else (Problem("lay-not-found", "No lay was found that holds."),)
+    )
     return Row(way, cloth.width, lay, prepared.bounds, told)
 
 
@@ -223,7 +244,11 @@ def _is_held(lay: Lay, pin: Placement) -> bool:
 
 
 def lays_to_buy(ons: Sequence[OnCloth], best: Sequence[Lay | None]) -> tuple[Lay, ...]:
-    """The lays of the cloths that are to be bought; scraps are there already."""
+    """The lays of the cloths that are to be bought; scraps, and cloth in hand that is enough, are there already."""
     return tuple(
-        lay for on, lay in zip(ons, best, strict=True) if lay is not None and on.asked.way is not Way.SCRAPS
+        lay for on, lay in zip(ons, best, strict=True) if lay is not None and not _is_there(on.asked, lay)
     )
+
+
+def _is_there(asked: AskedCloth, lay: Lay) -> bool:
+    return asked.way is Way.SCRAPS or (asked.cloth.in_hand is not None and not enough(lay))

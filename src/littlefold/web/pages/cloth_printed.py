@@ -8,6 +8,7 @@ from littlefold.booklet.bundle import cautions
 from littlefold.lay.sewn import sewn_lengths
 from littlefold.lay.sheet import LayPlan, lay_sheet, marker
 from littlefold.lay.shopping import shopping_list
+from littlefold.lay.stripes import stripes_met
 from littlefold.lay.thread import thread_length
 from littlefold.problem import Problem
 from littlefold.sheet.paper import read_paper
@@ -17,24 +18,24 @@ if TYPE_CHECKING:
     from littlefold.lay.lay import Lay
     from littlefold.lay.shopping import ShoppingList
     from littlefold.pipeline import Outcome
+    from littlefold.web.pages.cloth_laid import OnCloth
     from littlefold.web.pages.cloth_prices import Prices
     from littlefold.web.preferences import Units
     from littlefold.web.room import Room
 
 
-def to_buy(outcome: Outcome, lays: tuple[Lay, ...], prices: Prices) -> ShoppingList:
+def to_buy(outcome: Outcome, lays: tuple[Lay, ...], prices: Prices, units: Units) -> ShoppingList:
     """What to buy for a garment with one lay for each of its cloths."""
     thread = thread_length(sewn_lengths(outcome.pattern))
     assert not isinstance(thread, Problem)  # noqa: S101 - the usual stitches are known
-    return shopping_list(lays, outcome.draft.notions, thread, prices.known)
+    return shopping_list(lays, outcome.draft.notions, thread, prices.known, units)
 
 
-def plan_of(
-    outcome: Outcome, lay: Lay, rows: tuple[Row, ...], shopping: ShoppingList, units: Units
-) -> LayPlan:
+def plan_of(on: OnCloth, lay: Lay, rows: tuple[Row, ...], shopping: ShoppingList, units: Units) -> LayPlan:
     """All that the page to follow tells of a lay."""
+    outcome, met = on.outcome, stripes_met(lay, on.seams)
     title = ", ".join(filter(None, (outcome.draft.title, outcome.draft.measurements.nickname)))
-    return LayPlan(title, lay, rows, shopping, cautions(outcome.pattern, outcome.problems), units=units)
+    return LayPlan(title, lay, rows, shopping, cautions(outcome.pattern, outcome.problems), units, met)
 
 
 def printed(plan: LayPlan, room: Room, sheet: Literal["lay", "marker"]) -> bytes | None:

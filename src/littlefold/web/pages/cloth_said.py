@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from littlefold.body.tape import say_length
 from littlefold.lay.cloth import YARD_STEP
 from littlefold.lay.compare import best_of
+from littlefold.lay.draw import cloth_end
 from littlefold.lay.leftover import fitting, leftovers
 from littlefold.lay.sheet import lettered, with_leftovers
 from littlefold.lay.short import enough
@@ -27,13 +28,15 @@ Json = dict[str, Any]
 WIDE, TALL = 260.0, 150.0
 """The room for the drawing [mm]: at this size its words, which keep theirs, are read on a screen."""
 LARGEST = 0.2
+SAME = 0.01
+"""A lay this little longer [mm] is told as no longer."""
 _STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
 
 
 def lay_words(lay: Lay, units: Units) -> Json:
     """A lay as it is told and drawn, with what is left of the cloth."""
     cloth, rests = lay.cloth, leftovers(lay)
-    scale = min(WIDE / lay.length, TALL / lay.spread.height, LARGEST)
+    scale = min(WIDE / cloth_end(lay), TALL / lay.spread.height, LARGEST)
     in_hand = cloth.length_to_lay()
     return {
         "from_scraps": lay.spread.way is Way.SCRAPS,
@@ -41,7 +44,7 @@ def lay_words(lay: Lay, units: Units) -> Json:
         "in_hand": "" if cloth.in_hand is None else say_length(cloth.in_hand, units),
         "spare": "" if in_hand is None else say_length(max(floor(in_hand - lay.cloth_length), 0), units),
         "short": [one.message for one in enough(lay)],
-        "length": say_length(ceil(lay.cloth_length), units),
+        "length": say_length(ceil(lay.cloth_length - SAME), units),
         "used": f"{lay.share_used:.0%}",
         "price": _money(lay.price, cloth.price.currency if cloth.price else ""),
         "drawing": _STYLE.sub("", write_svg(with_leftovers(lay, rests, 1 / scale, units), scale), count=1),
@@ -81,6 +84,7 @@ def list_words(found: ShoppingList, units: Units) -> Json:
         if any(one.price is not None for one in found.lines)
         else "",
         "complete": found.complete,
+        "unpriced": any(one.price is None and not one.is_cloth for one in found.lines),
     }
 
 

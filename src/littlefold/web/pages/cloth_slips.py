@@ -5,14 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, Final
 
 from littlefold.lay.shrink import BY_FIBRE, advice
+from littlefold.lay.stripes import stripes_met, told
 from littlefold.web.pages.cloth_asked import SQUARE, WAYS
 from littlefold.web.pages.cloth_compared import remarks_on
-from littlefold.web.pages.cloth_laid import first_of
+from littlefold.web.pages.cloth_laid import first_of, in_words
 from littlefold.web.pages.cloth_said import cloth_title, lay_words, ways_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from littlefold.lay.compare import Row
     from littlefold.lay.lay import Lay
     from littlefold.web.long_work import LongWork
     from littlefold.web.pages.cloth_laid import OnCloth
@@ -115,13 +117,22 @@ def lay_told(on: OnCloth, lay: Lay | None, going: Going, units: Units) -> Json:
         "title": cloth_title(on.name).capitalize(),
         "on_scraps": on.asked.way == "scraps",
         "lay": None if lay is None else lay_words(lay, units),
-        "why": [] if lay and first.lay is None else [problem.message for problem in first.problems],
-        "remarks": [problem.message for problem in (*on.problems, *shrinks)],
+        "why": []
+        if lay and first.lay is None
+        else [in_words(problem.message, on.pieces) for problem in first.problems],
+        "remarks": [in_words(problem.message, on.pieces) for problem in (*on.problems, *shrinks)],
         "search": None if at_work is None else at_work.name,
         "share": 0.0 if at_work is None else at_work.share,
         "count": 0 if at_work is None else len(at_work.found),
         "is_kept": lay is not None and search is None and lay.maker != "first",
-        "spent": search is not None and search.is_spent,
+        "spent": lay is not None and search is not None and search.is_spent,
         "broken": any(one is not None and one.fault is not None for one in going),
-        "compared": ways_words(tuple(ways.found) if ways else (), units) | {"remarks": remarks_on(on)},
+        "stripes": () if lay is None else told(lay, stripes_met(lay, on.seams)),
+        "compared": _compared(on, tuple(ways.found) if ways else (), units),
     }
+
+
+def _compared(on: OnCloth, rows: tuple[Row, ...], units: Units) -> Json:
+    """Ways and widths beside each other."""
+    told = ways_words(rows, units)
+    return told | {"why": [in_words(one, on.pieces) for one in told["why"]], "remarks": remarks_on(on)}

@@ -10,13 +10,16 @@ import shapely
 
 from littlefold.body.tape import read_length
 from littlefold.geometry import Point
-from littlefold.lay.asked import MOST_TILT, Wished, matched, pinned, tilted
+from littlefold.lay.asked import MOST_TILT, Wished, pinned, tilted
+from littlefold.lay.stripes import paired
 from littlefold.problem import Problem
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
+    from littlefold.lay.cloth import Repeat
     from littlefold.lay.lay import Placement
+    from littlefold.lay.meeting import Meeting
     from littlefold.lay.piece import LayPiece
     from littlefold.lay.ways import Way
     from littlefold.web.preferences import Units
@@ -68,11 +71,12 @@ def read_wished(typed: Mapping[str, str], units: Units) -> WishedLay:
 
 
 def as_wished(
-    pieces: tuple[LayPiece, ...], wished: WishedLay
+    pieces: tuple[LayPiece, ...], wished: WishedLay, seams: tuple[Meeting, ...], repeat: Repeat | None
 ) -> tuple[tuple[LayPiece, ...], tuple[Problem, ...]]:
-    """The pieces with their notches and tilt; a notch of another cloth's piece is told, and left out."""
-    told = matched(pieces, wished.notches)
-    by_notch = pieces if isinstance(told, Problem) else told
+    """The pieces with their tilt and the points that meet the stripes; a notch that is not there is told, and left out."""
+    told = paired(pieces, seams, repeat, wished.notches)
+    unchosen = paired(pieces, seams, repeat) if isinstance(told, Problem) else told
+    by_notch = pieces if isinstance(unchosen, Problem) else unchosen
     turned = tilted(by_notch, wished.tilt) if wished.tilt else by_notch
     problems = tuple(one for one in (told, turned) if isinstance(one, Problem))
     return by_notch if isinstance(turned, Problem) else turned, problems
@@ -81,9 +85,12 @@ def as_wished(
 def held(
     pieces: tuple[LayPiece, ...], way: Way, wished: WishedLay
 ) -> tuple[tuple[Placement, ...], tuple[Problem, ...]]:
-    """The kept places in one way of laying; a piece that is not there is told."""
-    found = pinned(pieces, way, wished.kept)
-    return ((), (found,)) if isinstance(found, Problem) else (found, ())
+    """The kept places in one way of laying; a piece that is not there is told, and left out."""
+    here = {piece.name for piece in pieces}
+    wrong = pinned(pieces, way, wished.kept)
+    found = pinned(pieces, way, [one for one in wished.kept if one.piece in here])
+    assert not isinstance(found, Problem)  # noqa: S101 - only pieces that are there
+    return found, (wrong,) if isinstance(wrong, Problem) else ()
 
 
 def read_pair(text: str, units: Units) -> tuple[float, float] | None:
