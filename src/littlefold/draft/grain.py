@@ -9,10 +9,10 @@ r"""The grain arrow: where in a piece it lies, along the direction stated.
 from __future__ import annotations
 
 from bisect import bisect_left
-from dataclasses import dataclass
 from itertools import pairwise
 from math import hypot, sqrt
-from typing import TYPE_CHECKING
+from operator import itemgetter
+from typing import TYPE_CHECKING, NamedTuple
 
 from littlefold.geometry import Point, Vector
 from littlefold.geometry.tolerance import SAME_POINT
@@ -39,6 +39,9 @@ GOOD_ENOUGH = 0.75
 # ... and keeps this far from the outline on both sides [mm]: further than any bracket, allowance or word there.
 CLEAR = 20.0
 
+# How much further off it lies than this [mm] need not be known.
+ENOUGH = CLEAR + 2 * SAME_POINT
+
 # The arrow is sought among chords that lie within this of the outline [mm]: much less than its distance from it.
 CHORDS = 0.1
 
@@ -46,8 +49,7 @@ Spot = tuple[float, float]
 """A place in the frame of the grain: across it and along it [mm]."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Arrow:
+class _Arrow(NamedTuple):
     """How far across it lies, and from where to where along the grain it runs [mm]."""
 
     across: float
@@ -97,7 +99,7 @@ def _arrows(ring: Sequence[Spot]) -> Iterator[_Arrow]:
         across, marks = stretches[share]
         if marks:
             inside = zip(marks[::2], marks[1::2], strict=False)
-            low, high = max(inside, key=lambda stretch: stretch[1] - stretch[0])
+            _, low, high = max([(high - low, low, high) for low, high in inside], key=itemgetter(0))
             half = min((high - low) * TAKEN, LONGEST) / 2
             yield _Arrow(across, (low + high) / 2 - half, (low + high) / 2 + half)
 
@@ -105,11 +107,13 @@ def _arrows(ring: Sequence[Spot]) -> Iterator[_Arrow]:
 def _marks(ring: Sequence[Spot], levels: Sequence[float]) -> list[list[float]]:
     """Where a ring crosses lines along the grain, so far across in rising order: for each, how far along, rising."""
     marks: list[list[float]] = [[] for _ in levels]
-    for (across, along), (next_across, next_along) in pairwise(ring):
-        one, other = bisect_left(levels, across), bisect_left(levels, next_across)
-        for k in range(min(one, other), max(one, other)):
-            share = (levels[k] - across) / (next_across - across)
-            marks[k].append(along + (next_along - along) * share)
+    passed = [bisect_left(levels, across) for across, _ in ring]
+    for place, (one, other) in enumerate(pairwise(passed)):
+        if one != other:
+            (across, along), (next_across, next_along) = ring[place], ring[place + 1]
+            for k in range(min(one, other), max(one, other)):
+                share = (levels[k] - across) / (next_across - across)
+                marks[k].append(along + (next_along - along) * share)
     return [sorted(found) for found in marks]
 
 
@@ -124,7 +128,7 @@ def _clearest(arrows: list[_Arrow], ring: Sequence[Spot]) -> _Arrow:
     for arrow in arrows:
         clear = _corner_clearance(arrow, ring)
         if clear > furthest + SAME_POINT:  # in a strip all are alike, but for rounding
-            clear = _end_clearance(arrow, ring, clear)
+            clear = _end_clearance(arrow, ring, min(clear, ENOUGH))
         if clear > furthest + SAME_POINT:
             best, furthest = arrow, clear
         if clear >= CLEAR:
@@ -135,11 +139,8 @@ def _clearest(arrows: list[_Arrow], ring: Sequence[Spot]) -> _Arrow:
 def _corner_clearance(arrow: _Arrow, ring: Sequence[Spot]) -> float:
     """How near the corners of an outline come to an arrow [mm]."""
     middle, low, high = arrow.across, arrow.low, arrow.high
-    squares = [
-        (x - middle) ** 2 + ((low - y) ** 2 if y < low else (y - high) ** 2 if y > high else 0.0)
-        for x, y in ring
-    ]
-    return sqrt(min(squares))
+    aside = [(x - middle, low - y if y < low else y - high if y > high else 0.0) for x, y in ring]
+    return sqrt(min([x * x + y * y for x, y in aside]))
 
 
 def _end_clearance(arrow: _Arrow, ring: Sequence[Spot], nearest: float) -> float:

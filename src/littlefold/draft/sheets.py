@@ -59,15 +59,19 @@ def with_changes(lines: Sequence[Written]) -> tuple[Written, ...]:
     """The statements, each `redraw` taken together with the changes after it."""
     together: list[Written] = []
     for line in lines:
-        before = together[-1].statement if together else None
-        if isinstance(line.statement, (tree.WithChange, tree.Without)) and isinstance(before, Redrawing):
+        kind = type(line.statement)
+        if kind is tree.Redraw:
+            together.append(Written(line.line, Redrawing(line.statement, ()), line.file))
+        elif kind in CHANGES and together and isinstance(before := together[-1].statement, Redrawing):
             grown = Redrawing(before.redraw, (*before.changes, line))
             together[-1] = Written(together[-1].line, grown, line.file)
-        elif isinstance(line.statement, tree.Redraw):
-            together.append(Written(line.line, Redrawing(line.statement, ()), line.file))
         else:
             together.append(line)
     return tuple(together)
+
+
+CHANGES = frozenset({tree.WithChange, tree.Without})
+"""The statements that say how a redrawn sheet differs."""
 
 
 def redraw(line: Written, desk: Desk, play: Play) -> None:
