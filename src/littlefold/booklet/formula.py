@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 # A letter of a name in any script, or a sign that stands on one; a formula has nothing else beyond Latin.
 _LETTER = r"(?:\w|[^\x00-\u02ff\s])"
 _NAME = re.compile(rf"(?!\d){_LETTER}(?:\.?{_LETTER})*")
+_OWNED = re.compile(r"\.(?=[^\W\d])")  # the dot of front.neckline, not that of 0.5
 _LENGTH = r"(?<![\w./])(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)\s*"
 # Lengths that are not on the maker's ruler, by the units of the maker.
 _FOREIGN = {"cm": re.compile(_LENGTH + r"in\b"), "in": re.compile(_LENGTH + r"(?:mm|cm|m)\b")}
@@ -53,11 +54,19 @@ _UNITS = {"length": "mm", "angle": "radians", "number": "ratio", "name": "", "wo
 
 
 def amount_formula(amount: Amount, draft: Draft, speech: Speech) -> str:
-    """The formula of an amount with numbers put in, without its result; empty where it was given."""
+    """The formula of an amount with numbers put in, without its result; empty where it was given.
+
+    The formula of a search is its goal, both sides of it: `length of cap = length of armhole + 1 cm`.
+    """
+    if not amount.formula:
+        return ""
     exactly = replace(speech, mark=None)
     values = {other.name: said_value(other.value, other.unit, exactly) for other in draft.amounts}
-    values |= {f"length of {name}": exactly.length(line.path.length()) for name, line in draft.lines.items()}
-    return EQUALS.join(_steps_of(amount.formula, values, exactly)) if amount.formula else ""
+    sheet, _, _ = amount.name.rpartition(".")
+    for name, line in draft.lines.items():
+        said = exactly.length(line.path.length())
+        values |= {f"length of {name}": said, f"length of {name.removeprefix(sheet + '.')}": said}
+    return EQUALS.join(_steps_of(amount.formula, values, exactly))
 
 
 def worked_out(formula: str, values: Mapping[str, str], result: str, speech: Speech) -> str:
@@ -67,9 +76,11 @@ def worked_out(formula: str, values: Mapping[str, str], result: str, speech: Spe
 
 def _steps_of(formula: str, values: Mapping[str, str], speech: Speech) -> tuple[str, ...]:
     ours = _FOREIGN[speech.units].sub(lambda found: _in_our_units(found[0], speech), formula)
-    whole = re.sub(rf"length of {_NAME.pattern}", lambda found: values.get(found[0], found[0]), ours)
+    whole = re.sub(
+        rf"length of {_NAME.pattern}(?:-{_NAME.pattern})*", lambda found: values.get(found[0], found[0]), ours
+    )
     filled = _NAME.sub(lambda found: values.get(found[0], found[0]), whole)
-    return tuple(dict.fromkeys((spoken(formula), spoken(filled))))
+    return tuple(dict.fromkeys((*spoken(formula).split(EQUALS), *spoken(filled).split(EQUALS))))
 
 
 def _in_our_units(length: str, speech: Speech) -> str:
@@ -78,8 +89,8 @@ def _in_our_units(length: str, speech: Speech) -> str:
 
 
 def spoken(formula: str) -> str:
-    """A formula as it is read aloud: names without underscores, proper signs for times and less."""
-    return formula.replace("_", " ").replace(" * ", " \u00d7 ").replace(" - ", " \u2212 ")
+    """A formula as it is read aloud: names without dots and underscores, proper signs for times and less."""
+    return _OWNED.sub(" ", formula).replace("_", " ").replace(" * ", " \u00d7 ").replace(" - ", " \u2212 ")
 
 
 def said_value(value: float | str, unit: str, speech: Speech) -> str:

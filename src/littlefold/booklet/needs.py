@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from littlefold.body.register import REGISTER, register_in
 from littlefold.body.tape import MM_PER
-from littlefold.booklet.formula import amount_formula, said_value
+from littlefold.booklet.formula import amount_formula, said_value, spoken
 from littlefold.booklet.spoken import word
 from littlefold.check.rules.paper_needed import CODE as PAPER_NEEDED
 from littlefold.check.rules.paper_needed import sheet_bounds
@@ -116,7 +116,7 @@ def number_rows(draft: Draft, speech: Speech) -> Iterator[Row]:
     for amount in draft.amounts:
         if amount.name not in draft.used:
             yield {
-                "name": amount.name.replace("_", " "),
+                "name": spoken(amount.name),
                 "title": amount.title,
                 "formula": amount_formula(amount, draft, speech),
                 "value": said_value(amount.value, amount.unit, exactly),

@@ -80,7 +80,7 @@ class Step:
         kind: The construction, e.g. `point.offset`; a table of sentences has an entry for each kind.
         words: What the sentence speaks, by the name of its place in the sentence.
         formula: The distance as the recipe writes it, e.g. `chest / 4 + 1 cm`; empty where there is none.
-        terms: The names in the formula and their values, so that the formula can be shown with numbers put in.
+        terms: The names and the lengths of lines in the formula and their values, to show it with numbers put in.
         value: The same distance worked out, after tape rounding [mm]; None where there is none.
         exact: The distance before tape rounding [mm].
         source: Where the formula comes from.

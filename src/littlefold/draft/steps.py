@@ -7,11 +7,12 @@ from typing import TYPE_CHECKING
 from littlefold.draft import constructions  # noqa: F401 - importing it fills the register
 from littlefold.draft.drawn import Drawn, NewLine, NewPoint
 from littlefold.draft.model import DraftLine, DraftPoint, Said, Step
-from littlefold.draft.names import names_in
+from littlefold.draft.names import lengths_in, names_in
 from littlefold.draft.quantity import Dimension, Quantity, length
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.register import CONSTRUCTIONS
 from littlefold.draft.values import note_printed, source_words
+from littlefold.draft.worn import drawn_length
 from littlefold.recipe import tree
 from littlefold.recipe.wording import written
 
@@ -98,11 +99,12 @@ def _printed_value(drawn: Drawn) -> Quantity:
 
 
 def _terms(expr: tree.Expr, desk: Desk) -> tuple[tuple[str, Said], ...]:
-    """The names in a formula and their values."""
+    """The names and the lengths of lines in a formula, and their values."""
     found: list[tuple[str, Said]] = []
     for name in names_in(expr):
         value = desk.values.get(desk.qualified(name), desk.values.get(name))
         if isinstance(value, Quantity):
             sort = {Dimension.LENGTH: "length", Dimension.ANGLE: "angle"}.get(value.dimension, "number")
             found.append((name, Said(sort, value.value)))  # type: ignore[arg-type]
-    return tuple(found)
+    lengths = ((written(part), Said("length", drawn_length(part.line, desk))) for part in lengths_in(expr))
+    return (*found, *lengths)
