@@ -12,6 +12,7 @@ import shutil
 import subprocess
 import tarfile
 import tempfile
+from contextlib import suppress
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -24,7 +25,8 @@ if TYPE_CHECKING:
 VERSION = "4.10.3"
 INTEGRITY = "sha512-Xm7bpRXnDSX2YE2YFfBk2FnF0ep6tmG7xPh8iHee8MIcrgq762Nkce856dYtJYLkuIoYZvGfTs/PbZhideTcEg=="
 CACHE = Path(tempfile.gettempdir()) / f"littlefold-axe-core-{VERSION}"
-PATIENCE = 60
+PATIENCE = 120
+"""How long npm may take [s]."""
 WCAG = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
 GRAVE = {"serious", "critical"}
 
@@ -49,7 +51,10 @@ def _fetch() -> None:
     if npm is None:
         pytest.skip("axe-core cannot be fetched, npm is absent: no page is looked at for accessibility")
     wanted = [npm, "pack", f"axe-core@{VERSION}", "--silent"]
-    subprocess.run(wanted, cwd=CACHE, check=False, capture_output=True, timeout=PATIENCE)
+    with tempfile.TemporaryDirectory(dir=CACHE) as alone, suppress(subprocess.TimeoutExpired):
+        subprocess.run(wanted, cwd=alone, check=False, capture_output=True, timeout=PATIENCE)
+        for packed in Path(alone).glob("*.tgz"):
+            packed.replace(CACHE / packed.name)  # whole at once: another worker may fetch it at the same time
 
 
 def _is_whole(packed: Path) -> bool:

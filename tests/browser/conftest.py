@@ -1,18 +1,25 @@
-"""A real server and a real browser; without Debian's Chromium these tests are skipped, aloud."""
+"""A real server and a real browser; without Debian's Chromium these tests are skipped, aloud.
+
+What a click leads to comes in its own time: a test waits for what the page shall show (`expect`, `wait_for`) before
+it looks at anything else or goes elsewhere.  A picture of every window at the end of its test is left in
+build/screenshots.
+"""
 
 from __future__ import annotations
 
+import re
 import socket
 import time
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 from threading import Thread
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
 import pytest
 import uvicorn
+from playwright.sync_api import expect, sync_playwright
 
 from littlefold.pipeline import Workroom
 from littlefold.web.app import make_app
@@ -22,12 +29,17 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
     from contextlib import AbstractContextManager
 
-    from playwright.sync_api import Browser, Page
+    from playwright.sync_api import Browser, Page, Request
     from starlette.types import ASGIApp
 
     from littlefold.pipeline import Outcome, Wish
 
 CHROMIUM = Path("/usr/bin/chromium")
+SCREENSHOTS = Path(__file__).parents[2] / "build" / "screenshots"
+PATIENCE = 60.0
+"""How long a page may take for one thing, on a machine that has much else to do [s]."""
+CALM = 0.4
+"""A page that has asked for nothing so long asks for nothing more by itself; the longest of its own rests is 0.25 [s]."""
 FLAGS = [
     "--no-sandbox",
     "--disable-gpu",
@@ -43,8 +55,7 @@ FLAGS = [
 def browser() -> Iterator[Browser]:
     if not CHROMIUM.exists():
         pytest.skip("Debian's Chromium is not here: no page is tested in a browser")
-    from playwright.sync_api import sync_playwright  # noqa: PLC0415 - only where there is a browser
-
+    expect.set_options(timeout=PATIENCE * 1000)
     with sync_playwright() as play:
         chromium = play.chromium.launch(executable_path=str(CHROMIUM), args=FLAGS)
         yield chromium
@@ -78,13 +89,23 @@ def open_door(app: ASGIApp, port: int = 0) -> Iterator[str]:
     thread = Thread(target=server.run, kwargs={"sockets": [door]}, daemon=True)
     thread.start()
     while not server.started:
+        assert thread.is_alive(), "the server did not start"
         time.sleep(0.02)
     try:
         yield f"http://127.0.0.1:{door.getsockname()[1]}"
     finally:
         server.should_exit = True
-        thread.join(10)
+        thread.join(PATIENCE)
         door.close()
+
+
+@pytest.fixture
+def kept_port() -> Iterator[int]:
+    """A port that nobody else is given, for a server that is closed and opened again; nobody listens at it meanwhile."""
+    with socket.socket(proto=socket.IPPROTO_TCP) as held:
+        held.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        held.bind(("127.0.0.1", 0))
+        yield held.getsockname()[1]
 
 
 @pytest.fixture
@@ -101,33 +122,79 @@ def served(tmp_path: Path) -> Iterator[Served]:
         yield Served(address, room, slowness)
 
 
+@pytest.fixture
+def window(browser: Browser, request: pytest.FixtureRequest) -> Iterator[Callable[..., Page]]:
+    """Opens a window that shares nothing with another; at the end a picture of it is left, and it is closed."""
+    with ExitStack() as to_close:
+        contexts = []
+
+        def open_one(**ways: Any) -> Page:
+            context = browser.new_context(**ways)
+            to_close.callback(context.close)
+            context.set_default_timeout(PATIENCE * 1000)
+            contexts.append(context)
+            return context.new_page()
+
+        yield open_one
+        called = re.sub(r"[^\w.-]+", "-", f"{request.node.path.stem}.{request.node.name}")
+        for number, page in enumerate(page for context in contexts for page in context.pages):
+            page.screenshot(path=SCREENSHOTS / f"{called}-{number}.png")
+
+
 @dataclass
 class Visit:
     """A page in the browser, with all that it asked for and all that went wrong on it."""
 
     page: Page
-    asked: list[str]
-    complaints: list[str]
+    asked: list[str] = field(default_factory=list)
+    complaints: list[str] = field(default_factory=list)
+    unanswered: set[Request] = field(default_factory=set)
 
     def only_here(self) -> bool:
         return all(urlsplit(one).hostname in {"127.0.0.1", None} for one in self.asked)
 
+    def watch(self) -> None:
+        """Begins to note what the page asks for and what goes wrong."""
+        self.page.on("request", self._ask)
+        for end in ("requestfinished", "requestfailed"):
+            self.page.on(end, self._hear)
+        self.page.on("pageerror", lambda fault: self.complaints.append(str(fault)))
+        self.page.on("console", lambda said: said.type == "error" and self.complaints.append(said.text))
+
+    def _ask(self, asked: Request) -> None:
+        self.asked.append(asked.url)
+        if asked.is_navigation_request():
+            self.unanswered.clear()  # the page that waited for them goes
+        self.unanswered.add(asked)
+
+    def _hear(self, asked: Request) -> None:
+        self.unanswered.discard(asked)
+
+    def come_to_rest(self) -> None:
+        """Waits until every question of the page is answered and it asks no more: until it has told all it knows."""
+        began = last = time.monotonic()
+        while last - began < PATIENCE and time.monotonic() - last < CALM:
+            self.page.wait_for_timeout(50)
+            if self.unanswered:
+                last = time.monotonic()
+        assert not self.unanswered
+
 
 @pytest.fixture
-def visit(browser: Browser, tmp_path: Path, request: pytest.FixtureRequest) -> Iterator[Callable[..., Visit]]:
-    pages: list[Visit] = []
+def visit(window: Callable[..., Page]) -> Callable[..., Visit]:
+    """Opens a page in a window of its own."""
 
-    def go(address: str, width: int = 1280, height: int = 800) -> Visit:
-        page = browser.new_page(viewport={"width": width, "height": height})
-        made = Visit(page, [], [])
-        page.on("request", lambda asked: made.asked.append(asked.url))
-        page.on("pageerror", lambda fault: made.complaints.append(str(fault)))
-        page.on("console", lambda said: said.type == "error" and made.complaints.append(said.text))
-        page.goto(address)
-        pages.append(made)
+    def go(address: str, width: int = 1280, height: int = 800, **ways: Any) -> Visit:
+        made = Visit(window(viewport={"width": width, "height": height}, **ways))
+        made.watch()
+        made.page.goto(address)
         return made
 
-    yield go
-    for number, made in enumerate(pages):
-        made.page.screenshot(path=str(tmp_path / f"{request.node.name}-{number}.png".replace("/", "-")))
-        made.page.close()
+    return go
+
+
+def wait_told(page: Page, words: str = "") -> None:
+    """Waits until the drafting table has been told of the draft that is on it, and that draft has `words` in its link."""
+    page.wait_for_function(
+        "words => document.getElementById('wish').dataset.told?.includes(words)", arg=words
+    )

@@ -6,13 +6,15 @@ import re
 from typing import TYPE_CHECKING
 
 import pytest
+from playwright.sync_api import expect
 
 from tests.browser.axe import grave_faults
+from tests.browser.conftest import wait_told
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from playwright.sync_api import Browser, Page
+    from playwright.sync_api import Page
 
     from tests.browser.conftest import Served, Visit
 
@@ -46,8 +48,6 @@ PAGES = [
 ]
 """The pages of a child speak of Mina, whose card is made first."""
 MOST_TABS = 90
-SETTLED = 350
-"""Until a page has told all it has to tell [ms]."""
 
 
 @pytest.fixture(autouse=True)
@@ -56,14 +56,14 @@ def _own_box(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 @pytest.fixture
-def mina(served: Served, browser: Browser) -> str:
+def mina(served: Served, window: Callable[..., Page]) -> str:
     """A workroom in which Mina has a card; its address."""
-    page = browser.new_page()
+    page = window()
     page.goto(f"{served.address}/children")
     page.get_by_label("Name or nickname").fill("Mina")
     page.get_by_label("Born").fill("2022-08-14")
     page.get_by_role("button", name="Make the card").click()
-    page.wait_for_url(re.compile("/child"))
+    page.get_by_role("heading", name="Mina", exact=True).wait_for()
     page.close()
     return served.address
 
@@ -73,7 +73,7 @@ def darken(page: Page) -> None:
     page.evaluate(
         "document.documentElement.className = document.documentElement.className.replace('day', 'dark')"
     )
-    assert "dark" in page.locator("html").get_attribute("class")
+    expect(page.locator("html")).to_have_class(re.compile(r"\bdark\b"))
 
 
 def lighten(page: Page) -> None:
@@ -83,28 +83,27 @@ def lighten(page: Page) -> None:
     )
 
 
-def test_the_looking_itself_finds_faults(browser: Browser) -> None:
-    page = browser.new_page()
+def test_the_looking_itself_finds_faults(window: Callable[..., Page]) -> None:
+    page = window()
     page.set_content(
         "<html lang=en><title>x</title><main><input><p style='color:#bbb'>pale</p></main></html>"
     )
     found = grave_faults(page)
-    page.close()
     assert {fault.partition(":")[0] for fault in found} == {"label", "color-contrast"}
 
 
 def test_no_page_has_a_grave_fault(mina: str, visit: Callable[..., Visit]) -> None:
-    page = visit(f"{mina}/").page
-    faults = {}
+    made = visit(f"{mina}/")
+    page, faults = made.page, {}
     for path in PAGES:
         page.set_viewport_size({"width": 1280, "height": 800})
         page.goto(mina + path)
-        page.wait_for_timeout(SETTLED)
+        made.come_to_rest()
         found = grave_faults(page)
         darken(page)
         found += [f"dark: {fault}" for fault in grave_faults(page, only="color-contrast")]
         page.set_viewport_size({"width": 390, "height": 844})
-        page.wait_for_timeout(SETTLED)
+        made.come_to_rest()
         found += [f"narrow and dark: {fault}" for fault in grave_faults(page, only="color-contrast")]
         lighten(page)
         found += [f"narrow: {fault}" for fault in grave_faults(page)]
@@ -123,7 +122,7 @@ def test_what_the_dark_room_prints_is_dark_on_white(
     darken(page)
     assert luminance(page, "h2, h1", "color") > 0.7  # light letters on the screen
     page.emulate_media(media="print")
-    assert not page.locator(".top nav").is_visible()
+    expect(page.locator(".top nav")).not_to_be_visible()
     for where, what, low, high in [("body", "background-color", 0.95, 1.0), ("h2, h1", "color", 0.0, 0.1)]:
         assert low <= luminance(page, where, what) <= high, where
     if page.locator("draft-drawing .line").count():
@@ -140,19 +139,21 @@ def luminance(page: Page, where: str, what: str) -> float:
 def test_a_printed_table_shows_the_drawing_alone(served: Served, visit: Callable[..., Visit]) -> None:
     page = visit(f"{served.address}/table/casing-top").page
     page.emulate_media(media="print")
-    assert page.locator("draft-drawing svg").is_visible()
+    expect(page.locator("draft-drawing svg")).to_be_visible()
     for gone in (".tape", ".slip", ".findings-slip", ".edge"):
-        assert not page.locator(gone).first.is_visible(), gone
+        expect(page.locator(gone).first, gone).not_to_be_visible()
 
 
 @pytest.mark.parametrize("wish", ["reduce", "no-preference"])
-def test_nothing_moves_for_those_who_asked_for_rest(served: Served, browser: Browser, wish: str) -> None:
-    page = browser.new_page(reduced_motion=wish)
+def test_nothing_moves_for_those_who_asked_for_rest(
+    served: Served, window: Callable[..., Page], wish: str
+) -> None:
+    page = window(reduced_motion=wish)
     page.goto(f"{served.address}/steps/casing-top/8")
     page.get_by_role("link", name="Next").click()
     page.locator("#number", has_text="9").wait_for()
-    assert (page.evaluate("document.getAnimations().length") > 0) == (wish == "no-preference")
-    page.close()
+    moved = page.evaluate("document.getAnimations().length")  # they are there after their end, too
+    assert (moved > 0) == (wish == "no-preference")
 
 
 def test_from_home_to_the_printed_pattern_by_keyboard_alone(
@@ -160,12 +161,14 @@ def test_from_home_to_the_printed_pattern_by_keyboard_alone(
 ) -> None:
     made = visit(served.address)
     page = made.page
+    made.come_to_rest()
     tab_to(page, "Garments")
     page.keyboard.press("Enter")
     page.wait_for_url(re.compile("/garments"))
     tab_to(page, "Loose top with a casing neck")
     page.keyboard.press("Enter")
     page.wait_for_url(re.compile("/table/casing-top"))
+    wait_told(page)
     tab_to(page, "Chest girth")
     page.keyboard.type("56 cm")
     tab_to(page, "Ease round the chest")
@@ -206,7 +209,7 @@ def test_whatever_has_the_focus_is_seen_to_have_it(
     served: Served, visit: Callable[..., Visit], width: int
 ) -> None:
     page = visit(f"{served.address}/table/casing-top?for-name=Mina", width, 800).page
-    page.locator(".with-script").wait_for()
+    wait_told(page)
     seen = 0
     for _ in range(MOST_TABS):
         page.keyboard.press("Tab")

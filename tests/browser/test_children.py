@@ -3,18 +3,24 @@
 from __future__ import annotations
 
 import re
+import time
 from typing import TYPE_CHECKING
 
 import pytest
+from playwright.sync_api import expect
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+
+    from playwright.sync_api import Page
 
     from tests.browser.conftest import Served, Visit
 
 pytestmark = pytest.mark.browser
 
 WIDTHS = [1280, 820, 390]
+COMPARED = 180_000
+"""Until every way to lay a garment was tried, on a slow machine [ms]."""
 
 
 @pytest.fixture(autouse=True)
@@ -29,6 +35,12 @@ def new_card(made: Visit, name: str) -> None:
     page.get_by_label("girls").check()
     page.get_by_role("button", name="Make the card").click()
     page.get_by_role("heading", name=name, exact=True).wait_for()
+
+
+def keep_readings(page: Page) -> None:
+    page.get_by_role("button", name="Keep these readings").click()
+    page.get_by_text("The readings are on the card").wait_for()
+    page.wait_for_load_state()
 
 
 def test_a_wrong_reading_is_caught_while_it_is_typed(served: Served, visit: Callable[..., Visit]) -> None:
@@ -55,11 +67,9 @@ def test_a_wrong_reading_is_caught_while_it_is_typed(served: Served, visit: Call
     page.get_by_label("Chest girth", exact=True).fill("58,5")
     page.locator("[data-said=chest]", has_text="58.5 cm").wait_for()
     page.locator("#confirm").wait_for(state="hidden")
-    page.get_by_role("button", name="Keep these readings").click()
-    page.get_by_text("The readings are on the card").wait_for()
-    assert (
-        page.get_by_role("row", name=re.compile("Chest girth")).first.inner_text().split("\t")[1] == "58.5 cm"
-    )
+    keep_readings(page)
+    chest = page.get_by_role("row", name=re.compile("Chest girth")).first.get_by_role("cell").first
+    expect(chest).to_have_text("58.5 cm")
     assert made.only_here()
     assert [said for said in made.complaints if "422" not in said] == []
 
@@ -73,6 +83,7 @@ def test_a_child_is_erased_after_two_questions(served: Served, visit: Callable[.
     page.get_by_label(re.compile("write the name")).fill("Otis")
     page.get_by_role("button", name="Erase for good").click()
     page.get_by_text("Nothing is left of the card").wait_for()
+    page.wait_for_load_state()
     assert page.get_by_role("link", name="Otis").count() == 0
     assert made.complaints == []
 
@@ -82,11 +93,11 @@ def test_a_garment_begins_with_her_readings(served: Served, visit: Callable[...,
     page = made.page
     new_card(made, "Wanda")
     page.goto(f"{served.address}/child/measure?name=Wanda&stature=104&chest=57&at=all")
-    page.get_by_role("button", name="Keep these readings").click()
+    keep_readings(page)
     page.get_by_role("link", name="Draw a garment").click()
     page.get_by_role("link", name=re.compile("^Loose top with a casing neck")).click()
     page.wait_for_url(re.compile("/table/casing-top"))
-    assert page.get_by_label("Chest girth").first.input_value() == "57 cm"
+    expect(page.get_by_label("Chest girth").first).to_have_value("57 cm")
     page.get_by_role("link", name="Print").click()
     page.get_by_role("button", name="Keep", exact=True).click()
     page.get_by_role("heading", name="Print it again exactly").wait_for()
@@ -102,17 +113,21 @@ def test_a_lay_gets_better_while_one_looks_on_and_stops_when_told(
     page = made.page
     first = page.locator(".to-buy").inner_text()
     page.get_by_label(re.compile("shorter lay")).select_option("120")
+    began = time.monotonic()
     page.get_by_role("button", name="Search").click()
     going = page.locator("progress")
     going.wait_for()
     page.wait_for_function("() => Number(document.querySelector('.going').dataset.count) >= 2")
-    assert 0 <= float(going.evaluate("bar => bar.value")) < 0.5  # two minutes are not half over
+    share = float(going.evaluate("bar => bar.value"))
+    assert 0 <= share <= (time.monotonic() - began) / 120  # of two minutes
     page.get_by_role("button", name="Good enough: stop").click()
+    page.wait_for_url(lambda url: "search=" not in url)
     page.get_by_role("button", name="Compare ways and widths").wait_for()
+    page.wait_for_load_state()
     better = page.locator(".to-buy").inner_text()
     assert laid(better) < laid(first)
     page.get_by_role("button", name="Compare ways and widths").click()
-    page.get_by_text("least cloth").wait_for()
+    page.get_by_text("least cloth").wait_for(timeout=COMPARED)
     assert made.only_here()
     assert made.complaints == []
 
@@ -130,7 +145,7 @@ def test_no_page_is_wider_than_its_screen(served: Served, visit: Callable[..., V
     page = made.page
     new_card(made, "Mina")
     page.goto(f"{served.address}/child/measure?name=Mina&stature=104&chest=57&waist=53&at=all")
-    page.get_by_role("button", name="Keep these readings").click()
+    keep_readings(page)
     for path in (
         "/children",
         "/child?name=Mina",
@@ -138,14 +153,15 @@ def test_no_page_is_wider_than_its_screen(served: Served, visit: Callable[..., V
         "/child/garments?name=Mina",
     ):
         page.goto(served.address + path)
+        made.come_to_rest()
         assert page.evaluate("document.documentElement.scrollWidth") <= width, path
     page.goto(f"{served.address}/cloth/bib")
+    made.come_to_rest()
     assert page.locator("main").evaluate("main => main.scrollWidth") <= width  # the lay scrolls by itself
 
 
-def test_measuring_needs_no_javascript(served: Served, browser) -> None:
-    context = browser.new_context(java_script_enabled=False)
-    page = context.new_page()
+def test_measuring_needs_no_javascript(served: Served, window: Callable[..., Page]) -> None:
+    page = window(java_script_enabled=False)
     page.goto(f"{served.address}/children")
     page.get_by_label("Name or nickname").fill("Bo")
     page.get_by_role("button", name="Make the card").click()
@@ -154,10 +170,8 @@ def test_measuring_needs_no_javascript(served: Served, browser) -> None:
     page.keyboard.press("Enter")
     page.get_by_label("Head girth").fill("fifty")
     page.get_by_role("button", name="Next", exact=True).click()
-    assert "not understood as a length" in page.locator("#said").inner_text()
-    assert page.get_by_label("Head girth").input_value() == "fifty"
+    expect(page.locator("#said")).to_contain_text("not understood as a length")
+    expect(page.get_by_label("Head girth")).to_have_value("fifty")
     page.get_by_label("Head girth").fill("50")
     page.get_by_role("button", name="Look at all, and keep").click()
-    page.get_by_role("button", name="Keep these readings").click()
-    page.get_by_text("The readings are on the card").wait_for()
-    context.close()
+    keep_readings(page)

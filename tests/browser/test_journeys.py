@@ -8,15 +8,16 @@ from typing import TYPE_CHECKING
 from urllib.parse import parse_qs, urlsplit
 
 import pytest
+from playwright.sync_api import expect
 
 from littlefold.web.room import Room
-from tests.browser.conftest import opened
+from tests.browser.conftest import opened, wait_told
 
 if TYPE_CHECKING:
     from collections.abc import Callable
     from pathlib import Path
 
-    from playwright.sync_api import Browser, Page
+    from playwright.sync_api import Page
 
     from tests.browser.conftest import Served, Visit
 
@@ -25,6 +26,12 @@ pytestmark = pytest.mark.browser
 STORM = 60
 BETWEEN_KEYS = 0.03
 """As in the comparison that chose this way of redrawing [s]."""
+MOST_AFTER_THE_STORM = 2
+"""Drawings asked for after the last key: the one of which one hears late, and the last wish; never a queue of them."""
+
+
+MOST_POINTS = 60
+"""Of a sheet; one presses no oftener to come to one of them."""
 
 
 def drawn(page: Page) -> dict[str, list[str]]:
@@ -61,8 +68,8 @@ def test_a_storm_on_the_slider_ends_at_the_last_value(
     made = visit(f"{served.address}/table/bodice?chest=530")
     page = made.page
     slider = page.locator("input[type=range][data-for=m-chest]")
+    made.come_to_rest()
     slider.focus()
-    page.wait_for_timeout(300)
     served.drafts_take(seconds)
     start = int(slider.input_value())
     for _ in range(STORM):
@@ -70,27 +77,29 @@ def test_a_storm_on_the_slider_ends_at_the_last_value(
         time.sleep(BETWEEN_KEYS)
     said = f"{(start + STORM) / 10:g} cm"
     assert int(slider.input_value()) == start + STORM
-    began = time.monotonic()
+    asked_before = len(made.asked)
     page.wait_for_function(
         "said => new URLSearchParams(document.querySelector('draft-drawing').dataset.drawn).get('chest') === said",
         arg=said,
     )
-    settled = time.monotonic() - began
-    page.wait_for_timeout(600)  # nothing older may come after it
+    made.come_to_rest()  # nothing older may come after it
     assert drawn(page)["chest"] == [said]
     assert page.get_by_label("Chest girth").first.input_value() == said
+    late = [link for link in made.asked[asked_before:] if "/draw/" in link]
+    assert len(late) <= MOST_AFTER_THE_STORM, late
     served.drafts_take(0.0)
     answer = page.request.get(f"{served.address}/draw/bodice.svg?chest={(start + STORM)}")
     seen = page.locator("draft-drawing svg path.line").evaluate_all(
         "lines => lines.map(line => line.getAttribute('d'))"
     )
     assert seen == re.findall(r'class="line" d="([^"]*)"', answer.text())
-    assert settled < 1.5, f"settled after {settled:.2f} s"
     assert made.complaints == []
 
 
 def test_the_view_stays_where_it_was_while_it_is_redrawn(served: Served, visit: Callable[..., Visit]) -> None:
-    page = visit(f"{served.address}/table/bodice").page
+    made = visit(f"{served.address}/table/bodice")
+    page = made.page
+    made.come_to_rest()  # what is told may make room on the page
     page.locator("draft-drawing").focus()
     page.keyboard.press("+")
     page.keyboard.press("ArrowLeft")
@@ -119,7 +128,7 @@ def test_steps_by_keyboard_alone(served: Served, visit: Callable[..., Visit]) ->
     page.keyboard.press(" ")
     page.get_by_role("button", name="Draw on").wait_for()
     page.reload()
-    assert page.locator("#sentence").inner_text() != first
+    expect(page.locator("#sentence")).not_to_have_text(first)
     assert made.complaints == []
 
 
@@ -144,7 +153,7 @@ def test_nothing_hangs_over_the_edge(served: Served, visit: Callable[..., Visit]
     made = visit(served.address, width, 844)
     for path in PAGES:
         made.page.goto(served.address + path)
-        made.page.wait_for_timeout(150)
+        made.come_to_rest()
         assert made.page.evaluate("document.documentElement.scrollWidth") <= width, path
         links = made.page.locator(".top nav a").all()
         ends = [box["x"] + box["width"] for link in links if (box := link.bounding_box())]
@@ -161,7 +170,7 @@ def test_hostile_names_run_nothing(served: Served, visit: Callable[..., Visit]) 
     assert served.room.own.save("mine", text, "new") is None
     for path in ("/garments", f"/table/mine?for-name={words}", f"/steps/mine/1?chest={words}", "/print/mine"):
         made = visit(served.address + path)
-        made.page.wait_for_timeout(500)
+        made.come_to_rest()
         assert made.page.evaluate("window.hurt") is None
         assert made.only_here()
         assert made.complaints == []
@@ -169,21 +178,21 @@ def test_hostile_names_run_nothing(served: Served, visit: Callable[..., Visit]) 
 
 def test_the_keys_go_from_element_to_element(served: Served, visit: Callable[..., Visit]) -> None:
     page = visit(f"{served.address}/table/bodice?on-sheet=front").page
-    page.locator("#wish[data-told]").wait_for()
+    wait_told(page)
     page.locator("draft-drawing").focus()
     page.keyboard.press("n")
-    assert page.locator("#told").inner_text().startswith("A")
+    expect(page.locator("#told")).to_have_text(re.compile("^A"))
     page.keyboard.press("n")
-    assert page.locator("draft-drawing .point.lit").count() == 1
+    expect(page.locator("draft-drawing .point.lit")).to_have_count(1)
 
 
 def test_the_sheet_is_turned_over_and_back(served: Served, visit: Callable[..., Visit]) -> None:
     page = visit(f"{served.address}/table/bodice").page
     page.get_by_role("link", name="Turn the sheet over").first.click()
-    assert page.get_by_role("heading", name="Pieces to cut").is_visible()
+    expect(page.get_by_role("heading", name="Pieces to cut")).to_be_visible()
     page.go_back()
-    assert page.locator("draft-drawing").is_visible()
-    assert not page.get_by_role("heading", name="Pieces to cut").is_visible()
+    expect(page.locator("draft-drawing")).to_be_visible()
+    expect(page.get_by_role("heading", name="Pieces to cut")).not_to_be_visible()
 
 
 def test_another_sheet_lies_on_top_without_a_new_page(served: Served, visit: Callable[..., Visit]) -> None:
@@ -194,22 +203,20 @@ def test_another_sheet_lies_on_top_without_a_new_page(served: Served, visit: Cal
     )
     page.wait_for_url(re.compile("on-sheet=back"))
     page.reload()
-    assert page.locator(".corners [aria-current]").inner_text() == "back"
+    expect(page.locator(".corners [aria-current]")).to_have_text("back")
     assert urlsplit(page.url).path == "/table/casing-top"
 
 
-def test_without_a_script_everything_but_moving_works(served: Served, browser: Browser) -> None:
-    context = browser.new_context(java_script_enabled=False)
-    page = context.new_page()
+def test_without_a_script_everything_but_moving_works(served: Served, window: Callable[..., Page]) -> None:
+    page = window(java_script_enabled=False)
     page.goto(f"{served.address}/table/casing-top")
     page.get_by_label("Chest girth").first.fill("58")
     page.get_by_role("button", name="Draw it").click()
-    assert "chest=58+cm" in page.url
+    page.wait_for_url(re.compile(r"chest=58\+cm"))
     assert page.locator("draft-drawing svg path.line").count() > 3
     page.get_by_role("link", name="Step by step").click()
     page.get_by_role("link", name="Next").click()
-    assert re.search(r"/steps/casing-top/2\?.*chest=58", page.url)
-    context.close()
+    page.wait_for_url(re.compile(r"/steps/casing-top/2\?.*chest=58"))
 
 
 def test_a_mistake_in_a_recipe_is_told_and_mended(served: Served, visit: Callable[..., Visit]) -> None:
@@ -232,8 +239,9 @@ def test_two_windows_do_not_save_over_each_other(served: Served, visit: Callable
     first, second = (visit(f"{served.address}/recipes/mine/change").page for _ in range(2))
     for number, page in enumerate((first, second), start=1):
         page.locator("textarea").fill(f'recipe mine\ntitle "Window {number}"\n')
-        page.get_by_role("button", name="Save as my own").click()
+    first.get_by_role("button", name="Save as my own").click()
     first.wait_for_url(re.compile("/recipes/mine$"))
+    second.get_by_role("button", name="Save as my own").click()
     second.get_by_role("alert").wait_for()
     assert "Window 2" in second.locator("textarea").input_value()
     assert "Window 1" in (served.room.own.text("mine") or "")
@@ -242,9 +250,9 @@ def test_two_windows_do_not_save_over_each_other(served: Served, visit: Callable
 def test_a_line_and_what_it_draws_light_each_other(served: Served, visit: Callable[..., Visit]) -> None:
     page = visit(f"{served.address}/recipes/bodice").page
     page.locator("#lines li", has_text="line shoulder from N to S").first.hover()
-    assert page.locator('draft-drawing .line.lit[data-name="back.shoulder"]').count() == 1
+    expect(page.locator('draft-drawing .line.lit[data-name="back.shoulder"]')).to_have_count(1)
     page.locator('draft-drawing .touch[data-name="back.armhole"]').dispatch_event("pointerover")
-    assert "curve armhole" in page.locator("#lines li.lit").inner_text()
+    expect(page.locator("#lines li.lit")).to_contain_text("curve armhole")
 
 
 def test_what_moves_and_the_tape(served: Served, visit: Callable[..., Visit]) -> None:
@@ -253,33 +261,37 @@ def test_what_moves_and_the_tape(served: Served, visit: Callable[..., Visit]) ->
     page.get_by_label("what moves").check()
     page.get_by_label("Ease round the chest").first.fill("16 cm")
     page.wait_for_function("() => document.querySelector('draft-drawing').dataset.drawn?.includes('ease=16')")
+    wait_told(page, "ease=16")  # in which order the points are drawn is told
     assert page.locator(".before .was").count() > 3
     assert "1 cm" in page.locator(".before .by").all_text_contents()  # a quarter of 4 cm
     page.get_by_label("a tape").check()
     page.locator("draft-drawing").focus()
     for key in "nt":
         page.keyboard.press(key)
-    while "C" not in page.locator("#told").inner_text().split(",")[0].split("\n")[0]:
+    for _ in range(MOST_POINTS):
+        if "C" in page.locator("#told").inner_text().split(",")[0].split("\n")[0]:
+            break
         page.keyboard.press("n")
     page.keyboard.press("t")
-    assert page.locator("#told").inner_text() == "A to C: 18 cm"  # (56 + 16) / 4
+    expect(page.locator("#told")).to_have_text("A to C: 18 cm")  # (56 + 16) / 4
     assert made.complaints == []
 
 
-def test_work_survives_a_restart_of_the_server(visit: Callable[..., Visit], tmp_path: Path) -> None:
+def test_work_survives_a_restart_of_the_server(
+    visit: Callable[..., Visit], tmp_path: Path, kept_port: int
+) -> None:
     room = Room(tmp_path / "own")
-    with opened(room) as address:
-        port = urlsplit(address).port
+    with opened(room, kept_port) as address:
         made = visit(f"{address}/table/bodice")
         made.page.get_by_label("Chest girth").first.fill("57 cm")
         made.page.wait_for_url(re.compile("chest=57"))
     made.page.get_by_label("Chest girth").first.fill("58 cm")
     made.page.locator("#told", has_text="does not answer").wait_for()
-    with opened(room, port):
+    with opened(room, kept_port):
         made.page.get_by_label("Chest girth").first.fill("59 cm")
         made.page.wait_for_function(
             "() => document.querySelector('draft-drawing').dataset.drawn?.includes('chest=59')"
         )
         made.page.wait_for_url(re.compile("chest=59"))
         made.page.reload()
-        assert made.page.get_by_label("Chest girth").first.input_value() == "59 cm"
+        expect(made.page.get_by_label("Chest girth").first).to_have_value("59 cm")

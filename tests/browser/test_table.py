@@ -6,11 +6,14 @@ import re
 from typing import TYPE_CHECKING
 
 import pytest
+from playwright.sync_api import expect
+
+from tests.browser.conftest import wait_told
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Callable
 
-    from playwright.sync_api import Browser, Locator, Page
+    from playwright.sync_api import Locator, Page
 
     from tests.browser.conftest import Served, Visit
 
@@ -20,11 +23,9 @@ PHONE = {"width": 390, "height": 844}
 
 
 @pytest.fixture
-def phone(browser: Browser) -> Iterator[Page]:
+def phone(window: Callable[..., Page]) -> Page:
     """A page on a telephone, which is touched and has no pointer that hovers."""
-    context = browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True)
-    yield context.new_page()
-    context.close()
+    return window(viewport=PHONE, has_touch=True, is_mobile=True)
 
 
 def wait_drawn(page: Page, words: str) -> None:
@@ -46,7 +47,7 @@ def test_a_cure_is_applied_with_a_click_and_the_drawing_changes(
     assert f"{value}" in cure.inner_text()
     cure.click()
     wait_drawn(page, "ease=")
-    assert page.get_by_label("Ease round the hips").first.input_value() == value
+    expect(page.get_by_label("Ease round the hips").first).to_have_value(value or "")
     assert page.locator("draft-drawing .line").first.get_attribute("d") != before
     page.locator("#findings .warning").wait_for(state="detached")
     assert made.complaints == []
@@ -68,7 +69,7 @@ def test_a_neck_that_may_not_pass_the_head_is_cured_by_a_longer_opening(
     cure.click()
     wait_drawn(page, "head_room=")
     tight.wait_for(state="detached")
-    assert room.input_value() == value
+    expect(room).to_have_value(value)
     assert drawn(page) != before
     assert page.locator("#findings li.error, #findings li.warning").count() == 0
     assert made.complaints == []
@@ -84,23 +85,23 @@ def test_a_finding_lights_its_place_on_its_sheet(served: Served, visit: Callable
     page.locator(".findings-slip summary").click()
     page.get_by_role("button", name=re.compile("Show finding 1 on the sheet front")).click()
     page.locator("draft-drawing .glow.lit[data-name=finding-1]").wait_for(state="attached")
-    assert page.locator(".corners [aria-current]").inner_text() == "front"
-    assert "lit" in page.locator("#findings li").first.get_attribute("class")
+    expect(page.locator(".corners [aria-current]")).to_have_text("front")
+    expect(page.locator("#findings li").first).to_have_class(re.compile(r"\blit\b"))
 
 
 def test_switches_show_and_hide(served: Served, visit: Callable[..., Visit]) -> None:
     page = visit(f"{served.address}/table/casing-top").page
     cut, whole = page.locator("draft-drawing .cut"), page.locator("draft-drawing .whole").first
-    assert cut.first.is_visible()
-    assert not whole.is_visible()
+    expect(cut.first).to_be_visible()
+    expect(whole).not_to_be_visible()
     page.get_by_label("allowances").uncheck()
-    assert not cut.first.is_visible()
+    expect(cut.first).not_to_be_visible()
     page.get_by_label("unfolded").check()
-    assert whole.is_visible()
+    expect(whole).to_be_visible()
     stitch = page.locator("draft-drawing .stitch").first
-    assert stitch.evaluate("one => getComputedStyle(one).stroke") == "rgba(0, 0, 0, 0)"
+    expect(stitch).to_have_css("stroke", "rgba(0, 0, 0, 0)")
     page.get_by_label("stitch lines").check()
-    assert stitch.evaluate("one => getComputedStyle(one).stroke") != "rgba(0, 0, 0, 0)"
+    expect(stitch).not_to_have_css("stroke", "rgba(0, 0, 0, 0)")
 
 
 def test_all_pieces_are_seen_together(served: Served, visit: Callable[..., Visit]) -> None:
@@ -108,13 +109,14 @@ def test_all_pieces_are_seen_together(served: Served, visit: Callable[..., Visit
     page = made.page
     page.get_by_role("link", name="all pieces").click()
     wait_drawn(page, "on-sheet=all-pieces")
+    wait_told(page, "on-sheet=all-pieces")
     titles = page.locator("draft-drawing .piece-title").all_text_contents()
     assert {"Front", "Back"} <= set(titles)
     page.locator("draft-drawing .line[data-name='front.hemline']").dispatch_event("pointerover")
-    assert "hemline" in page.locator("#told").inner_text()
+    expect(page.locator("#told")).to_contain_text("hemline")
     page.wait_for_url(re.compile("on-sheet=all-pieces"))
     page.reload()
-    assert page.locator("draft-drawing .piece-title").count() == len(titles)
+    expect(page.locator("draft-drawing .piece-title")).to_have_count(len(titles))
     assert made.complaints == []
 
 
@@ -123,8 +125,10 @@ def test_all_pieces_are_seen_together(served: Served, visit: Callable[..., Visit
 def test_slips_are_pinned_and_lie_on_nothing(
     served: Served, visit: Callable[..., Visit], width: int, recipe: str
 ) -> None:
-    page = visit(f"{served.address}/table/{recipe}", width, 800).page
+    made = visit(f"{served.address}/table/{recipe}", width, 800)
+    page = made.page
     page.locator(".slips.pinned").wait_for()
+    made.come_to_rest()
     boxes = [box(slip) for slip in page.locator(".slip").all()]
     for k, one in enumerate(boxes):
         assert one["x"] >= 0
@@ -148,7 +152,7 @@ def test_on_a_phone_the_numbers_on_the_drawing_lead_to_the_slips(served: Served,
         "() => { const box = document.querySelector('.slip[data-slip=flare]').getBoundingClientRect();"
         " return box.left >= 0 && box.right <= innerWidth; }"
     )
-    assert "lit" in slip.get_attribute("class")
+    expect(slip).to_have_class(re.compile(r"\blit\b"))
     slider = slip.locator(".along")
     slider.focus()
     slider.press("ArrowRight")
@@ -159,7 +163,7 @@ def test_on_a_phone_the_numbers_on_the_drawing_lead_to_the_slips(served: Served,
 def test_on_a_phone_a_tap_tells_and_a_finger_pushes(served: Served, phone: Page) -> None:
     phone.goto(f"{served.address}/table/casing-top")
     phone.locator(".heads button").first.wait_for()
-    phone.wait_for_timeout(600)  # until it is told what the elements are
+    wait_told(phone)
     before = phone.locator("draft-drawing svg").get_attribute("viewBox")
     armhole = phone.locator("draft-drawing .line[data-name='body.armhole']")
     middle = armhole.evaluate(
@@ -169,7 +173,7 @@ def test_on_a_phone_a_tap_tells_and_a_finger_pushes(served: Served, phone: Page)
     phone.touchscreen.tap(*middle)
     phone.locator("#told", has_text="armhole").wait_for()
     drag(phone, middle, (middle[0] + 60, middle[1] + 40))
-    assert phone.locator("draft-drawing svg").get_attribute("viewBox") != before
+    expect(phone.locator("draft-drawing svg")).not_to_have_attribute("viewBox", before or "")
 
 
 def test_a_draft_is_kept_on_the_card_from_the_table(
@@ -180,29 +184,34 @@ def test_a_draft_is_kept_on_the_card_from_the_table(
     page = made.page
     page.get_by_label("Name or nickname").fill("Wim")
     page.get_by_role("button", name="Make the card").click()
-    page.wait_for_url(re.compile("/child"))
+    page.get_by_role("heading", name="Wim", exact=True).wait_for()
     page.goto(f"{served.address}/table/casing-top")
-    assert not page.get_by_role("button", name="Keep on the card").is_visible()
+    expect(page.get_by_role("button", name="Keep on the card")).not_to_be_visible()
     page.get_by_label("For", exact=True).fill("Wim")
     page.get_by_label("Chest girth").first.fill("57 cm")
     page.get_by_role("button", name="Keep on the card").click()
     page.wait_for_url(re.compile(r"/child/draft/1\?name=Wim"))
-    assert page.get_by_role("heading", name="Loose top with a casing neck").is_visible()
+    expect(page.get_by_role("heading", name="Loose top with a casing neck")).to_be_visible()
 
 
 def test_the_step_player_draws_on_by_itself_and_rests(served: Served, visit: Callable[..., Visit]) -> None:
-    page = visit(f"{served.address}/steps/bib/1").page
+    made = visit("about:blank")
+    page = made.page
+    page.clock.install()
+    page.goto(f"{served.address}/steps/bib/1")
     page.keyboard.press(" ")
     page.wait_for_url(re.compile("/steps/bib/2"))
     page.keyboard.press(" ")
     page.get_by_role("button", name="Draw on").wait_for()
+    made.come_to_rest()
     number = page.locator("#number").inner_text()
-    page.wait_for_timeout(2500)
-    assert page.locator("#number").inner_text() == number
+    page.clock.fast_forward("05:00")
+    made.come_to_rest()
+    expect(page.locator("#number")).to_have_text(number)
     page.keyboard.press("End")
     page.locator("#on[aria-disabled]").wait_for()
     page.reload()
-    assert page.locator("#on[aria-disabled]").count() == 1  # each step has its own link
+    expect(page.locator("#on[aria-disabled]")).to_have_count(1)  # each step has its own link
 
 
 def test_a_finger_across_the_picture_turns_to_the_next_step(served: Served, phone: Page) -> None:
@@ -235,7 +244,7 @@ def test_typing_is_taken_back_and_done_again(served: Served, visit: Callable[...
     page.locator("#messages .error").first.wait_for()
     page.on("dialog", lambda asks: asks.accept())
     page.reload()
-    assert page.locator("textarea").input_value().endswith("belo A by 3 cm")  # nothing is lost
+    expect(page.locator("textarea")).to_have_value(re.compile("belo A by 3 cm$"))  # nothing is lost
     assert made.complaints == []
 
 
@@ -250,7 +259,7 @@ def test_in_the_editor_lines_and_elements_light_each_other(
     band, area = box(page.locator(".band")), box(page.locator("textarea"))
     assert area["y"] <= band["y"] <= area["y"] + area["height"]
     page.mouse.move(area["x"] + 60, band["y"] + band["height"] / 2)
-    assert page.locator('draft-drawing .line.lit[data-name="bib.neckline"]').count() == 1
+    expect(page.locator('draft-drawing .line.lit[data-name="bib.neckline"]')).to_have_count(1)
 
 
 def test_a_recipe_is_taken_along_as_text_and_taken_in_again(
@@ -265,7 +274,7 @@ def test_a_recipe_is_taken_along_as_text_and_taken_in_again(
     page.get_by_label("File").set_input_files(taken.value.path())
     page.get_by_role("button", name="Open it").click()
     page.locator("recipe-editor.live").wait_for()
-    assert page.locator("textarea").input_value().startswith("recipe bib\n")
+    expect(page.locator("textarea")).to_have_value(re.compile("^recipe bib\n"))
     assert page.locator("draft-drawing .line").count() > 3
     assert made.complaints == []
 
