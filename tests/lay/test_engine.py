@@ -34,8 +34,6 @@ def prepared(way: Way, cloth: Cloth | None = None) -> Prepared:
 class Liar:
     """An engine whose every answer puts everything on one heap."""
 
-    cores: int = 2
-
     def answers(self, task: Task, wait: float, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:  # noqa: ARG002
         yield None
         heap = tuple(Placed(i.name, i.degrees[0], 0.0, 0.0) for i in task.items for _ in range(i.demand))
@@ -55,7 +53,6 @@ def test_a_lying_engine_never_gets_a_lay_shown() -> None:
 class Listener:
     """An engine that only keeps what it was asked."""
 
-    cores: int
     asked: list[Task] = field(default_factory=list)
 
     def answers(self, task: Task, wait: float, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:  # noqa: ARG002
@@ -63,20 +60,11 @@ class Listener:
         yield None
 
 
-@pytest.mark.parametrize(("seconds", "searches"), [(60.0, 3), (4.0, 1)])
-def test_with_much_time_each_core_searches_by_itself_with_a_seed_of_its_own(
-    seconds: float, searches: int
-) -> None:
-    """15 cuts: 60 s is more than half a second for each, 4 s is less."""
-    engine = Listener(3)
-    assert list(lays(prepared(Way.OPEN), Effort(steps=0, seed=5, engine=engine, seconds=seconds)))
-    assert len(engine.asked) == searches
-    assert sum(task.cores or 0 for task in engine.asked) == 3
-    assert len({task.seed for task in engine.asked}) == searches
-    assert engine.asked[0].seed == 5
-    assert all(0.9 * seconds - 1 <= task.seconds < seconds for task in engine.asked), (
-        "some time is kept to settle"
-    )
+def test_the_engine_is_asked_once_and_some_time_is_kept_to_settle() -> None:
+    engine = Listener()
+    assert list(lays(prepared(Way.OPEN), Effort(steps=0, seed=5, engine=engine, seconds=60.0)))
+    assert [task.seed for task in engine.asked] == [5]
+    assert 0.9 * 60.0 - 1 <= engine.asked[0].seconds < 60.0
 
 
 @pytest.mark.parametrize("seconds", [0.5, 1.0, 2.0, 10.0, 600.0])

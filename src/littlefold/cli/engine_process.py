@@ -37,11 +37,6 @@ class ProcessEngine:
 
     workers: int | None = None
 
-    @property
-    def cores(self) -> int:
-        """How many cores it may use in all."""
-        return self.workers or _free_cores(busy=False)
-
     def answers(self, task: Task, wait: float, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:
         """The newest answer, or None while there is none; the child ends when the caller stops listening."""
         command = [sys.executable, "-m", CHILD]
@@ -49,7 +44,7 @@ class ProcessEngine:
             command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True
         )
         try:
-            lines = self._ask(child, task, task.cores or self.workers or _free_cores(busy=wait == 0))
+            lines = self._ask(child, task, self.workers or _free_cores(busy=wait == 0))
             while keep_going():
                 line = _newest(lines, wait)
                 if line == END:

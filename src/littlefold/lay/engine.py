@@ -27,17 +27,15 @@ class Item:
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """What the engine is asked: a strip of a height [mm], for so many seconds, with a seed, on so many cores.
+    """What the engine is asked: a strip of a height [mm], for so many seconds, with a seed.
 
-    The seconds count from the asking, the start of the engine with them.  Without a number of `cores` it takes those
-    that are free.
+    The seconds count from the asking, the start of the engine with them.
     """
 
     height: float
     items: tuple[Item, ...]
     seconds: float
     seed: int
-    cores: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,10 +58,6 @@ class Answer:
 
 class Engine(Protocol):
     """Something that answers tasks, better and better, and can be stopped."""
-
-    @property
-    def cores(self) -> int:
-        """How many cores it may use in all; it can answer as many tasks at once."""
 
     def answers(self, task: Task, wait: float, keep_going: Callable[[], bool]) -> Iterator[Answer | None]:
         """The newest answer whenever it is asked for; None while there is none.

@@ -1,14 +1,13 @@
 """The own planner and the outside engine at one question, with all that they find.
 
-Where the engine is the better searcher it gets all cores: one search in each for few pieces and much time, because what
-a search comes to is then a matter of luck; else one search with all of them, because it is a matter of speed.  A last
-share of the time is kept for settling what it found.  Elsewhere both work side by side.
+Where the engine is the better searcher it gets all cores for one search: measured, that comes to more than one search in
+each core, however few the pieces (docs/lay.md).  A last share of the time is kept for settling what it found.  Elsewhere
+both work side by side.
 """
 
 from __future__ import annotations
 
-from collections import deque
-from contextlib import ExitStack, closing
+from contextlib import closing
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -16,7 +15,6 @@ if TYPE_CHECKING:
     from collections.abc import Generator, Iterator
 
     from littlefold.lay.conversation import Asked
-    from littlefold.lay.engine import Answer, Engine, Task
     from littlefold.lay.place import Effort
     from littlefold.lay.planner import Found, Planner
     from littlefold.lay.strip import Layout
@@ -24,15 +22,9 @@ if TYPE_CHECKING:
 # With more members than this on the fold the engine searches alone, and the planner settles what it finds.
 MANY = 32
 
-# With more members than this, or less time for each of them [s], all cores search together instead of each by itself.
-CROWD = 48
-ENOUGH_TIME = 0.5
-
-# The seeds of searches that run at the same time are so far apart, so that they do not meet those of other runs.
-SEEDS_APART = 1000
-
 # An answer of the engine is settled at once if it is shorter than the best by this share: settling takes time from
-# the search, the more so the more members there are (a crowd waits for the larger share).
+# the search, the more so the more members there are (more than a crowd wait for the larger share).
+CROWD = 48
 SHORTER = 0.003
 MUCH_SHORTER = 0.01
 
@@ -57,7 +49,7 @@ def searched(
 ) -> Iterator[tuple[Found, str]]:
     """All that planner and engine find from a first layout on, with the name of the one that found it."""
     alone = asked is not None and (asked.comb is None or len(planner.strip.members) > MANY)
-    with closing(_all_heard(asked, effort, alone=alone)) as heard:
+    with closing(_heard(asked, effort, alone=alone)) as heard:
         next(heard, None)  # the engine sets to work while the first layout is settled
         found = planner.begin(layout)
         if found is None:
@@ -102,42 +94,17 @@ class _Heard:
     is_last: bool
 
 
-def _all_heard(asked: Asked | None, effort: Effort, *, alone: bool) -> Generator[_Heard | None]:
-    """What the engine finds, None while it finds nothing; nothing at all where there is no engine for it."""
+def _heard(asked: Asked | None, effort: Effort, *, alone: bool) -> Generator[_Heard | None]:
+    """What the engine finds, None while it finds nothing, its last layout again when it has ended.
+
+    Nothing at all where there is no engine for it.
+    """
     if asked is None or effort.engine is None:
         return
-    tasks = _tasks(asked, effort.engine) if alone else (asked.task,)
-    wait = WAIT / len(tasks) if alone else 0.0
-    with ExitStack() as ended:
-        searches = deque(
-            ended.enter_context(closing(_heard(asked, effort.engine.answers(task, wait, effort.keep_going))))
-            for task in tasks
-        )
-        for search in searches:
-            next(search, None)  # all set to work at once
-        yield None
-        while searches:
-            search = searches.popleft()
-            for heard in search:
-                yield heard
-                searches.append(search)
-                break
-
-
-def _heard(asked: Asked, answers: Iterator[Answer | None]) -> Generator[_Heard | None]:
-    """The layouts of one search, the last of them again when it has ended."""
     last: Layout | None = None
-    for answer in answers:
+    for answer in effort.engine.answers(asked.task, WAIT if alone else 0.0, effort.keep_going):
         if answer is not None:
             last = asked.layout(answer)
         yield None if answer is None or last is None else _Heard(last, is_last=False)
     if last is not None:
         yield _Heard(last, is_last=True)
-
-
-def _tasks(asked: Asked, engine: Engine) -> tuple[Task, ...]:
-    """One task for all cores where speed counts, else one for each core, with seeds of their own."""
-    task, cores, members = asked.task, engine.cores, len(asked.strip.members)
-    if cores == 1 or members > CROWD or task.seconds < ENOUGH_TIME * members:
-        return (replace(task, cores=cores),)
-    return tuple(replace(task, cores=1, seed=task.seed + SEEDS_APART * k) for k in range(cores))
