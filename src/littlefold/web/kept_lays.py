@@ -31,6 +31,8 @@ LARGEST: Final = 2_000_000
 """Bytes of one lay; a frock's has some 60,000."""
 FOLDERS: Final = ("lays", "lays-of-the-class")
 """Those of the maker, and those that a class has searched for: neither crowds out the other."""
+ENDING: Final = 10.0
+"""So long is waited for a search to end before the lays of a child are let go of [s]."""
 NAME: Final = re.compile(r"[0-9a-f]{16}-[0-9a-f]{64}\.json")
 _WRITING = Lock()
 

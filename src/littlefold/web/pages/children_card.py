@@ -13,6 +13,7 @@ from littlefold.body.plausible import examine
 from littlefold.problem import Problem
 from littlefold.sheet.wording import spoken_date
 from littlefold.store import Card, Note, birth_fault, key_of
+from littlefold.web.kept_lays import ENDING
 from littlefold.web.pages import children_drafts, children_growth
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
 from littlefold.web.pages.children_head import new_card
@@ -90,6 +91,7 @@ def _erasing(router: APIRouter, cards: Cards) -> None:
         box.erase(card.name)
         children_drafts.forget()
         cards.room.making.forget()
+        cards.room.searches.end_all(ENDING)
         children_growth.forget()
         forget_child(cards.room.folder, card.name)
         return RedirectResponse("/children?done=erased", SEE_OTHER)

@@ -9,6 +9,7 @@ from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
 from littlefold.problem import Problem
 from littlefold.store.sample import sample_in, take_away
+from littlefold.web.kept_lays import ENDING
 from littlefold.web.pages import children_drafts, children_growth
 from littlefold.web.pages.children_box import Cards, Field, refusal
 from littlefold.web.recent import forget_child
@@ -51,6 +52,7 @@ def _question(cards: Cards, found: Sample) -> HTMLResponse:
 def _take_away(cards: Cards, box: CardBox, *, also_changed: bool) -> None:
     before = box.names()
     take_away(box, also_changed=also_changed)
+    cards.room.searches.end_all(ENDING)
     for name in set(before) - set(box.names()):
         forget_child(cards.room.folder, name)
     children_drafts.forget()
