@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from typing import TYPE_CHECKING
+from urllib.parse import urlsplit
 
 import pytest
 from playwright.sync_api import expect
@@ -13,7 +14,7 @@ from tests.browser.conftest import wait_told
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from playwright.sync_api import Locator, Page
+    from playwright.sync_api import Locator, Page, Route
 
     from tests.browser.conftest import Served, Visit
 
@@ -212,6 +213,29 @@ def test_the_step_player_draws_on_by_itself_and_rests(served: Served, visit: Cal
     page.locator("#on[aria-disabled]").wait_for()
     page.reload()
     expect(page.locator("#on[aria-disabled]")).to_have_count(1)  # each step has its own link
+
+
+def test_a_player_that_is_stopped_while_a_step_is_on_its_way_stays_stopped(
+    served: Served, visit: Callable[..., Visit]
+) -> None:
+    made = visit("about:blank")
+    page = made.page
+    page.clock.install()
+    page.goto(f"{served.address}/steps/bib/1")
+    on_its_way: list[Route] = []
+    page.route("**/steps/bib/1.json*", lambda step: on_its_way.append(step))
+    with page.expect_request("**/steps/bib/1.json*"):
+        page.keyboard.press(" ")
+    page.keyboard.press(" ")
+    page.get_by_role("button", name="Draw on").wait_for()
+    while not on_its_way:
+        page.wait_for_timeout(20)
+    on_its_way.pop().continue_()
+    made.come_to_rest()
+    page.clock.fast_forward("05:00")
+    made.come_to_rest()
+    assert urlsplit(page.url).path == "/steps/bib/1"
+    expect(page.get_by_role("button", name="Draw on")).to_be_visible()
 
 
 def test_a_finger_across_the_picture_turns_to_the_next_step(served: Served, phone: Page) -> None:

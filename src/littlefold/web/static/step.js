@@ -10,6 +10,7 @@ const READ = 55; // ms to read a letter
 const LOOK = 1400; // ms to look at what was drawn
 const known = new Map();
 let number = Number(board.dataset.number);
+let isPlaying = false;
 let timer = 0;
 
 const link = (step) => `/steps/${recipe}/${step}?${board.dataset.query}`;
@@ -31,12 +32,13 @@ async function go(wanted) {
   try {
     told = await fetched(step);
   } catch ({ message }) {
+    if (number !== step) return; // another step was asked for meanwhile
     pause();
     if (message === String(NOT_IN)) comeIn(part("sentence"), link(step));
     else part("sentence").textContent = SILENT;
     return;
   }
-  if (number !== step) return; // another step was asked for meanwhile
+  if (number !== step) return;
   show(told);
   history.replaceState(null, "", link(step));
   if (step < of) fetched(step + 1).catch(() => known.delete(step + 1));
@@ -63,26 +65,22 @@ function aim(id, step) {
 }
 
 function play() {
+  isPlaying = true;
   part("play").textContent = "Pause";
-  const from = number === of ? 1 : number + (timer ? 1 : 0);
-  go(from).then(() => {
-    if (number >= of) return pause();
-    timer = setTimeout(next, LOOK + READ * part("sentence").textContent.length);
-  });
-  timer = -1;
+  drawOn(number === of ? 1 : number);
 }
 
-function next() {
-  go(number + 1).then(() => {
-    if (!timer) return;
-    if (number >= of) return pause();
-    timer = setTimeout(next, LOOK + READ * part("sentence").textContent.length);
-  });
+async function drawOn(step) {
+  await go(step);
+  if (!isPlaying || number !== step) return; // stopped while the step was on its way
+  if (step >= of) return pause();
+  clearTimeout(timer); // of an earlier start that waited for the same step
+  timer = setTimeout(() => drawOn(step + 1), LOOK + READ * part("sentence").textContent.length);
 }
 
 function pause() {
+  isPlaying = false;
   clearTimeout(timer);
-  timer = 0;
   part("play").textContent = "Draw on";
 }
 
@@ -98,7 +96,7 @@ const keys = {
   PageUp: () => walk(number - 1),
   Home: () => walk(1),
   End: () => walk(of),
-  " ": () => (timer ? pause() : play()),
+  " ": () => (isPlaying ? pause() : play()),
   f: () => fill(),
 };
 
@@ -133,7 +131,7 @@ part("picture").addEventListener("pointerup", ({ clientX, clientY }) => {
   finger = null;
 });
 
-part("play").addEventListener("click", () => (timer ? pause() : play()));
+part("play").addEventListener("click", () => (isPlaying ? pause() : play()));
 part("scrub").addEventListener("input", () => walk(Number(part("scrub").value)));
 part("wall").addEventListener("click", fill);
 for (const hidden of board.querySelectorAll(".walk [hidden]")) hidden.hidden = false;
