@@ -223,7 +223,7 @@ def test_a_player_that_is_stopped_while_a_step_is_on_its_way_stays_stopped(
     page.clock.install()
     page.goto(f"{served.address}/steps/bib/1")
     on_its_way: list[Route] = []
-    page.route("**/steps/bib/1.json*", lambda step: on_its_way.append(step))
+    page.route("**/steps/bib/1.json*", lambda step: on_its_way.append(step))  # noqa: PLW0108 - it is marked
     with page.expect_request("**/steps/bib/1.json*"):
         page.keyboard.press(" ")
     page.keyboard.press(" ")
