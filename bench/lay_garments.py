@@ -16,7 +16,8 @@ from dataclasses import asdict, dataclass
 from datetime import date
 from pathlib import Path
 
-from littlefold.cli.asked import Asked, understand
+from littlefold.cli.asked import Asked
+from littlefold.cli.understood import understand
 from littlefold.lay import Cloth, Effort, LayPiece, Prepared, Way, lay_pieces, lays, prepare
 from littlefold.lay.compare import ALL_WAYS
 from littlefold.pipeline import fulfil

@@ -11,8 +11,9 @@ from typer.testing import CliRunner
 
 from littlefold.body.measurements import Origin
 from littlefold.cli.ages import read_age, read_day
-from littlefold.cli.asked import Asked, Understood, understand
+from littlefold.cli.asked import Asked
 from littlefold.cli.main import app
+from littlefold.cli.understood import Understood, understand
 from littlefold.pipeline import fulfil
 from littlefold.problem import Problem
 

@@ -25,6 +25,14 @@ def test_help_says_what_it_does_and_shows_an_example(say, command):
     assert "Example" in said.out
 
 
+def test_each_example_of_the_help_stands_on_a_line_of_its_own(say):
+    lines = say("draft", "--help").out.splitlines()
+    start = lines.index("  Examples:") + 1
+    examples = lines[start : lines.index("", start)]
+    assert len(examples) == 3
+    assert all(line.startswith("    littlefold draft ") for line in examples)
+
+
 def test_help_of_draft_explains_every_option(say):
     said = say("draft", "--help").out
     for option in (

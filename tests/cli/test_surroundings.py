@@ -6,7 +6,8 @@ from datetime import date
 
 import pytest
 
-from littlefold.cli.asked import Asked, Understood, understand
+from littlefold.cli.asked import Asked
+from littlefold.cli.understood import Understood, understand
 from littlefold.pipeline import fulfil
 
 TODAY = date(2026, 11, 25)
@@ -32,6 +33,18 @@ def test_paper_that_is_too_small_to_draw_on() -> None:
     assert "paper-too-small" in codes(draw_on="a4")
     assert "paper-too-small" not in codes(draw_on="a0")
     assert "paper-too-small" not in codes()
+
+
+def test_a_margin_and_an_overlap_of_0_need_no_unit() -> None:
+    paper = asked(margin="0", overlap="0").paper
+    assert (paper.margin, paper.overlap) == (0.0, 0.0)
+
+
+def test_what_is_no_pair_or_not_on_the_list_is_refused_by_its_option() -> None:
+    found = understand(Asked("casing-top", measure=("chest",), choose=("ease 3",), reduced="1:7"), TODAY)
+    assert isinstance(found, tuple)
+    told = [problem.message for problem in found]
+    assert [text.split(":")[0] for text in told] == ["--measure chest", "--choose ease 3", "--reduced 1"]
 
 
 def test_the_label_size_counts_for_the_us_rules() -> None:

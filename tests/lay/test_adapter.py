@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING
 import pytest
 import shapely
 
-from littlefold.cli.asked import Asked, understand
+from littlefold.cli.asked import Asked
 from littlefold.cli.files import shipped_names
+from littlefold.cli.understood import understand
 from littlefold.lay.adapter import lay_pieces
 from littlefold.lay.cloth import YARD, YARD_STEP, Cloth
 from littlefold.lay.place import Effort, Prepared, lays, prepare

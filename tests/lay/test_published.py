@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 import pytest
 from garments import romper
 
-from littlefold.cli.asked import Asked, Understood, understand
+from littlefold.cli.asked import Asked
+from littlefold.cli.understood import Understood, understand
 from littlefold.lay.adapter import lay_pieces
 from littlefold.lay.cloth import YARD, YARD_STEP, Cloth
 from littlefold.lay.compare import best_row

@@ -12,7 +12,8 @@ import pytest
 import shapely
 from garments import rectangle
 
-from littlefold.cli.asked import Asked, understand
+from littlefold.cli.asked import Asked
+from littlefold.cli.understood import understand
 from littlefold.geometry import Point, Vector
 from littlefold.lay.adapter import enlarged, lay_pieces
 from littlefold.lay.chalk import chalk_table

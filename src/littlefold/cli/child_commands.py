@@ -7,6 +7,8 @@ from typing import Annotated, Literal
 
 import typer
 
+from littlefold.cli.asked import read_sex
+
 child_app = typer.Typer(
     name="child",
     help="The card box: every child's measurements, growth and past patterns.",
@@ -14,20 +16,12 @@ child_app = typer.Typer(
     rich_markup_mode=None,
 )
 
-Sex = Literal["girl", "boy"]
 Name = Annotated[str, typer.Argument(help="The name on the card.")]
 Number = Annotated[int, typer.Argument(help="The number of the draft on the card.")]
 Born = Annotated[str | None, typer.Option(metavar="DAY", help="The birth date, such as 2022-08-14.")]
 Girl = Annotated[bool, typer.Option("--girl", help="Growth curves of girls.")]
 Boy = Annotated[bool, typer.Option("--boy", help="Growth curves of boys.")]
 Data = Annotated[bool, typer.Option("--data", help="Print one JSON document instead of words.")]
-
-
-def read_sex(girl: bool, boy: bool) -> Sex | None:
-    """The sex that was said; neither or both leave it open."""
-    if girl == boy:
-        return None
-    return "girl" if girl else "boy"
 
 
 @child_app.command("add")

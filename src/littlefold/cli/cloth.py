@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING
 
 from littlefold.booklet.bundle import cautions
 from littlefold.booklet.spoken import spoken
-from littlefold.cli.asked import Asked, Understood, understand
 from littlefold.cli.cloth_wishes import Wishes, WishWords, read_wishes
 from littlefold.cli.cloth_words import cloth_record, empty_cloth_record, print_other, print_plan
 from littlefold.cli.fabric import ClothWords, Fabric, read_fabric
 from littlefold.cli.files import plain_name, write_whole
 from littlefold.cli.one_cloth import lay_one
 from littlefold.cli.stored_lay import UNREADABLE, contrary, own_cloth, read_kept
+from littlefold.cli.understood import Understood, understand
 from littlefold.cli.words import aside, print_document, print_findings, to_person
 from littlefold.lay.draw import lay_drawing
 from littlefold.lay.lay import Lay
@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from datetime import date
     from pathlib import Path
 
+    from littlefold.cli.asked import Asked
     from littlefold.cli.cloth_wishes import Also
     from littlefold.lay.cloth import Cloth
     from littlefold.lay.compare import Row

@@ -2,41 +2,22 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path  # noqa: TC003 - typer reads it from the signature
 from typing import Annotated
 
 import typer
 
-from littlefold.cli.child_commands import read_sex
-from littlefold.cli.options import (  # noqa: TC001 - typer reads them from the signatures
-    Age,
-    Boy,
-    Child,
-    Choose,
-    Data,
-    Girl,
-    Measure,
-    RecipeName,
-    Region,
-    Size,
-    Tape,
-)
+from littlefold.cli.asked import Asked  # noqa: TC001 - the options are read from the signature
+from littlefold.cli.options import Data, asking
 
 USUAL_WIDTH = "112cm"
 
 
+@asking
 def cloth(
-    recipe: RecipeName,
+    asked: Asked,
     *,
-    measure: Measure = None,
-    child: Child = None,
-    size: Size = None,
-    age: Age = None,
-    girl: Girl = False,
-    boy: Boy = False,
-    choose: Choose = None,
-    tape: Tape = "exact",
-    region: Region = "eu",
     width: Annotated[
         str | None,
         typer.Option(
@@ -162,27 +143,13 @@ def cloth(
 
     Examples:
       littlefold cloth yoke-frock --size 104 --width 140cm --price 8.50 --out frock
-
       littlefold cloth trousers --size 92 --lay folded --nap --shrink 3%x1%
     """
-    from littlefold.cli.asked import Asked
     from littlefold.cli.cloth import lay_on_cloth
     from littlefold.cli.cloth_wishes import WishWords
     from littlefold.cli.fabric import ClothWords
 
-    asked = Asked(
-        recipe,
-        tuple(measure or ()),
-        child,
-        size,
-        tuple(choose or ()),
-        tape,
-        units,
-        paper,
-        region,
-        age=age,
-        sex=read_sex(girl, boy),
-    )
+    asked = replace(asked, units=units, paper=paper)
     named, plain = _parted(price or [])
     words = ClothWords(
         width or USUAL_WIDTH,

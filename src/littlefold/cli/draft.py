@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 
 from littlefold.booklet.record import draft_record, empty_record
 from littlefold.booklet.spoken import spoken
-from littlefold.cli.asked import Asked, Understood, understand
 from littlefold.cli.box import keep_on_card
 from littlefold.cli.files import plain_name
 from littlefold.cli.sheets import write_sheets
+from littlefold.cli.understood import Understood, understand
 from littlefold.cli.words import aside, print_document, print_findings, to_person
 from littlefold.pipeline import fulfil
 from littlefold.problem import has_errors
@@ -20,6 +20,7 @@ from littlefold.problem import has_errors
 if TYPE_CHECKING:
     from datetime import date
 
+    from littlefold.cli.asked import Asked
     from littlefold.pipeline import Outcome
     from littlefold.problem import Problem
 

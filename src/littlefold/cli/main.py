@@ -6,28 +6,18 @@ Every command imports its own work when it is called, so that the first line app
 from __future__ import annotations
 
 import sys
+from dataclasses import replace
 from pathlib import Path
 from typing import Annotated, Literal
 
 import typer
 from typer.exceptions import TyperException
 
-from littlefold.cli.child_commands import child_app, read_sex
+from littlefold.cli.asked import Asked  # noqa: TC001 - the options are read from the signature
+from littlefold.cli.child_commands import child_app
 from littlefold.cli.cloth_command import cloth
-from littlefold.cli.options import (  # noqa: TC001 - typer reads them from the signatures
-    Age,
-    Boy,
-    Child,
-    Choose,
-    Data,
-    Girl,
-    Measure,
-    RecipeName,
-    Reduced,
-    Region,
-    Size,
-    Tape,
-)
+from littlefold.cli.examples import keep_examples
+from littlefold.cli.options import Data, Reduced, asking
 
 NOT_UNDERSTOOD = 2
 INTERRUPTED = 130
@@ -99,12 +89,10 @@ def format_(
 
 
 @app.command()
+@asking
 def draft(
-    recipe: RecipeName,
+    asked: Asked,
     *,
-    measure: Measure = None,
-    child: Child = None,
-    size: Size = None,
     sizes: Annotated[
         str | None,
         typer.Option(
@@ -112,11 +100,6 @@ def draft(
             help="A size run, 92..116, or your own chart, FILE.csv: each size, and all stacked.",
         ),
     ] = None,
-    age: Age = None,
-    girl: Girl = False,
-    boy: Boy = False,
-    choose: Choose = None,
-    tape: Tape = "exact",
     units: Annotated[str, typer.Option(metavar="cm|in", help="The units of the sheets.")] = "cm",
     paper: Annotated[
         str, typer.Option(metavar="PAPER", help="Paper to print on: a4, a3, letter, 210x297mm, roll 914mm.")
@@ -130,7 +113,6 @@ def draft(
     overlap: Annotated[
         str | None, typer.Option(metavar="LENGTH", help="How far pages to join overlap; 1 cm when not said.")
     ] = None,
-    region: Region = "eu",
     us_size: Annotated[
         str, typer.Option(metavar="SIZE", help="The US size on the label, such as 2T or 10.")
     ] = "",
@@ -156,33 +138,22 @@ def draft(
 
     Examples:
       littlefold draft casing-top --size 104
-
-      littlefold draft bodice --measure chest=56cm --measure neck=25cm --choose ease=8cm --out mina
-
+      littlefold draft bodice --measure chest=56cm --choose ease=8cm --out mina
       littlefold draft bib --tape 1/8in --units in --paper letter
     """
-    from littlefold.cli.asked import Asked
     from littlefold.cli.draft import draft_garment
 
-    asked = Asked(
-        recipe,
-        tuple(measure or ()),
-        child,
-        size,
-        tuple(choose or ()),
-        tape,
-        units,
-        paper,
-        region,
-        language,
-        us_size,
-        cloth_width,
-        draw_on,
-        age,
-        read_sex(girl, boy),
-        margin,
-        overlap,
-        reduced,
+    asked = replace(
+        asked,
+        units=units,
+        paper=paper,
+        language=language,
+        us_size=us_size,
+        cloth_width=cloth_width,
+        draw_on=draw_on,
+        margin=margin,
+        overlap=overlap,
+        reduced=reduced,
     )
     if sizes is not None:
         from littlefold.cli.size_run import draft_size_run
@@ -267,14 +238,18 @@ def serve(
     Only this machine can reach it, unless it is shared: then two passphrases are asked for, the teacher's, which
     opens everything, and the class's, which opens garments, drafting and steps, never the children's cards.
 
-    Examples:  littlefold serve --port 8765
-               littlefold serve --share
+    Examples:
+      littlefold serve --port 8765
+      littlefold serve --share
     """
     from littlefold.cli.serve import Sharing
     from littlefold.cli.serve import serve as serve_workroom
 
     sharing = Sharing(passphrases, new_passphrases) if share else None
     raise typer.Exit(serve_workroom(port, folder, sharing))
+
+
+keep_examples(app)
 
 
 def run() -> None:

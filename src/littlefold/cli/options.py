@@ -2,9 +2,18 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+import inspect
+from functools import wraps
+from typing import TYPE_CHECKING, Annotated, Any, Concatenate, ParamSpec
 
 import typer
+
+from littlefold.cli.asked import Asked, read_sex
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+P = ParamSpec("P")
 
 RecipeName = Annotated[str, typer.Argument(help="A shipped recipe by name, or a recipe file.")]
 Data = Annotated[bool, typer.Option("--data", help="Print one JSON document instead of words.")]
@@ -41,3 +50,49 @@ Reduced = Annotated[
     ),
 ]
 Region = Annotated[str, typer.Option(metavar="eu|us", help="Whose safety rules are named first.")]
+
+
+def asking(command: Callable[Concatenate[Asked, P], None]) -> Callable[..., None]:
+    """Puts before a command's own options those that say what is drafted, for whom and how.
+
+    The command is called with them as one `Asked`.  The command line reads the options from the signature, so that
+    is made of both.
+    """
+    shared = inspect.signature(_asked, eval_str=True).parameters
+    _, *own = inspect.signature(command, eval_str=True).parameters.values()
+
+    @wraps(command)
+    def run(**said: Any) -> None:
+        command(_asked(**{name: said.pop(name) for name in shared}), **said)  # type: ignore[call-arg]
+
+    parameters = [*shared.values(), *own]
+    run.__signature__ = inspect.Signature(parameters)  # type: ignore[attr-defined]
+    run.__annotations__ = {each.name: each.annotation for each in parameters}
+    return run
+
+
+def _asked(
+    recipe: RecipeName,
+    *,
+    measure: Measure = None,
+    child: Child = None,
+    size: Size = None,
+    age: Age = None,
+    girl: Girl = False,
+    boy: Boy = False,
+    choose: Choose = None,
+    tape: Tape = "exact",
+    region: Region = "eu",
+) -> Asked:
+    """What the shared options say."""
+    return Asked(
+        recipe,
+        tuple(measure or ()),
+        child,
+        size,
+        tuple(choose or ()),
+        tape,
+        region=region,
+        age=age,
+        sex=read_sex(girl, boy),
+    )

@@ -12,6 +12,7 @@ from littlefold.cli.child import no_draft, refuse, today
 from littlefold.cli.draft import DEFAULT_FOLDER
 from littlefold.cli.files import plain_name
 from littlefold.cli.sheets import write_sheets
+from littlefold.cli.typed import pairs, unpaired
 from littlefold.cli.words import print_findings, to_person
 from littlefold.draft.choices import read_choices
 from littlefold.pipeline import fulfil, on_the_shelf, settings
@@ -51,10 +52,10 @@ def draft_changed(name: str, number: int, texts: tuple[str, ...], out: Path | No
     if isinstance(draft, Problem) or isinstance(sheet, Problem):
         return refuse(*(one for one in (draft, sheet) if isinstance(one, Problem)))
     recipe = recipe_of(draft)
-    pairs = dict(text.split("=", 1) for text in texts if "=" in text)
-    changed, faults = read_choices(with_beginnings(recipe, on_the_shelf), pairs)
-    if faults or len(pairs) < len(texts):
-        return refuse(*faults, *_unpaired(texts))
+    changed, faults = read_choices(with_beginnings(recipe, on_the_shelf), pairs(texts))
+    faults = (*faults, *unpaired(texts, "--choose"))
+    if faults:
+        return refuse(*faults)
     wish = replace(wish_again(draft), choices=settings(dict(draft.choices) | changed))
     outcome = fulfil(wish)
     sheets = bundle(outcome.pattern, outcome.problems, speech_of(draft), sheet, day)
@@ -72,11 +73,3 @@ def _draft(name: str, number: int) -> PastDraft | Problem:
     if isinstance(card, Problem):
         return card
     return card.draft(number) if 1 <= number <= len(card.drafts) else no_draft(card, number)
-
-
-def _unpaired(texts: tuple[str, ...]) -> tuple[Problem, ...]:
-    return tuple(
-        Problem("option-not-understood", f'--choose {text[:40]}: write a name, "=" and a value.')
-        for text in texts
-        if "=" not in text
-    )

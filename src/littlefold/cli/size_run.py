@@ -12,10 +12,10 @@ from littlefold.body.filling import complete
 from littlefold.body.own_chart import read_own_chart
 from littlefold.booklet.bundle import bundle
 from littlefold.booklet.run_sheets import run_sheets
-from littlefold.cli.asked import Asked, Understood, understand
 from littlefold.cli.draft import DEFAULT_FOLDER
 from littlefold.cli.files import plain_name, read_text
 from littlefold.cli.sheets import write_sheets
+from littlefold.cli.understood import Understood, understand
 from littlefold.cli.words import aside, print_document, print_findings, to_person
 from littlefold.grading import moves
 from littlefold.grading.grade import UNMATCHED, grade_bodies
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from datetime import date
 
     from littlefold.body.measurements import Measurements
+    from littlefold.cli.asked import Asked
     from littlefold.grading import SizeRun
     from littlefold.pipeline import Outcome
 

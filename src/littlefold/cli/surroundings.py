@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.body.tape import read_length
 from littlefold.check import Circumstances
 from littlefold.check.wearer import US_SIZES
+from littlefold.cli.typed import not_one_of
 from littlefold.problem import Problem
 from littlefold.sheet.paper import read_paper
 
@@ -22,8 +23,8 @@ def surroundings(asked: Asked) -> tuple[Circumstances, tuple[Problem, ...]]:
     size = asked.us_size.lower().replace(" ", "")
     problems = (
         *(one for one in (cloth, drawn_on) if isinstance(one, Problem)),
-        *_not_one_of("--us-size", size, US_SIZES if size else ("",)),
-        *_not_one_of("--region", asked.region, REGIONS),
+        *not_one_of("--us-size", size, US_SIZES if size else ("",)),
+        *not_one_of("--region", asked.region, REGIONS),
     )
     if isinstance(cloth, Problem) or isinstance(drawn_on, Problem):
         return Circumstances(), problems
@@ -48,9 +49,3 @@ def _drawn_on(text: str | None) -> tuple[float, float] | Problem | None:
         return None
     found = read_paper(text, margin=0.0)
     return found if isinstance(found, Problem) else (found.width, found.longest)
-
-
-def _not_one_of(option: str, said: str, known: tuple[str, ...]) -> tuple[Problem, ...]:
-    if said in known:
-        return ()
-    return (Problem("option-not-understood", f"{option} {said}: it is one of {', '.join(known)}."),)
