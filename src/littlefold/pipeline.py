@@ -1,13 +1,14 @@
 """The whole flow on one page: what Littlefold does, stage by stage.
 
     recipe text  --parse-->     recipe
-    measurements --examine-->   doubts     readings that look wrong
     measurements --complete-->  every measurement the draft may ask for
     both         --evaluate-->  draft      named points and lines, steps, pieces as stated
     draft        --trace-->     pattern    stitch lines, cutting lines, notches, seams
     pattern      --check-->     findings
+    measurements --examine-->   doubts     readings that look wrong
 
-Each stage is a function from values to a value.  Outcomes are remembered here and nowhere else.
+Each stage is a function from values to a value.  `fulfil` goes all the way; `glimpse` only as far as one sheet can be
+seen, since nobody reads findings while a slider moves.  What came of a wish is remembered here and nowhere else.
 """
 
 from __future__ import annotations
@@ -16,7 +17,7 @@ from collections import OrderedDict
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from threading import Lock
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Generic, TypeVar
 
 from littlefold.body.filling import complete
 from littlefold.body.measurements import Origin
@@ -24,21 +25,23 @@ from littlefold.body.plausible import examine
 from littlefold.body.register import REGISTER
 from littlefold.check import check
 from littlefold.draft.evaluate import evaluate
-from littlefold.pattern.trace import trace
+from littlefold.pattern.trace import trace, trace_sheet
 from littlefold.problem import Place, Problem, Severity, say
 from littlefold.recipe.analyse import analyse
 from littlefold.recipe.parse import parse
 from littlefold.recipe.shelf import shipped_text
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Mapping
+    from collections.abc import Callable, Hashable, Mapping
 
     from littlefold.body.measurements import Measurements
     from littlefold.body.tape import TapeMark
     from littlefold.check import Circumstances
     from littlefold.draft.model import Draft
-    from littlefold.pattern.model import Pattern
+    from littlefold.pattern.model import Pattern, Piece
     from littlefold.recipe.recipe import Recipe
+
+T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +63,15 @@ class Wish:
 
 
 @dataclass(frozen=True, slots=True)
+class Glimpse:
+    """What is seen of a draft: a sheet, by its name, and the pieces traced from it; None for the pieces of all sheets."""
+
+    draft: Draft
+    sheet: str | None
+    pieces: tuple[Piece, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Outcome:
     """What came of a wish; `problems` are all findings, in the order of the flow."""
 
@@ -68,12 +80,23 @@ class Outcome:
     pattern: Pattern
     problems: tuple[Problem, ...]
 
+    def glimpse(self, sheet: str | None) -> Glimpse:
+        """What is seen of a sheet; of the first one where there is none of that name."""
+        seen = _on_top(self.draft, sheet)
+        sheets = {piece.name: piece.sheet for piece in self.draft.pieces}
+        pieces = (piece for piece in self.pattern.pieces if seen in {None, sheets.get(piece.name)})
+        return Glimpse(self.draft, seen, tuple(pieces))
+
 
 def fulfil(wish: Wish) -> Outcome:
     """A recipe and a child's measurements make a checked pattern."""
-    doubts = examine(wish.measurements.only(Origin.GIVEN))
-    measurements, gaps = complete(wish.measurements)
-    draft = evaluate(
+    return finish(wish, draw(wish))
+
+
+def draw(wish: Wish) -> Draft:
+    """The first half of the flow: a recipe and a child's measurements make a draft."""
+    measurements, _ = complete(wish.measurements)
+    return evaluate(
         wish.recipe,
         measurements,
         dict(wish.choices),
@@ -81,12 +104,28 @@ def fulfil(wish: Wish) -> Outcome:
         shelf=on_the_shelf,
         language=wish.language,
     )
+
+
+def glimpse(draft: Draft, sheet: str | None) -> Glimpse:
+    """As much of the second half as one look takes: the pieces of one sheet, of which nothing is checked.
+
+    Args:
+        draft: The draft.
+        sheet: The name of the sheet; the first is seen where there is none such, and None shows all pieces.
+    """
+    seen = _on_top(draft, sheet)
+    pieces = trace(draft).pieces if seen is None else trace_sheet(draft, seen)
+    return Glimpse(draft, seen, pieces)
+
+
+def finish(wish: Wish, draft: Draft) -> Outcome:
+    """The second half of the flow: the draft of a wish makes a checked pattern."""
     pattern = trace(draft)
     findings = check(pattern, replace(wish.circumstances, stretch=draft.stretch))
     remarks = _remarks(wish.recipe.text, wish.recipe.file)
+    doubts = (*examine(wish.measurements.only(Origin.GIVEN)), *_gaps(wish, draft))
     drawn = (*draft.problems, *_nothing_drawn(draft), *pattern.problems)
-    problems = (*remarks, *doubts, *_serious(gaps, draft), *drawn, *findings)
-    return Outcome(wish.recipe, draft, pattern, _once(problems))
+    return Outcome(wish.recipe, draft, pattern, _once((*remarks, *doubts, *drawn, *findings)))
 
 
 @lru_cache(maxsize=64)
@@ -108,29 +147,47 @@ def _once(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
 
 
 @dataclass(slots=True)
-class Workroom:
-    """Fulfils wishes and remembers the last outcomes, so that a wish made again costs nothing.
+class _Memory(Generic[T]):
+    """The last of what was worked out, by what it depends on.
 
-    Safe for several threads; two that make the same wish at once both work it out.
+    Safe for several threads; two that ask for the same at once both work it out.
     """
 
-    keep: int = 64
-    _done: OrderedDict[Hashable, Outcome] = field(default_factory=OrderedDict)
+    keep: int
+    _known: OrderedDict[Hashable, T] = field(default_factory=OrderedDict)
     _lock: Lock = field(default_factory=Lock)
 
+    def of(self, key: Hashable, work: Callable[[], T]) -> T:
+        """What is known under a key, remembered or worked out."""
+        with self._lock:
+            if key in self._known:
+                self._known.move_to_end(key)
+                return self._known[key]
+        made = work()
+        with self._lock:
+            self._known[key] = made
+            while len(self._known) > self.keep:
+                self._known.popitem(last=False)
+        return made
+
+
+class Workroom:
+    """Fulfils wishes and remembers the last drafts and outcomes, so that a wish made again costs nothing."""
+
+    def __init__(self, keep: int = 64) -> None:
+        self._drafts: _Memory[Draft] = _Memory(keep)
+        self._outcomes: _Memory[Outcome] = _Memory(keep)
+
+    def glimpse(self, wish: Wish, sheet: str | None) -> Glimpse:
+        """What is seen of a sheet of a wish, before anything is checked."""
+        return glimpse(self._draft(wish), sheet)
+
     def fulfil(self, wish: Wish) -> Outcome:
-        """The outcome of a wish, remembered or worked out."""
-        key = wish.key
-        with self._lock:
-            if key in self._done:
-                self._done.move_to_end(key)
-                return self._done[key]
-        outcome = fulfil(wish)
-        with self._lock:
-            self._done[key] = outcome
-            while len(self._done) > self.keep:
-                self._done.popitem(last=False)
-        return outcome
+        """The outcome of a wish."""
+        return self._outcomes.of(wish.key, lambda: finish(wish, self._draft(wish)))
+
+    def _draft(self, wish: Wish) -> Draft:
+        return self._drafts.of(wish.key, lambda: draw(wish))
 
 
 def settings(choices: Mapping[str, float | str]) -> tuple[tuple[str, float | str], ...]:
@@ -146,7 +203,7 @@ def _nothing_drawn(draft: Draft) -> tuple[Problem, ...]:
     return (Problem("nothing-drawn", str(said), place=Place(draft.recipe, 1, 1), said=(said,)),)
 
 
-def _serious(gaps: tuple[Problem, ...], draft: Draft) -> tuple[Problem, ...]:
+def _gaps(wish: Wish, draft: Draft) -> tuple[Problem, ...]:
     """Of what completing the measurements remarks, what the draft suffers from.
 
     A garment of one size, or one that has a number to fall back on, misses nothing; and the checks name the
@@ -154,4 +211,11 @@ def _serious(gaps: tuple[Problem, ...], draft: Draft) -> tuple[Problem, ...]:
     """
     if not any(problem.code == "measurement-missing" for problem in draft.problems):
         return ()
+    _, gaps = complete(wish.measurements)
     return tuple(problem for problem in gaps if problem.severity is not Severity.NOTE)
+
+
+def _on_top(draft: Draft, sheet: str | None) -> str | None:
+    """The sheet of that name, else the first; None where all are seen, or where there is none at all."""
+    names = [one.name for one in draft.sheets]
+    return sheet if sheet is None or sheet in names else next(iter(names), None)

@@ -11,7 +11,7 @@ import re
 import socket
 import time
 from contextlib import ExitStack, contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 from threading import Thread
 from typing import TYPE_CHECKING, Any
@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page, Request
     from starlette.types import ASGIApp
 
-    from littlefold.pipeline import Outcome, Wish
+    from littlefold.pipeline import Glimpse, Outcome, Wish
 
 CHROMIUM = Path("/usr/bin/chromium")
 SCREENSHOTS = Path(__file__).parents[2] / "build" / "screenshots"
@@ -62,16 +62,30 @@ def browser() -> Iterator[Browser]:
         chromium.close()
 
 
+class Slow(Workroom):
+    """A pipeline that is as slow as a test needs it."""
+
+    seconds = 0.0
+
+    def fulfil(self, wish: Wish) -> Outcome:
+        time.sleep(self.seconds)
+        return super().fulfil(wish)
+
+    def glimpse(self, wish: Wish, sheet: str | None) -> Glimpse:
+        time.sleep(self.seconds)
+        return super().glimpse(wish, sheet)
+
+
 @dataclass
 class Served:
     """A workroom that is open: where, and how slow its drafts are."""
 
     address: str
     room: Room
-    slowness: list[float] = field(default_factory=lambda: [0.0])
+    slow: Slow
 
     def drafts_take(self, seconds: float) -> None:
-        self.slowness[0] = seconds
+        self.slow.seconds = seconds
 
 
 def opened(room: Room, port: int = 0) -> AbstractContextManager[str]:
@@ -110,16 +124,10 @@ def kept_port() -> Iterator[int]:
 
 @pytest.fixture
 def served(tmp_path: Path) -> Iterator[Served]:
-    slowness = [0.0]
-    work = Workroom()
-
-    def fulfil(wish: Wish) -> Outcome:
-        time.sleep(slowness[0])
-        return work.fulfil(wish)
-
-    room = Room(tmp_path / "own", fulfil=fulfil)
+    slow = Slow()
+    room = Room(tmp_path / "own", slow)
     with opened(room) as address:
-        yield Served(address, room, slowness)
+        yield Served(address, room, slow)
 
 
 @pytest.fixture

@@ -30,7 +30,7 @@ def outcome_of(name: str, **fields: str):
 @pytest.mark.parametrize("name", shipped_names())
 def test_pieces_lie_beside_each_other_on_the_sheet(name: str) -> None:
     pattern = outcome_of(name).pattern
-    svg = ET.fromstring(draw_all(pattern, "Title"))  # noqa: S314 - our own writing
+    svg = ET.fromstring(draw_all(pattern.pieces, "Title"))  # noqa: S314 - our own writing
     left, top, width, height = map(float, svg.attrib["viewBox"].split())
     boxes = []
     for piece, group in zip(pattern.pieces, svg.findall(f"{SVG}g"), strict=True):

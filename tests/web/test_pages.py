@@ -180,11 +180,25 @@ def test_a_sheet_that_is_not_there_is_none(client: TestClient) -> None:
 
 def test_what_is_told_of_the_table_is_complete(client: TestClient) -> None:
     told = client.get("/table/bodice/told.json?chest=560&ease=80").json()
-    assert set(told) == {"elements", "findings", "in_trouble", "back", "readings", "refused"}
+    assert set(told) == {"drawing", "elements", "findings", "in_trouble", "back", "readings", "refused"}
+    assert told["drawing"] == client.get("/draw/bodice.svg?chest=560&ease=80").text
     assert told["elements"]["back.shoulder"]["length"].endswith(" cm")
     assert told["readings"]["chest"] == {"mm": 560, "said": "56 cm", "origin": "measured"}
     assert "Pieces to cut" in told["back"]
     json.dumps(told)
+
+
+@pytest.mark.parametrize("sheet", ["", "back", "front", "all-pieces"])
+def test_what_is_drawn_while_something_moves_is_the_drawing_without_findings(
+    client: TestClient, sheet: str
+) -> None:
+    words = f"chest=560&hip=75+cm&on-sheet={sheet}"
+    whole, moving = (client.get(f"/draw/bloomers{way}.svg?{words}") for way in ("", "/moving"))
+    assert moving.headers["content-type"] == "image/svg+xml"
+    assert 'class="line"' in moving.text
+    assert moving.text == re.sub('<g class="findings">.*</g>(?=</svg>)', "", whole.text)
+    assert 'class="findings"' not in moving.text
+    assert client.get("/draw/attic/moving.svg").status_code == 404
 
 
 def test_nothing_moves_from_one_step_to_the_next(client: TestClient) -> None:

@@ -7,7 +7,7 @@ import io
 import re
 import time
 from html import unescape
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 from urllib.parse import parse_qs, urlencode, urlsplit
 
 import pytest
@@ -16,13 +16,11 @@ from fastapi.testclient import TestClient
 from littlefold.web.app import make_app
 from littlefold.web.patience import TooLongError
 from littlefold.web.room import Room
-from tests.web.conftest import HOME
+from tests.web.conftest import HOME, Pipeline
 from tests.web.test_hostile_names import HOSTILE, harmless
 
 if TYPE_CHECKING:
     from pathlib import Path
-
-    from littlefold.pipeline import Outcome, Wish
 
 RUN = "/sizes/trousers?from-size=92&to-size=104&hip_ease=80"
 
@@ -154,10 +152,10 @@ def test_garments_are_found_by_word_kind_and_height(client: TestClient) -> None:
 
 
 def test_garments_are_shown_though_one_takes_for_ever(tmp_path: Path) -> None:
-    def endless(_: Wish) -> Outcome:
+    def endless() -> NoReturn:
         raise TooLongError
 
-    client = TestClient(make_app(Room(tmp_path, fulfil=endless)), base_url=HOME)
+    client = TestClient(make_app(Room(tmp_path, Pipeline(endless))), base_url=HOME)
     for _ in range(2):
         page = client.get("/garments")
         assert page.status_code == 200

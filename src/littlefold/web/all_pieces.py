@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from littlefold.geometry import Bounds
-    from littlefold.pattern.model import Pattern, Piece
+    from littlefold.pattern.model import Piece
 
 ALL = "all-pieces"
 """What a link calls this sheet; no sheet of a recipe can be called so, for the hyphen."""
@@ -37,9 +37,9 @@ class _Laid:
     top: float
 
 
-def draw_all(pattern: Pattern, title: str) -> str:
-    """All pieces as an SVG element; a piece on the fold with its other half."""
-    laid = tuple(_in_rows(pattern))
+def draw_all(pieces: tuple[Piece, ...], title: str) -> str:
+    """All pieces as an SVG element, without findings; a piece on the fold with its other half."""
+    laid = tuple(_in_rows(pieces))
     wide = max((one.left + one.box.width for one in laid), default=EMPTY[0]) + BESIDE
     high = max((one.top + one.box.height + TITLE for one in laid), default=EMPTY[1])
     return (
@@ -49,8 +49,8 @@ def draw_all(pattern: Pattern, title: str) -> str:
     )
 
 
-def _in_rows(pattern: Pattern) -> Iterator[_Laid]:
-    boxes = [(piece, piece.unfolded.cut.bounds()) for piece in pattern.pieces]
+def _in_rows(pieces: tuple[Piece, ...]) -> Iterator[_Laid]:
+    boxes = [(piece, piece.unfolded.cut.bounds()) for piece in pieces]
     area = sum((box.width + BESIDE) * (box.height + TITLE) for _, box in boxes)
     most = max(sqrt(area * WIDER), *(box.width for _, box in boxes), 0.0)
     left = top = row = 0.0

@@ -12,13 +12,12 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from littlefold.draft.sentence import Speech
-    from littlefold.pipeline import Outcome
-    from littlefold.web.table_drawing import Shown
+    from littlefold.pipeline import Glimpse, Outcome
 
 Json = dict[str, Any]
 
 
-def drawn_over(shown: Shown, other: Outcome) -> str:
+def drawn_over(shown: Glimpse, other: Outcome) -> str:
     """A sheet of one draft with the lines of the same sheet of another over it, dashed."""
     front = f"{shown.sheet}."
     lines = (

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 
 from littlefold.web.all_pieces import ALL, draw_all
 from littlefold.web.places import standing
-from littlefold.web.table_drawing import Shown, draw_sheet
+from littlefold.web.table_drawing import draw_sheet
 
 if TYPE_CHECKING:
-    from littlefold.pipeline import Outcome
+    from littlefold.pipeline import Glimpse, Outcome
     from littlefold.web.asked import Asked
     from littlefold.web.places import Standing
     from littlefold.web.room import Room
@@ -22,20 +22,36 @@ class OnTable:
 
     asked: Asked
     outcome: Outcome
-    shown: Shown
+    shown: Glimpse
     placed: tuple[Standing, ...]
 
     @property
+    def sheet(self) -> str:
+        """What a link calls the sheet on top."""
+        return self.shown.sheet or ALL
+
+    @property
     def drawing(self) -> str:
-        """The drawing of the sheet on top."""
-        if self.shown.sheet == ALL:
-            return draw_all(self.outcome.pattern, self.outcome.draft.title)
-        return draw_sheet(self.shown, self.placed)
+        """The drawing of the sheet on top, with its findings."""
+        return _drawing(self.shown, self.placed)
 
 
 def on_table(room: Room, asked: Asked) -> OnTable:
     """Drafts what was asked and lays the sheet that was asked for on top; the first where there is none such."""
     outcome = room.fulfil(asked.wish)
-    names = [*(sheet.name for sheet in outcome.draft.sheets), ALL]
-    sheet = asked.sheet if asked.sheet in names else next(iter(names), "")
-    return OnTable(asked, outcome, Shown(outcome, sheet), standing(outcome, outcome.problems))
+    return OnTable(asked, outcome, outcome.glimpse(_sheet(asked)), standing(outcome, outcome.problems))
+
+
+def glimpsed(room: Room, asked: Asked) -> str:
+    """The drawing of the sheet that was asked for, and nothing that would have to be checked."""
+    return _drawing(room.glimpse(asked.wish, _sheet(asked)))
+
+
+def _sheet(asked: Asked) -> str | None:
+    return None if asked.sheet == ALL else asked.sheet
+
+
+def _drawing(shown: Glimpse, placed: tuple[Standing, ...] | None = None) -> str:
+    if shown.sheet is None:
+        return draw_all(shown.pieces, shown.draft.title)
+    return draw_sheet(shown, placed)

@@ -34,7 +34,7 @@ def read_recipe(room: Room, recipe: Recipe, sheet: str) -> Json:
     problems = dict.fromkeys((*recipe.problems, *analyse(recipe), *lying.outcome.problems))
     return {
         "drawing": lying.drawing,
-        "sheet": lying.shown.sheet,
+        "sheet": lying.sheet,
         "sheets": [one.name for one in lying.outcome.draft.sheets],
         "lines": {
             name: told["line"] for name, told in elements(lying.outcome, asked).items() if "line" in told

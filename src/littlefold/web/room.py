@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 from littlefold.pipeline import Workroom, on_the_shelf
 from littlefold.recipe.shelf import shipped_names
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from littlefold.lay.engine import Engine
-    from littlefold.pipeline import Outcome, Wish
+    from littlefold.pipeline import Glimpse, Outcome, Wish
     from littlefold.recipe.recipe import Recipe
 
 FEW = 4
@@ -33,10 +33,37 @@ def _today() -> date:
     return datetime.now(tz=UTC).astimezone().date()
 
 
-def patient_pipeline() -> Callable[[Wish], Outcome]:
-    """The pipeline with its memory, cut off when a recipe takes too long."""
-    workroom = Workroom()
-    return lambda wish: within(PATIENCE, lambda: workroom.fulfil(wish))
+class Pipeline(Protocol):
+    """How wishes are fulfilled."""
+
+    def fulfil(self, wish: Wish) -> Outcome:
+        """The outcome of a wish."""
+
+    def glimpse(self, wish: Wish, sheet: str | None) -> Glimpse:
+        """What is seen of a sheet of a wish, before anything is checked; None for the pieces of all sheets."""
+
+
+class Patient:
+    """A pipeline that is cut off when a recipe takes too long."""
+
+    def __init__(self, pipeline: Pipeline) -> None:
+        self._pipeline = pipeline
+
+    def fulfil(self, wish: Wish) -> Outcome:
+        """The outcome of a wish.
+
+        Raises:
+            TooLongError: It was cut off.
+        """
+        return within(PATIENCE, lambda: self._pipeline.fulfil(wish))
+
+    def glimpse(self, wish: Wish, sheet: str | None) -> Glimpse:
+        """What is seen of a sheet of a wish.
+
+        Raises:
+            TooLongError: It was cut off.
+        """
+        return within(PATIENCE, lambda: self._pipeline.glimpse(wish, sheet))
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +72,7 @@ class Room:
 
     Attributes:
         folder: Where her own recipes, kept drafts and settings lie.
-        fulfil: How a wish becomes an outcome; tests put a slow one here.
+        pipeline: How a wish becomes an outcome; tests put a slow one here.
         today: The date for sheets.
         engine: What helps to lay pieces on cloth; None where nothing does.
         visitor: For whom the pages are.
@@ -57,7 +84,7 @@ class Room:
     """
 
     folder: Path
-    fulfil: Callable[[Wish], Outcome] = field(default_factory=patient_pipeline)
+    pipeline: Pipeline = field(default_factory=lambda: Patient(Workroom()))
     today: Callable[[], date] = _today
     engine: Engine | None = None
     visitor: Visitor = Visitor.MAKER
@@ -66,6 +93,14 @@ class Room:
     hands: Hands = field(default_factory=Hands, compare=False)
     making: LongWorks = field(default_factory=lambda: LongWorks(remembered=FEW), compare=False)
     searches: LongWorks = field(default_factory=LongWorks, compare=False)
+
+    def fulfil(self, wish: Wish) -> Outcome:
+        """The outcome of a wish."""
+        return self.pipeline.fulfil(wish)
+
+    def glimpse(self, wish: Wish, sheet: str | None) -> Glimpse:
+        """What is seen of a sheet of a wish, before anything is checked."""
+        return self.pipeline.glimpse(wish, sheet)
 
     @property
     def own(self) -> OwnRecipes:

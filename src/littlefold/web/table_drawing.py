@@ -6,7 +6,6 @@ from one redraw to the next.  Looks are the page's; a mark says only what it mea
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import reduce
 from typing import TYPE_CHECKING
 from xml.sax.saxutils import escape, quoteattr
@@ -21,9 +20,9 @@ from littlefold.web.piece_marks import ORIGIN, cutting, group, mark, number, sti
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
-    from littlefold.draft.model import Draft, Step
+    from littlefold.draft.model import Step
     from littlefold.pattern.model import Piece
-    from littlefold.pipeline import Outcome
+    from littlefold.pipeline import Glimpse
     from littlefold.web.places import Standing
 
 EMPTY = Bounds(0.0, -100.0, 100.0, 0.0)
@@ -34,37 +33,15 @@ LEAST_BARE = 12.0
 """And at least so much [mm]."""
 
 
-@dataclass(frozen=True, slots=True)
-class Shown:
-    """One sheet of an outcome, ready to be drawn."""
+def draw_sheet(shown: Glimpse, standing: tuple[Standing, ...] | None = None) -> str:
+    """The sheet as an SVG element.
 
-    outcome: Outcome
-    sheet: str
-
-    @property
-    def draft(self) -> Draft:
-        """The draft the sheet belongs to."""
-        return self.outcome.draft
-
-    def pieces(self) -> Iterator[Piece]:
-        """The pieces that are traced from this sheet."""
-        sheets = {piece.name: piece.sheet for piece in self.draft.pieces}
-        return (piece for piece in self.outcome.pattern.pieces if sheets.get(piece.name) == self.sheet)
-
-    def bounds(self) -> Bounds:
-        """What the drawing covers, cutting lines included."""
-        front = f"{self.sheet}."
-        boxes = [
-            *(Bounds.of_points(one.at) for name, one in self.draft.points.items() if name.startswith(front)),
-            *(one.path.bounds() for name, one in self.draft.lines.items() if name.startswith(front)),
-            *(piece.outline.cut.bounds() for piece in self.pieces()),
-        ]
-        return reduce(Bounds.union, boxes) if boxes else EMPTY
-
-
-def draw_sheet(shown: Shown, standing: tuple[Standing, ...] = ()) -> str:
-    """The sheet as an SVG element; `standing` are the findings, each at its place."""
-    box = _paper(shown.bounds())
+    Args:
+        shown: The sheet and its pieces.
+        standing: The findings, each at its place; None where they are not known.
+    """
+    covered = _bounds(shown)
+    box = _paper(covered)
     view = f"{number(box.left)} {number(-box.top)} {number(box.width)} {number(box.height)}"
     title = escape(plain(f"{shown.draft.title}: {shown.sheet}"))
     groups = (
@@ -73,8 +50,8 @@ def draw_sheet(shown: Shown, standing: tuple[Standing, ...] = ()) -> str:
         group("stitching", _each(shown, stitching)),
         group("helping", _helping(shown)),
         group("draft", _lines(shown)),
-        group("points", _points(shown)),
-        group("findings", _findings(shown, standing)),
+        group("points", _points(shown, max(covered.width, covered.height))),
+        "" if standing is None else group("findings", _findings(shown, standing)),
     )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="sheet-drawing" viewBox="{view}" role="img">'
@@ -82,21 +59,32 @@ def draw_sheet(shown: Shown, standing: tuple[Standing, ...] = ()) -> str:
     )
 
 
+def _bounds(shown: Glimpse) -> Bounds:
+    """What the drawing covers, cutting lines included."""
+    front = f"{shown.sheet}."
+    boxes = [
+        *(Bounds.of_points(one.at) for name, one in shown.draft.points.items() if name.startswith(front)),
+        *(one.path.bounds() for name, one in shown.draft.lines.items() if name.startswith(front)),
+        *(piece.outline.cut.bounds() for piece in shown.pieces),
+    ]
+    return reduce(Bounds.union, boxes) if boxes else EMPTY
+
+
 def _paper(box: Bounds) -> Bounds:
     return box.grown(max(LEAST_BARE, BARE * max(box.width, box.height)))
 
 
-def _each(shown: Shown, marks: Callable[[Piece], Iterator[str]]) -> Iterator[str]:
-    return (one for piece in shown.pieces() for one in marks(piece))
+def _each(shown: Glimpse, marks: Callable[[Piece], Iterator[str]]) -> Iterator[str]:
+    return (one for piece in shown.pieces for one in marks(piece))
 
 
-def _helping(shown: Shown) -> Iterator[str]:
+def _helping(shown: Glimpse) -> Iterator[str]:
     for step in shown.draft.steps:
         if step.sheet == shown.sheet and step.kind in MEASURED_FROM:
             yield from _way(shown, step)
 
 
-def _way(shown: Shown, step: Step) -> Iterator[str]:
+def _way(shown: Glimpse, step: Step) -> Iterator[str]:
     base = str(step.words[MEASURED_FROM[step.kind]].value)
     points = shown.draft.points
     start, made = points.get(f"{shown.sheet}.{base}") or points.get(base), points.get(step.name)
@@ -104,7 +92,7 @@ def _way(shown: Shown, step: Step) -> Iterator[str]:
         yield mark(Path.line_through(start.at, made.at), "way", step.name)
 
 
-def _lines(shown: Shown) -> Iterator[str]:
+def _lines(shown: Glimpse) -> Iterator[str]:
     front = f"{shown.sheet}."
     for name, line in shown.draft.lines.items():
         if name.startswith(front):
@@ -114,9 +102,9 @@ def _lines(shown: Shown) -> Iterator[str]:
             yield f'<path class="touch" d="{commands}" data-name={called}/>'
 
 
-def _points(shown: Shown) -> Iterator[str]:
+def _points(shown: Glimpse, size: float) -> Iterator[str]:
     front = f"{shown.sheet}."
-    lettered = _lettered(shown)
+    lettered = _lettered(shown, size)
     for name, point in shown.draft.points.items():
         if name.startswith(front):
             x, y, called = number(point.at.x), number(-point.at.y), quoteattr(plain(name))
@@ -126,12 +114,12 @@ def _points(shown: Shown) -> Iterator[str]:
                 yield f'<text class="letter {lettered[name]}" x="{x}" y="{y}" data-name={called}>{said}</text>'
 
 
-def _lettered(shown: Shown) -> dict[str, str]:
+def _lettered(shown: Glimpse, size: float) -> dict[str, str]:
     """The points of the sheet's own, each with the side of its letter."""
-    front, draft, box = f"{shown.sheet}.", shown.draft, shown.bounds()
+    front, draft = f"{shown.sheet}.", shown.draft
     own = {name: one.at for name, one in draft.points.items() if _is_own(name, front)}
     lines = [line.path for name, line in draft.lines.items() if name.startswith(front)]
-    return sides(own, lines, max(box.width, box.height))
+    return sides(own, lines, size)
 
 
 def _is_own(name: str, front: str) -> bool:
@@ -139,7 +127,7 @@ def _is_own(name: str, front: str) -> bool:
     return name.startswith(front) and "." not in name.removeprefix(front)
 
 
-def _findings(shown: Shown, standing: tuple[Standing, ...]) -> Iterator[str]:
+def _findings(shown: Glimpse, standing: tuple[Standing, ...]) -> Iterator[str]:
     for one in standing:
         if one.sheet != shown.sheet or one.at is None:
             continue

@@ -12,12 +12,13 @@ from typing import TYPE_CHECKING, Any, Final
 from littlefold.web.asked import understand
 from littlefold.web.at_door import recipe_named
 from littlefold.web.cures import cures, troubles
-from littlefold.web.on_table import on_table
+from littlefold.web.on_table import glimpsed, on_table
 from littlefold.web.readings import slips, tape_readings
 from littlefold.web.rendering import words
 from littlefold.web.said import back_of_sheet, elements, findings
 
 if TYPE_CHECKING:
+    from littlefold.web.asked import Asked
     from littlefold.web.cures import Cure, Trouble
     from littlefold.web.on_table import OnTable
     from littlefold.web.readings import TapeReading
@@ -34,16 +35,22 @@ QUARTER_INCH: Final = 25.4 / 4
 
 
 def drawn(room: Room, recipe: str, fields: Fields) -> str:
-    """The drawing, as SVG."""
+    """The drawing with its findings, as SVG."""
     return _lying(room, recipe, fields).drawing
 
 
+def moving(room: Room, recipe: str, fields: Fields) -> str:
+    """The drawing alone, as it is wanted again and again while something moves, as SVG."""
+    return glimpsed(room, _asked(room, recipe, fields))
+
+
 def told(room: Room, recipe: str, fields: Fields) -> str:
-    """All that is said of a draft on the table, as JSON."""
+    """The drawing and all that is said of it, as JSON: what stands when nothing moves any more."""
     lying = _lying(room, recipe, fields)
     asked, outcome = lying.asked, lying.outcome
     return json.dumps(
         {
+            "drawing": lying.drawing,
             "elements": elements(outcome, asked),
             "findings": _list(room, recipe, asked=asked, findings=findings(lying.placed, {}, asked)),
             "in_trouble": any(True for _ in troubles(outcome.problems)),
@@ -76,7 +83,11 @@ def cured(room: Room, lying: OnTable) -> dict[Trouble, tuple[Cure, ...]]:
 
 
 def _lying(room: Room, recipe: str, fields: Fields) -> OnTable:
-    return on_table(room, understand(recipe_named(room, recipe), dict(fields), room.preferences))
+    return on_table(room, _asked(room, recipe, fields))
+
+
+def _asked(room: Room, recipe: str, fields: Fields) -> Asked:
+    return understand(recipe_named(room, recipe), dict(fields), room.preferences)
 
 
 def _list(room: Room, recipe: str, **values: Any) -> str:

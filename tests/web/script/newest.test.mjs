@@ -41,6 +41,17 @@ test("a wish after all was quiet is fulfilled too", async () => {
   assert.deepEqual(done, ["one", "two"]);
 });
 
+test("work that goes wrong stops nothing that is wished for later", async () => {
+  const done = [];
+  const ask = newest(async (wish) => {
+    if (wish === "bad") throw new Error("broken");
+    done.push(wish);
+  });
+  await assert.rejects(ask("bad"), /broken/);
+  await ask("good");
+  assert.deepEqual(done, ["good"]);
+});
+
 test("what waits for calm is done once, with the last words", async () => {
   const done = [];
   const later = whenCalm((word) => done.push(word), 15);

@@ -54,10 +54,10 @@ def _page(room: Room, recipe: str, fields: dict[str, str]) -> dict[str, Any]:
         "title": draft.title,
         "asked": first,
         "typed": [(name, value) for name, value in first.typed if not name.startswith(OR)],
-        "sheet": lying.shown.sheet,
+        "sheet": lying.sheet,
         "sheets": [one.name for one in draft.sheets],
         "drawing": drawn_over(lying.shown, other),
-        "rows": differences(lying.outcome, other, lying.shown.sheet, first.speech),
+        "rows": differences(lying.outcome, other, lying.sheet, first.speech),
         "changed": [said.get(name, (name.replace("-", " "), fields[f"{OR}{name}"])) for name in changed],
         "refused": [problem.message for _, problem in second.refused],
         "fields": [(one.name, one.title, one.said) for one in slips(first, draft)]

@@ -1,4 +1,8 @@
-"""A drawing is a link: `/draw/casing-top.svg?chest=560&ease=120`."""
+"""A drawing is a link: `/draw/casing-top.svg?chest=560&ease=120`.
+
+The same without findings, sooner made, is what the drafting table asks for while something moves:
+`/draw/casing-top/moving.svg?chest=560&ease=120`.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +16,7 @@ from starlette.requests import Request  # noqa: TC002 - FastAPI reads the signat
 from littlefold.sheet.svg import STYLE
 from littlefold.web.at_door import recipe_named
 from littlefold.web.small_drawing import small_drawing
-from littlefold.web.telling import drawn
+from littlefold.web.telling import drawn, moving
 
 if TYPE_CHECKING:
     from littlefold.web.room import Room
@@ -33,6 +37,11 @@ def routes(room: Room) -> APIRouter:
     def draw(recipe: str, request: Request) -> Response:
         recipe_named(room, recipe)
         return Response(room.hands.ask(room, drawn, recipe, request.query_params.items()), media_type=SVG)
+
+    @router.get("/draw/{recipe}/moving.svg")
+    def redraw(recipe: str, request: Request) -> Response:
+        recipe_named(room, recipe)
+        return Response(room.hands.ask(room, moving, recipe, request.query_params.items()), media_type=SVG)
 
     @router.get("/small/{recipe}.svg")
     def small(recipe: str) -> Response:

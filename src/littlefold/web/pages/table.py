@@ -91,7 +91,7 @@ def _page(
     acting: dict[str, dict[str, Anchor]],
     found_cures: dict[Trouble, tuple[Cure, ...]],
 ) -> Json:
-    asked, draft, sheet = lying.asked, lying.outcome.draft, lying.shown.sheet
+    asked, draft, sheet = lying.asked, lying.outcome.draft, lying.sheet
     return {
         "recipe": recipe,
         "title": draft.title,

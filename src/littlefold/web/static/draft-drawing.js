@@ -34,15 +34,12 @@ class DraftDrawing extends HTMLElement {
     return this.#view ?? fit(this.#box(), this.room, this.bare);
   }
 
-  /** Takes in a new drawing; what is seen stays, unless the whole sheet was seen. */
-  show(text) {
-    const fresh = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
-    if (fresh.localName !== "svg") throw new Error("no drawing came");
-    const old = this.svg;
-    old.replaceChildren(...document.importNode(fresh, true).childNodes);
+  /** Takes in a new drawing; the view stays where it is, and so does what is kept of the old drawing. */
+  show(text, kept = null) {
+    const fresh = drawingIn(text);
+    this.svg.replaceChildren(...fresh.childNodes, ...(kept ? [kept] : []));
     this.dataset.box = fresh.getAttribute("viewBox");
     this.dispatchEvent(new CustomEvent("drawn"));
-    this.#apply();
   }
 
   whole() {
@@ -156,6 +153,15 @@ class DraftDrawing extends HTMLElement {
     else return;
     event.preventDefault();
   }
+}
+
+/** The server's own drawing, in which every name is escaped. */
+function drawingIn(text) {
+  const paper = document.createElement("template");
+  paper.innerHTML = text;
+  const drawing = paper.content.firstElementChild;
+  if (drawing?.localName !== "svg") throw new Error("no drawing came");
+  return drawing;
 }
 
 customElements.define("draft-drawing", DraftDrawing);

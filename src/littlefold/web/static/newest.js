@@ -10,12 +10,15 @@ export function newest(work) {
   let waiting = null;
   async function run(wish) {
     waiting = { wish };
-    while (waiting) {
-      const next = waiting.wish;
-      waiting = null;
-      await work(next);
+    try {
+      while (waiting) {
+        const next = waiting.wish;
+        waiting = null;
+        await work(next);
+      }
+    } finally {
+      running = null;
     }
-    running = null;
   }
   return (wish) => {
     if (running) waiting = { wish };

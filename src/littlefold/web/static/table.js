@@ -10,7 +10,7 @@ import { taping } from "./tape.js";
 import { apply, joinSliders, queryOf } from "./wish.js";
 import { telling } from "./telling.js";
 
-const CALM = 180; // ms after the last change before words are fetched
+const CALM = 120; // ms after the last change before what was found is asked for
 
 const form = document.getElementById("wish");
 const keep = document.getElementById("keep");
@@ -27,53 +27,64 @@ const slips = pinning(form.querySelector(".slips"), drawing, findings, (name) =>
 
 const STAYS = "What you entered stays here.";
 
+/** The drawing alone, as often as something moves; what was found of an older one stands on, faded. */
 const redraw = newest(async (query) => {
-  let why = `${SILENT} ${STAYS}`;
-  try {
-    const answer = await fetch(`/draw/${recipe}.svg?${query}`);
-    if (answer.status === NOT_IN) why = `${OVER} Come in again in another window. ${STAYS}`;
-    if (!answer.ok) throw new Error(String(answer.status));
-    drawing.show(await answer.text());
-    drawing.dataset.drawn = query;
-    drawing.classList.remove("stale");
-  } catch {
-    drawing.classList.add("stale");
-    told.say(why);
-  }
+  const fresh = await answered(`/draw/${recipe}/moving.svg?${query}`, "text");
+  if (!fresh || form.dataset.told) return; // what is told has come before, and is of the newest
+  show(query, fresh, drawing.querySelector(".findings"));
 });
 
+/** The drawing and all that is said of it, as soon as nothing moves. */
 const retell = newest(async (query) => {
-  const fresh = await answered("told", query);
-  if (!fresh) return;
+  const fresh = await answered(`/table/${recipe}/told.json?${query}`, "json");
+  if (!fresh || query !== queryOf(form)) return;
+  show(query, fresh.drawing);
   told.take(fresh);
   form.dataset.told = query;
+  form.classList.remove("moving");
   slips.lay();
   if (fresh.in_trouble) heal(query);
 });
 
+function show(query, fresh, kept) {
+  drawing.show(fresh, kept);
+  drawing.dataset.drawn = query;
+  drawing.classList.remove("stale");
+}
+
 /** Which choices would cure what was found: sought when nothing else is asked for. */
 const heal = newest(async (query) => {
-  const fresh = await answered("cures", query);
+  const answer = await fetch(`/table/${recipe}/cures.json?${query}`).catch(() => null);
+  const fresh = answer?.ok && (await answer.json());
   if (!fresh || query !== queryOf(form)) return;
   told.find(fresh.findings);
   slips.lay();
 });
 
-async function answered(what, query) {
-  const answer = await fetch(`/table/${recipe}/${what}.json?${query}`).catch(() => null);
-  return answer?.ok ? answer.json() : null;
+/** What the workroom answers, as text or as JSON; null where it does not, which is said. */
+async function answered(link, kind) {
+  const answer = await fetch(link).catch(() => null);
+  const fresh = answer?.ok ? await answer[kind]().catch(() => null) : null;
+  if (fresh) return fresh;
+  drawing.classList.add("stale");
+  told.say(answer?.status === NOT_IN ? `${OVER} Come in again in another window. ${STAYS}` : `${SILENT} ${STAYS}`);
+  return null;
 }
 
-const settle = whenCalm((query) => {
+function rest() {
+  const query = queryOf(form);
   history.replaceState(null, "", `?${query}`);
   carry(query);
-  retell(query);
-}, CALM);
+  return retell(query);
+}
+
+const settle = whenCalm(rest, CALM);
 
 function changed() {
-  const query = queryOf(form);
-  redraw(query);
-  settle(query);
+  delete form.dataset.told;
+  form.classList.add("moving");
+  redraw(queryOf(form));
+  settle();
 }
 
 /** Links to the same draft elsewhere, and the card it may be kept on, say what is on the table now. */
@@ -90,9 +101,8 @@ function turnTo(sheet) {
     if (link.dataset.sheet === sheet) link.setAttribute("aria-current", "true");
     else link.removeAttribute("aria-current");
   }
-  const query = queryOf(form);
-  settle(query);
-  return redraw(query).then(() => drawing.whole());
+  delete form.dataset.told;
+  return rest().then(() => drawing.whole());
 }
 
 function currentSheet() {
