@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.draft.refusal import Refusal
 from littlefold.geometry import Arc, Line, Path
-from littlefold.geometry.intersection import meet, meet_line
+from littlefold.geometry.intersection import do_meet, meet, meet_line
 from littlefold.geometry.offset import offset
 from littlefold.geometry.tolerance import SAME_POINT
 from littlefold.problem import Number, say
@@ -206,7 +206,7 @@ def reaching(paths: list[Path], index: int) -> Path:
 
 def _follow(before: Path, after: Path) -> bool:
     """Whether a path goes on where another ends, or meets it elsewhere."""
-    return before.end.distance(after.start) <= SAME_POINT or bool(meet(before, after))
+    return before.end.distance(after.start) <= SAME_POINT or do_meet(before, after)
 
 
 def _carried_on(path: Path, neighbour: Path) -> Path:

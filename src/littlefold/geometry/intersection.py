@@ -10,13 +10,14 @@ from typing import TYPE_CHECKING
 from .arc import Arc
 from .bezier import Cubic
 from .contact import Pair, contacts
-from .hull import box_round
 from .on_line import parameters_on_line
 from .path import Path
 from .point import Point, Vector
 from .tolerance import INTERSECTION, TOUCH
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from .segment import Segment
 
 # Two meetings whose lengths agree to this [mm] are one, found from both sides of a joint.
@@ -40,6 +41,11 @@ def meet(first: Path | Segment, second: Path | Segment) -> tuple[Meeting, ...]:
     """
     one, other = _path(first), _path(second)
     return _in_order(_meetings(one, other), one, other)
+
+
+def do_meet(first: Path, second: Path) -> bool:
+    """Whether two paths share a place: `meet` without measuring where."""
+    return any(contacts(first.segments[i], second.segments[j]) for i, j in _near(first, second))
 
 
 def meet_line(path: Path | Segment, through: Point, along: Vector) -> tuple[Meeting, ...]:
@@ -89,15 +95,22 @@ def _path(shape: Path | Segment) -> Path:
 
 def _meetings(first: Path, second: Path) -> list[Meeting]:
     """The meetings of all segments of one path with all of another, as they come."""
-    marks, other_marks = first.marks, second.marks
-    boxes = [box_round(segment).grown(TOUCH) for segment in second.segments]
     found: list[Meeting] = []
-    for i, one in enumerate(first.segments):
-        box = box_round(one)
-        for j, other in enumerate(second.segments):
-            if box.overlaps(boxes[j]):
-                found.extend(_measured(one, other, contacts(one, other), marks[i], other_marks[j]))
+    for i, j in _near(first, second):
+        one, other = first.segments[i], second.segments[j]
+        pairs = contacts(one, other)
+        if pairs:
+            found.extend(_measured(one, other, pairs, first.marks[i], second.marks[j]))
     return found
+
+
+def _near(first: Path, second: Path) -> Iterator[tuple[int, int]]:
+    """The indices of those segments of two paths whose boxes touch."""
+    for i, box in enumerate(first.boxes):
+        room = box.grown(TOUCH)
+        for j, other in enumerate(second.boxes):
+            if room.overlaps(other):
+                yield i, j
 
 
 def _measured(

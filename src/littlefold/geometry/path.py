@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from .affine import Affine
 from .bounds import Bounds
-from .hull import least_distance
+from .hull import box_round, least_distance
 from .line import Line
 from .once import once
 from .point import Point, Vector
@@ -209,6 +209,11 @@ class Path:
     @once
     def _bounds(self) -> Bounds:
         return reduce(Bounds.union, (segment.bounds() for segment in self.segments))
+
+    @once
+    def boxes(self) -> tuple[Bounds, ...]:
+        """A box that holds each of its segments, if not always the smallest."""
+        return tuple(map(box_round, self.segments))
 
     def flatten(self, tolerance: float = FLATNESS) -> tuple[Point, ...]:
         """Points along it whose chords are never further off than the tolerance [mm].

@@ -15,13 +15,14 @@ from typing import TYPE_CHECKING
 from littlefold.draft.outline import CORNER, snapped
 from littlefold.draft.refusal import Refusal
 from littlefold.draft.shapes.shape import Shape, ShapeEdge, tidied
+from littlefold.geometry import Line, Path
 from littlefold.geometry.intersection import meet
 from littlefold.problem import Number, say
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from littlefold.geometry import Path, Point
+    from littlefold.geometry import Point
     from littlefold.recipe.tree import Spot
 
 # A line that stops this short of the outline [mm] still crosses it: the width of a fine pencil.
@@ -116,16 +117,21 @@ def _between(shape: Shape, path: Path, places: list[_Place], called: tuple[str, 
 
 def meetings(shape: Shape, path: Path) -> list[_Place]:
     """Where a line meets an outline, in the order of the line, each place once."""
-    reaching = path.extended_start(REACH).extended_end(REACH)
+    reaching = _reaching(path)
     marks = shape.corners
-    near = reaching.bounds().grown(CORNER)
     found = [
         _Place(mark + meeting.first_length, meeting.second_length - REACH)
         for edge, mark in zip(shape.edges, marks, strict=False)
-        if near.overlaps(edge.path.bounds())
         for meeting in meet(edge.path, reaching)
     ]
     return _once(sorted(found, key=lambda place: place.along), marks, path.length())
+
+
+def _reaching(path: Path) -> Path:
+    """A line carried on a little at both ends; one that is straight stays one line, which is met but once."""
+    if path.is_straight:
+        return Path((Line(path.start + path.start_tangent * -REACH, path.end + path.end_tangent * REACH),))
+    return path.extended_start(REACH).extended_end(REACH)
 
 
 def _once(places: Sequence[_Place], marks: tuple[float, ...], whole: float) -> list[_Place]:

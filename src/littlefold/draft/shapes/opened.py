@@ -15,9 +15,9 @@ from typing import TYPE_CHECKING
 
 from littlefold.draft.outline import CORNER
 from littlefold.draft.shapes.cut import joined_up
-from littlefold.draft.shapes.region import Region
 from littlefold.draft.shapes.shape import Marks, Shape, ShapeEdge, moved, same_place, tidied
 from littlefold.geometry import Affine, Line, Path, curve_between
+from littlefold.geometry.once import once
 from littlefold.geometry.tolerance import SAME_POINT
 
 if TYPE_CHECKING:
@@ -27,9 +27,12 @@ if TYPE_CHECKING:
     from littlefold.geometry import Point, Vector
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Halves:
-    """An outline cut in two: the edges of the part that stays (a to b), of the part that goes (b to a), the cut a to b."""
+    """An outline cut in two: the edges of the part that stays (a to b), of the part that goes (b to a), the cut a to b.
+
+    The part that goes is asked for again and again, and kept: so it has no slots.
+    """
 
     stays: tuple[ShapeEdge, ...]
     goes: tuple[ShapeEdge, ...]
@@ -50,10 +53,10 @@ class Halves:
         """The direction from the part that stays to the part that goes, square to the cut."""
         return (self.b - self.a).unit().turned_left()
 
-    @property
-    def region(self) -> Region:
-        """What the part that goes takes up, before it does."""
-        return Region.within(Path.joined(*(edge.path for edge in self.goes), self.cut))
+    @once
+    def leaving(self) -> Shape:
+        """The part that goes, before it does, with nothing drawn on it."""
+        return Shape((*self.goes, ShapeEdge("", self.cut)))
 
     def staying(self, shape: Shape) -> Shape:
         """The part that stays, with what is drawn on it."""
@@ -61,7 +64,7 @@ class Halves:
 
     def going(self, shape: Shape) -> Shape:
         """The part that goes, before it does, with what is drawn on it."""
-        return Shape((*self.goes, ShapeEdge("", self.cut))).holding(shape.marks)
+        return self.leaving.holding(shape.marks)
 
 
 def halved(shape: Shape, cut: Crossing) -> Halves:

@@ -94,8 +94,9 @@ class Region:
 
 
 def _part(segment: Segment, start: Point, end: Point) -> _Part:
-    box = box_round(segment).grown(CORNER)
-    return _Part(segment, start, end, box.left, box.bottom, box.right, box.top)
+    box = box_round(segment)
+    left, bottom, right, top = box.left - CORNER, box.bottom - CORNER, box.right + CORNER, box.top + CORNER
+    return _Part(segment, start, end, left, bottom, right, top)
 
 
 def _along(line: Path) -> Iterator[Point]:

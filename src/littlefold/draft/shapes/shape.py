@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 from littlefold.draft.outline import CORNER
 from littlefold.draft.shapes.region import Region
 from littlefold.geometry import Path
-from littlefold.geometry.once import once
+from littlefold.geometry.once import hand_on, once
 from littlefold.geometry.tolerance import SAME_POINT
 
 if TYPE_CHECKING:
@@ -152,7 +152,14 @@ class Shape:
         lines = {
             name: path for name, path in marks.lines.items() if name not in taken and region.holds_line(path)
         }
-        return Shape(self.edges, points, lines)
+        return self._with(points, lines)
+
+    def _with(self, points: Mapping[str, Point], lines: Mapping[str, Path]) -> Shape:
+        """The same outline with other points and lines; what has been worked out of the outline is told on."""
+        other = Shape(self.edges, points, lines)
+        for answer in ("outline", "region", "names", "corners"):
+            hand_on(self, other, answer)
+        return other
 
     def gaining(self, marks: Marks) -> Shape:
         """This shape with those points and lines beside its own that lie on or in it; itself where none is new."""
@@ -161,7 +168,7 @@ class Shape:
         gained = self.holding(Marks(points, lines)) if points or lines else self
         if not gained.points and not gained.lines:
             return self
-        return Shape(self.edges, {**self.points, **gained.points}, {**self.lines, **gained.lines})
+        return gained._with({**self.points, **gained.points}, {**self.lines, **gained.lines})  # noqa: SLF001 - its own kind
 
     def moved(self, affine: Affine) -> Shape:
         """Everything moved or turned."""

@@ -28,7 +28,6 @@ if TYPE_CHECKING:
     from littlefold.draft.desk import Desk
     from littlefold.draft.drawn import Distance
     from littlefold.draft.shapes.opened import Halves
-    from littlefold.draft.shapes.region import Region
     from littlefold.draft.shapes.shape import Shape
     from littlefold.geometry import Affine, Path
     from littlefold.recipe.recipe import Written
@@ -118,12 +117,12 @@ def _apart(step: tree.Slash, paths: list[Path]) -> None:
 class _Move:
     """Takes a line along with the part it lies on."""
 
-    part: Region
+    halves: Halves
     going: Affine
 
     def __call__(self, path: Path) -> Path:
         middle = path.at_length(path.length() / 2)
-        return path.transformed(self.going) if self.part.holds(middle) else path
+        return path.transformed(self.going) if self.halves.leaving.region.holds(middle) else path
 
 
 def _opened(
@@ -141,7 +140,7 @@ def _opened(
     bridge_b = smooth_bridge(halves.stays[-1], gone[0], name) if at_b else ()
     bridge_a = smooth_bridge(gone[-1], halves.stays[0], name) if at_a else ()
     opened = put_together(shape, halves, going, bridge_a, bridge_b)
-    return opened, _Move(halves.region, going)
+    return opened, _Move(halves, going)
 
 
 def _too_far(ref: tree.LineRef, length: float, opening: float) -> Refusal:
