@@ -24,10 +24,11 @@ FULLY = 0.6
 
 @dataclass(frozen=True, slots=True)
 class Anchor:
-    """The place a choice acts on most: a point of a sheet."""
+    """The place a choice acts on most: a point of a sheet, by its name where it has one (else `point` is empty)."""
 
     sheet: str
     at: Point
+    point: str = ""
 
 
 def anchors(
@@ -52,17 +53,18 @@ def _acts(before: Outcome, after: Outcome) -> Iterator[tuple[str, Anchor]]:
     for sheet in before.draft.sheets:
         place = _first_moved(before, after, sheet.name) or _widened(before, after, sheet.name)
         if place is not None:
-            yield sheet.name, Anchor(sheet.name, place)
+            yield sheet.name, place
 
 
-def _first_moved(before: Outcome, after: Outcome, sheet: str) -> Point | None:
+def _first_moved(before: Outcome, after: Outcome, sheet: str) -> Anchor | None:
     """The first point, in the order of drafting, that moves about as far as any."""
     names = [name for name in before.draft.points if name.startswith(f"{sheet}.")]
     ways = {name: moved_by(before, after, name) for name in names}
     most = max(ways.values(), default=0.0)
     if most <= MOVED:
         return None
-    return before.draft.points[next(name for name in names if ways[name] >= FULLY * most)].at
+    first = next(name for name in names if ways[name] >= FULLY * most)
+    return Anchor(sheet, before.draft.points[first].at, first)
 
 
 def moved_by(before: Outcome, after: Outcome, name: str) -> float:
@@ -71,12 +73,12 @@ def moved_by(before: Outcome, after: Outcome, name: str) -> float:
     return 0.0 if first is None or second is None else first.at.distance(second.at)
 
 
-def _widened(before: Outcome, after: Outcome, sheet: str) -> Point | None:
+def _widened(before: Outcome, after: Outcome, sheet: str) -> Anchor | None:
     """The middle of the first edge whose allowance differs."""
     for old, new in zip(before.draft.pieces, after.draft.pieces, strict=False):
         if old.sheet != sheet:
             continue
         for first, second in zip(old.edges, new.edges, strict=False):
             if abs(first.allowance - second.allowance) > MOVED:
-                return first.path.at_length(first.path.length() / 2)
+                return Anchor(sheet, first.path.at_length(first.path.length() / 2))
     return None

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { pinned } from "../../../src/littlefold/web/static/pins.js";
+import { APART_NUMBERS, freest, pinned } from "../../../src/littlefold/web/static/pins.js";
 
 const ROOM = { width: 1250, height: 550, taken: { left: 90, right: 60 } };
 const DRAWN = { left: 450, right: 800, top: 10, bottom: 540 };
@@ -40,4 +40,24 @@ test("a slip without a place goes where room is", () => {
 test("the corner that the findings take stays free", () => {
   const places = pinned([slip("hem", 790, 545)], DRAWN, ROOM);
   assert.ok(places.get("hem").y + 100 <= 550 - 60);
+});
+
+test("slips that act on nothing here hang in one column where they find room", () => {
+  const two = pinned([slip("closing", null), slip("legs", null)], DRAWN, ROOM);
+  for (const name of ["closing", "legs"]) assert.ok(two.get(name).x + 260 < 450, name);
+  const many = Array.from({ length: 6 }, (_, k) => slip(`s${k}`, null));
+  assert.ok([...pinned(many, DRAWN, ROOM).values()].some((place) => place.x > 800));
+});
+
+test("a number is pinned off the letters and the numbers that are there, and within the paper", () => {
+  const room = { width: 360, height: 400 };
+  for (const [place, numbers] of [[{ x: 180, y: 200 }, 3], [{ x: 358, y: 2 }, 1], [{ x: 0, y: 400 }, 1]]) {
+    const taken = [{ ...place, clear: 17 }, { x: place.x + 14, y: place.y - 14, clear: 24 }];
+    for (let k = 0; k < numbers; k++) {
+      const at = freest(place, taken, room);
+      for (const one of taken) assert.ok(Math.hypot(one.x - at.x, one.y - at.y) >= one.clear - 1e-9, JSON.stringify({ place, k, at }));
+      assert.ok(at.x >= 14 && at.x <= 346 && at.y >= 14 && at.y <= 386);
+      taken.push({ ...at, clear: APART_NUMBERS });
+    }
+  }
 });

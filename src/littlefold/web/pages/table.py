@@ -116,6 +116,9 @@ def _all(draft: Draft) -> list[tuple[str, str]]:
     return [(ALL, "all pieces")] if len(draft.pieces) > 1 else []
 
 
-def _by_sheet(found: dict[str, Anchor]) -> dict[str, tuple[float, float]]:
-    """Places as the drawing has them, y turned over."""
-    return {sheet: (round(anchor.at.x, 1), round(-anchor.at.y, 1)) for sheet, anchor in found.items()}
+def _by_sheet(found: dict[str, Anchor]) -> dict[str, tuple[float, float, str]]:
+    """Places as the drawing has them, y turned over, and the point that lies there, which moves with the draft."""
+    return {
+        sheet: (round(anchor.at.x, 1), round(-anchor.at.y, 1), anchor.point)
+        for sheet, anchor in found.items()
+    }

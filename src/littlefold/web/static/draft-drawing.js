@@ -4,6 +4,7 @@ import { fit, placeAt, pushed, seenAt, viewBox, zoomed } from "./view.js";
 
 const STEP = 60; // px a key pushes the paper
 const NEARER = 0.8;
+const LETTER = { ne: [14, -14], nw: [-14, -14], se: [14, 12], sw: [-14, 12] }; // px from a point to the middle of its letter
 const CLICK = 5; // px; a pointer that moved less did not push
 
 class DraftDrawing extends HTMLElement {
@@ -55,6 +56,22 @@ class DraftDrawing extends HTMLElement {
   /** Where a place in mm is seen, in px from the upper left corner. */
   seenAt(x, y) {
     return seenAt(this.view, this.room, x, y);
+  }
+
+  /** Where a named point is seen, in px; null where it is not drawn. */
+  seenPoint(name) {
+    const point = name && this.querySelector(`.point[data-name="${CSS.escape(name)}"]`);
+    return point ? this.seenAt(Number(point.getAttribute("cx")), Number(point.getAttribute("cy"))) : null;
+  }
+
+  /** The middle of every letter and every point, and how far round it a pinned number would cover it, in px. */
+  lettered() {
+    const points = [...this.querySelectorAll(".point")].map((one) => ({ ...this.seenPoint(one.dataset.name), clear: 17 }));
+    return points.concat([...this.querySelectorAll(".letter")].map((letter) => {
+      const at = this.seenAt(Number(letter.getAttribute("x")), Number(letter.getAttribute("y")));
+      const [across, down] = LETTER[[...letter.classList].find((side) => side in LETTER)];
+      return { x: at.x + across, y: at.y + down, clear: 24 };
+    }));
   }
 
   /** The place in mm under a pointer event. */

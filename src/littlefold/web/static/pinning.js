@@ -1,20 +1,22 @@
 // How the slips lie: pinned beside the drawing with a thread to the place where each acts, or, where the paper is narrow,
 // in a row under it, each with a number that is pinned to its place.
 
-import { BESIDE, pinned } from "./pins.js";
+import { APART_NUMBERS, BESIDE, EDGE, freest, oneColumn, pinned } from "./pins.js";
 
 const WIDE = 1080; // px of paper from which slips have their full width
-const NARROW = 600; // px of paper below which they lie in a row
+const NARROW = 700; // px of paper below which they lie in a row
+const LEAST = 30; // px of bare paper where no slip hangs
 const FOLDED = 70; // px of the lower right corner, where the findings lie folded up
-const APART = 30; // px between two pinned numbers
 const SVG = "http://www.w3.org/2000/svg";
 
 /**
  * @param {HTMLElement} slips  @param {HTMLElement} drawing
  * @param {HTMLElement} findings  the slip in the lower right corner
- * @param {(name: string) => [number, number] | undefined} anchor  where a choice acts on the sheet that is seen (mm)
+ * @param {{here: (name: string) => [number, number, string] | undefined, elsewhere: (name: string) => string,
+ *   turnTo: (sheet: string) => Promise<void>}} acts  where a choice acts on the sheet that is seen (mm, and the name of a
+ *   point that lies there), and else on which sheet
  */
-export function pinning(slips, drawing, findings, anchor) {
+export function pinning(slips, drawing, findings, acts) {
   const all = [...slips.querySelectorAll(".slip")];
   const threads = document.createElementNS(SVG, "svg");
   threads.classList.add("threads");
@@ -25,13 +27,20 @@ export function pinning(slips, drawing, findings, anchor) {
 
   const way = () => (drawing.clientWidth >= WIDE ? "wide" : drawing.clientWidth >= NARROW ? "close" : "row");
 
-  function lay() {
+  /** Gives the slips the size they have where the paper is so wide. */
+  function size() {
     const now = way();
     slips.classList.toggle("pinned", now !== "row");
     slips.classList.toggle("close", now === "close");
     slips.classList.toggle("row", now === "row");
+    return now;
+  }
+
+  function lay() {
+    const now = size();
     threads.replaceChildren();
     heads.replaceChildren();
+    for (const slip of all) tab(slip);
     if (now === "row") number();
     else pin();
   }
@@ -62,16 +71,34 @@ export function pinning(slips, drawing, findings, anchor) {
 
   function number() {
     drawing.style.minHeight = "";
-    const taken = [];
+    const taken = drawing.lettered();
     for (const slip of all) {
       slip.style.translate = "";
-      const at = placeOf(slip);
-      if (!at) continue;
-      while (taken.some((one) => Math.hypot(one.x - at.x, one.y - at.y) < APART)) at.x += APART;
-      taken.push(at);
+      const place = placeOf(slip);
+      if (!place) continue;
+      const at = freest(place, taken, drawing.room);
+      taken.push({ ...at, clear: APART_NUMBERS });
       heads.append(head(slip, at));
     }
     light(nearest());
+  }
+
+  /** A slip that acts on another sheet shows that sheet's tab, which leads there. */
+  function tab(slip) {
+    const sheet = acts.elsewhere(slip.dataset.slip);
+    let made = slip.querySelector(".to-sheet");
+    if (!made && sheet) {
+      made = document.createElement("button");
+      made.type = "button";
+      made.className = "to-sheet";
+      slip.append(made);
+    }
+    if (!made) return;
+    made.hidden = !sheet;
+    made.dataset.to = sheet;
+    made.textContent = sheet.replaceAll("_", " ");
+    made.title = `Acts on the sheet ${made.textContent}: turn to it`;
+    made.setAttribute("aria-label", made.title);
   }
 
   function head(slip, at) {
@@ -85,8 +112,10 @@ export function pinning(slips, drawing, findings, anchor) {
   }
 
   function placeOf(slip) {
-    const place = anchor(slip.dataset.slip);
-    return place ? drawing.seenAt(...place) : null;
+    const place = acts.here(slip.dataset.slip);
+    if (!place) return null;
+    const [x, y, point] = place;
+    return drawing.seenPoint(point) ?? drawing.seenAt(x, y);
   }
 
   /** The slip that lies in the middle of the row. */
@@ -105,8 +134,14 @@ export function pinning(slips, drawing, findings, anchor) {
   heads.addEventListener("click", ({ target }) => {
     const slip = all.find((one) => one.dataset.slip === target.dataset.slip);
     slip.scrollIntoView({ inline: "center", block: "nearest" });
-    slip.querySelector(".along, input:checked, input")?.focus({ preventScroll: true });
+    takeHold(slip);
     light(slip.dataset.slip);
+  });
+  slips.addEventListener("click", async ({ target }) => {
+    if (!target.matches(".to-sheet")) return;
+    const slip = target.closest(".slip");
+    await acts.turnTo(target.dataset.to);
+    takeHold(slip);
   });
   findings.addEventListener("toggle", lay);
   slips.addEventListener("scroll", () => slips.classList.contains("row") && light(nearest()), { passive: true });
@@ -116,10 +151,11 @@ export function pinning(slips, drawing, findings, anchor) {
 
   /** Paper left free round the drawing: beside it for the slips where they are pinned, a little everywhere. */
   function bare() {
-    const now = way();
-    const beside = now === "wide" ? Math.min(325, drawing.clientWidth / 4) : now === "close" ? 196 : 16;
-    const above = now === "row" ? 14 : 8;
-    return { left: beside, right: beside, top: above, bottom: 8 };
+    const now = size();
+    if (now === "row") return { left: 16, right: 16, top: 14, bottom: 8 };
+    const beside = EDGE + Math.max(0, ...all.map((slip) => slip.offsetWidth)) + (now === "wide" ? BESIDE : LEAST);
+    const sizes = all.map((slip) => ({ at: acts.here(slip.dataset.slip), height: slip.offsetHeight }));
+    return { left: all.length ? beside : LEAST, right: oneColumn(sizes, drawing.clientHeight) ? LEAST : beside, top: 8, bottom: 8 };
   }
 
   return { lay, bare };
@@ -130,6 +166,12 @@ function needed(slips) {
   const whole = slips.reduce((sum, slip) => sum + slip.height + 14, 28);
   const tallest = Math.max(0, ...slips.map((slip) => slip.height));
   return Math.round((whole + FOLDED + tallest) / 2);
+}
+
+/** The keyboard's hold of a slip: its slider, its option or its field. */
+function takeHold(slip) {
+  const [hold] = [".along", "input:checked", "input"].flatMap((kind) => slip.querySelector(kind) ?? []);
+  hold?.focus({ preventScroll: true });
 }
 
 function thread(one, place) {

@@ -1,7 +1,11 @@
-// Where the slips are pinned: beside the drawing, each as near to the place where it acts as its neighbours allow.
+// Where the slips are pinned: beside the drawing, each as near to the place where it acts as its neighbours allow;
+// and where the number of a slip is pinned that lies under the drawing.
 
 const APART = 14;
+export const EDGE = APART; // px between the slips and the edge of the paper
 export const BESIDE = 36; // px between the drawing and the slips
+const NUMBER = 14; // px from the middle of a pinned number to its edge
+export const APART_NUMBERS = 2 * NUMBER + 2; // px between the middles of two pinned numbers
 
 /**
  * @param {{name: string, width: number, height: number, at: {x: number, y: number} | null}[]} slips  in px
@@ -19,8 +23,38 @@ export function pinned(slips, drawn, room) {
   return places;
 }
 
+/** Whether all slips hang at the left: none acts on a place of this sheet, and they find room there. */
+export function oneColumn(slips, height) {
+  const need = slips.reduce((sum, slip) => sum + slip.height + APART, APART);
+  return slips.every((slip) => !slip.at) && need <= height;
+}
+
+/**
+ * Where the number of a slip is pinned: round about its place, off the letters and the numbers that are there.
+ * @param {{x: number, y: number}} place
+ * @param {{x: number, y: number, clear: number}[]} taken  what is there, and how far off the middle of the number stays
+ * @param {{width: number, height: number}} room
+ */
+export function freest(place, taken, room) {
+  const inside = (at) => ({ x: within(at.x, room.width), y: within(at.y, room.height) });
+  const ring = [];
+  for (const away of [NUMBER + 4, 2 * NUMBER, 3 * NUMBER]) {
+    for (let eighth = 0; eighth < 8; eighth++) {
+      const turn = ((eighth + 0.5) * Math.PI) / 4;
+      ring.push(inside({ x: place.x + away * Math.cos(turn), y: place.y + away * Math.sin(turn) }));
+    }
+  }
+  const crowd = (at) => taken.reduce((sum, one) => sum + Math.max(0, one.clear - Math.hypot(one.x - at.x, one.y - at.y)), 0);
+  return ring.reduce((best, at) => (crowd(at) < crowd(best) ? at : best));
+}
+
+function within(at, length) {
+  return Math.min(Math.max(at, NUMBER), length - NUMBER);
+}
+
 /** Each slip to the side its place is nearer to, as long as that side has room; those without a place where room is. */
 function shared(slips, drawn, room) {
+  if (oneColumn(slips, room.height - room.taken.left)) return { left: slips, right: [] };
   const sides = { left: [], right: [] };
   const middle = (drawn.left + drawn.right) / 2;
   const used = { left: 0, right: 0 };

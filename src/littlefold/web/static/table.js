@@ -10,6 +10,7 @@ import { taping } from "./tape.js";
 import { apply, joinSliders, queryOf } from "./wish.js";
 import { telling } from "./telling.js";
 
+const ALL = "all-pieces"; // the sheet with all pieces beside each other
 const CALM = 120; // ms after the last change before what was found is asked for
 
 const form = document.getElementById("wish");
@@ -23,7 +24,11 @@ taping(drawing, document.getElementById("with-tape"), taped);
 const told = telling(form, drawing, { turnTo });
 remembering(drawing, document.getElementById("what-moves"), say);
 const findings = form.querySelector(".findings-slip");
-const slips = pinning(form.querySelector(".slips"), drawing, findings, (name) => anchors[name]?.[currentSheet()]);
+const slips = pinning(form.querySelector(".slips"), drawing, findings, {
+  here: (name) => anchors[name]?.[currentSheet()],
+  elsewhere,
+  turnTo,
+});
 
 const STAYS = "What you entered stays here.";
 
@@ -107,6 +112,13 @@ function turnTo(sheet) {
 
 function currentSheet() {
   return form.querySelector(".corners a[aria-current]")?.dataset.sheet ?? "";
+}
+
+/** The first sheet on which a choice acts that does not act on the one that is seen; none where all pieces are. */
+function elsewhere(name) {
+  const places = anchors[name] ?? {};
+  if (currentSheet() === ALL || currentSheet() in places) return "";
+  return [...form.querySelectorAll(".corners a")].map((one) => one.dataset.sheet).find((sheet) => sheet in places) ?? "";
 }
 
 function isPlain(event) {
