@@ -46,9 +46,8 @@ def complete(
         return measurements, (_nothing_known(),)
     whole = measurements.with_reading("stature", stature)
     others = tuple(name for name in missing if name != "stature")
-    for name, reading in _estimates(measurements, stature, others, model).items():
-        whole = whole.with_reading(name, reading)
-    return _in_register_order(whole), (_estimated(missing),)
+    estimates = _estimates(measurements, stature, others, model)
+    return _in_register_order((*whole.readings, *estimates.items()), whole), (_estimated(missing),)
 
 
 def _stature(measurements: Measurements, model: BodyModel) -> Reading | None:
@@ -93,10 +92,10 @@ def _estimate(model: BodyModel, name: str, stature: Reading, found: Expected) ->
     return Reading(round(found.mm, 1), Origin.ESTIMATED, round(spread, 1))
 
 
-def _in_register_order(measurements: Measurements) -> Measurements:
+def _in_register_order(readings: tuple[tuple[str, Reading], ...], child: Measurements) -> Measurements:
+    """The child with these readings, in the order of the register."""
     order = {name: place for place, name in enumerate(NAMES)}
-    pairs = sorted(measurements.readings, key=lambda pair: order.get(pair[0], len(order)))
-    return replace(measurements, readings=tuple(pairs))
+    return replace(child, readings=tuple(sorted(readings, key=lambda pair: order.get(pair[0], len(order)))))
 
 
 def _nothing_known() -> Problem:
