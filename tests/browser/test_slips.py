@@ -14,6 +14,9 @@ if TYPE_CHECKING:
 
     from tests.browser.conftest import Served, Visit
 
+MOST_ELEMENTS = 40
+"""No sheet of a bodice has so many points and lines."""
+
 
 def test_a_slip_that_acts_elsewhere_leads_to_its_sheet(served: Served, visit: Callable[..., Visit]) -> None:
     made = visit(f"{served.address}/table/sleeve?for-size=104")
@@ -56,6 +59,42 @@ def test_a_thread_ends_at_the_point_of_this_child(served: Served, visit: Callabl
     end = thread.get_attribute("d").split()[-2:]
     place = page.evaluate("document.querySelector('draft-drawing').seenPoint('body.D')")
     assert [float(one) for one in end] == pytest.approx([place["x"], place["y"]], abs=0.5)
+
+
+def test_slips_make_room_for_the_unfolded_piece(served: Served, visit: Callable[..., Visit]) -> None:
+    made = visit(f"{served.address}/table/bodice?for-size=104")
+    page = made.page
+    made.come_to_rest()
+    page.get_by_label("unfolded").check()
+    whole = page.locator("draft-drawing .unfolded .whole")
+    expect(whole).to_be_visible()
+    made.come_to_rest()
+    slips = [box(slip) for slip in page.locator(".slip").all()]
+    assert slips
+    assert not [one for one in slips if overlap(one, box(whole))]
+
+
+def test_the_tape_lies_along_a_line(served: Served, visit: Callable[..., Visit]) -> None:
+    made = visit(f"{served.address}/table/bodice?for-size=104&back_waist=260&scye_depth=140")
+    page = made.page
+    made.come_to_rest()
+    page.get_by_label("a tape").check()
+    left, top, right, low = box(page.locator("draft-drawing .touch[data-name='back.side']"))
+    page.mouse.click((left + right) / 2, (top + low) / 2)
+    expect(page.locator("#told")).to_have_text("Along side: 12 cm")  # from the scye to the waist: 26 - 14
+    page.mouse.click(
+        (left + right) / 2, top + (right - left) / 2
+    )  # at its end the tape takes hold of a point
+    expect(page.locator("#told")).to_have_text("From E to …")
+    page.locator("draft-drawing").focus()
+    page.keyboard.press("Escape")
+    for _ in range(MOST_ELEMENTS):
+        page.keyboard.press("n")
+        if page.locator("#told").inner_text().startswith("side"):
+            break
+    page.keyboard.press("t")
+    expect(page.locator("#told")).to_have_text("Along side: 12 cm")
+    assert made.complaints == []
 
 
 def box(one: Locator) -> tuple[float, float, float, float]:

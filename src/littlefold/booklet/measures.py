@@ -32,7 +32,7 @@ MEASURED_FROM: Mapping[str, str] = MappingProxyType(
 STRIPS = frozenset({"piece.rectangle", "piece.bias", "piece.band"})
 """Steps that draw a strip in one go; its width and height are measured."""
 
-AWAY = 3.6
+AWAY = 4.4
 """How far a dimension stands off what it measures [mm]."""
 SHORTEST = 1.5
 """A way shorter than this on the picture has no room for arrows [mm]."""

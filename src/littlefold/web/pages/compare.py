@@ -56,7 +56,7 @@ def _page(room: Room, recipe: str, fields: dict[str, str]) -> dict[str, Any]:
         "typed": [(name, value) for name, value in first.typed if not name.startswith(OR)],
         "sheet": lying.sheet,
         "sheets": [one.name for one in draft.sheets],
-        "drawing": drawn_over(lying.shown, other),
+        "drawing": drawn_over(lying.shown, other) if changed else lying.drawing,
         "rows": differences(lying.outcome, other, lying.sheet, first.speech),
         "changed": [said.get(name, (name.replace("-", " "), fields[f"{OR}{name}"])) for name in changed],
         "refused": [problem.message for _, problem in second.refused],

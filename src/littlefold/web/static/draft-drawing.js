@@ -4,6 +4,7 @@ import { fit, placeAt, pushed, seenAt, viewBox, zoomed } from "./view.js";
 
 const STEP = 60; // px a key pushes the paper
 const NEARER = 0.8;
+const LEAST = 12; // mm of bare paper round what is looked at
 const LETTER = { ne: [14, -14], nw: [-14, -14], se: [14, 12], sw: [-14, 12] }; // px from a point to the middle of its letter
 const CLICK = 5; // px; a pointer that moved less did not push
 
@@ -12,6 +13,7 @@ class DraftDrawing extends HTMLElement {
   #fitted = true;
   #fingers = new Map();
   #pushed = 0;
+  isUnfolded = false; // whether the whole of each folded piece is looked at too
   bare = { left: 30, right: 30, top: 30, bottom: 30 };
 
   connectedCallback() {
@@ -91,7 +93,8 @@ class DraftDrawing extends HTMLElement {
   #box() {
     const said = this.dataset.box ?? (this.dataset.box = this.svg.getAttribute("viewBox"));
     const [x, y, width, height] = said.split(" ").map(Number);
-    return { x, y, width, height };
+    const box = { x, y, width, height };
+    return this.isUnfolded ? around(box, this.svg.querySelector(".unfolded")?.getBBox()) : box;
   }
 
   #set(view) {
@@ -170,6 +173,16 @@ class DraftDrawing extends HTMLElement {
     else return;
     event.preventDefault();
   }
+}
+
+/** A box that has another in it too. */
+function around(box, other) {
+  if (!other?.width) return box;
+  const x = Math.min(box.x, other.x - LEAST);
+  const y = Math.min(box.y, other.y - LEAST);
+  const right = Math.max(box.x + box.width, other.x + other.width + LEAST);
+  const low = Math.max(box.y + box.height, other.y + other.height + LEAST);
+  return { x, y, width: right - x, height: low - y };
 }
 
 /** The server's own drawing, in which every name is escaped. */

@@ -121,6 +121,12 @@ function elsewhere(name) {
   return [...form.querySelectorAll(".corners a")].map((one) => one.dataset.sheet).find((sheet) => sheet in places) ?? "";
 }
 
+/** Looks at the whole of what is on a fold, or at what is drawn of it. */
+function unfold() {
+  drawing.isUnfolded = unfolded.checked;
+  drawing.whole();
+}
+
 function isPlain(event) {
   return !(event.ctrlKey || event.metaKey || event.shiftKey);
 }
@@ -141,11 +147,13 @@ form.addEventListener("click", (event) => {
 });
 keep.addEventListener("submit", () => carry(queryOf(form)));
 drawing.addEventListener("seen", slips.lay);
+const unfolded = document.getElementById("show-unfolded");
+unfolded.addEventListener("change", unfold);
 Object.defineProperty(drawing, "bare", { get: slips.bare });
 
 document.documentElement.classList.add("with-script");
 slips.lay();
-drawing.whole();
+unfold();
 if ([...form.elements].some(isTouched)) changed(); // typed before this script had come
 else retell(queryOf(form));
 

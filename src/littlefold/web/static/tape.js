@@ -1,4 +1,4 @@
-// The tape laid between two places of the drawing: it takes hold at a point when one is near.
+// The tape laid between two places of the drawing, or along a line or an edge: it takes hold at a point when one is near.
 
 import { drawn, pointsOf } from "./moves.js";
 
@@ -22,9 +22,11 @@ export function held(points, place, reach) {
 export function taping(drawing, wanted, { say, length, chosen }) {
   let from = null;
   let to = null;
+  let edge = ""; // along which the tape lies
 
   function show() {
     drawing.querySelector(".taped")?.remove();
+    if (edge) showAlong();
     if (!from) return;
     const group = drawn("g", { class: "taped" });
     for (const end of to ? [from, to] : [from]) group.append(drawn("circle", { class: "end", cx: end.x, cy: end.y, r: 1 }));
@@ -37,7 +39,29 @@ export function taping(drawing, wanted, { say, length, chosen }) {
     drawing.svg.append(group);
   }
 
+  /** The tape bent along a line, as one measures a curve: set on its edge. */
+  function showAlong() {
+    const path = pathOf(edge);
+    if (!path) return;
+    const whole = path.getTotalLength();
+    const { x, y } = path.getPointAtLength(whole / 2);
+    const group = drawn("g", { class: "taped" });
+    const words = drawn("text", { x, y });
+    words.textContent = length(whole);
+    group.append(drawn("path", { class: "ribbon", d: path.getAttribute("d") }), words);
+    drawing.svg.append(group);
+  }
+
+  function along(name) {
+    [from, to, edge] = [null, null, name];
+    show();
+    say(`Along ${named({ name })}: ${length(pathOf(name).getTotalLength())}`);
+  }
+
+  const pathOf = (name) => name && drawing.querySelector(`:is(.line, .stitch)[data-name="${CSS.escape(name)}"]`);
+
   function take(place) {
+    edge = "";
     [from, to] = from && !to ? [from, place] : [place, null];
     show();
     if (to) say(`${named(from)} to ${named(to)}: ${length(Math.hypot(to.x - from.x, to.y - from.y))}`);
@@ -48,18 +72,24 @@ export function taping(drawing, wanted, { say, length, chosen }) {
 
   wanted.addEventListener("change", () => {
     from = to = null;
+    edge = "";
     show();
     drawing.classList.toggle("with-tape", wanted.checked);
-    say(wanted.checked ? "Touch two places: the tape lies between them. On the keyboard: N and P choose, T takes hold." : "");
+    say(wanted.checked ? "Touch two places: the tape lies between them. Touch a line or an edge: it lies along it. On the keyboard: N and P choose, T takes hold." : "");
   });
   drawing.addEventListener("touched", (event) => {
     if (!wanted.checked) return;
     event.stopImmediatePropagation();
-    take(held(pointsOf(drawing), event.detail.place, NEAR * drawing.view.perPixel));
+    const place = held(pointsOf(drawing), event.detail.place, NEAR * drawing.view.perPixel);
+    const line = event.detail.named?.dataset.name;
+    if (!place.name && (!from || to) && pathOf(line)) along(line);
+    else take(place);
   });
   drawing.addEventListener("keydown", ({ key }) => {
+    if (key !== "t" || !wanted.checked) return;
     const at = pointsOf(drawing).get(chosen());
-    if (key === "t" && wanted.checked && at) take({ ...at, name: chosen() });
+    if (at) take({ ...at, name: chosen() });
+    else if (pathOf(chosen())) along(chosen());
   });
   drawing.addEventListener("drawn", () => {
     if (from?.name) from = again(from);
