@@ -112,7 +112,9 @@ class _Parallel:
 
     def forwardness(self, t: float) -> float:
         """Positive where it goes the way of the cubic, negative where it goes back; finite at cusps."""
-        own = self.speed.at(t)
+        ax, bx, cx, ay, by, cy = self.speed
+        x, y = (ax * t + bx) * t + cx, (ay * t + by) * t + cy
+        own = sqrt(x * x + y * y)
         flat, rising, curved = self.bend
         return own * own * own - self.distance * ((curved * t + rising) * t + flat)
 

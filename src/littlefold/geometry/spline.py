@@ -45,9 +45,25 @@ def _between(p: Point, q: Point, leave: Vector, arrive: Vector) -> Cubic:
 
 
 def _speeds(points: tuple[Point, ...], first: Vector | None, last: Vector | None) -> list[Vector]:
-    """The derivatives at the points that make the second derivative continuous: a tridiagonal system."""
+    """The derivatives at the points that make the second derivative continuous."""
     steps = [p.distance(q) for p, q in pairwise(points)]
-    slopes = [(q - p) / step for (p, q), step in zip(pairwise(points), steps, strict=True)]
+    (leave_x, leave_y), (arrive_x, arrive_y) = _unit(first), _unit(last)
+    across = _changes([p.x for p in points], steps, leave_x, arrive_x)
+    upward = _changes([p.y for p in points], steps, leave_y, arrive_y)
+    return list(map(Vector, across, upward))
+
+
+def _unit(direction: Vector | None) -> tuple[float, float] | tuple[None, None]:
+    """Both coordinates of a direction made one long, if there is one."""
+    if direction is None:
+        return None, None
+    unit = direction.unit()
+    return unit.x, unit.y
+
+
+def _changes(places: list[float], steps: list[float], first: float | None, last: float | None) -> list[float]:
+    """The derivatives of one coordinate: a tridiagonal system."""
+    slopes = [(q - p) / step for (p, q), step in zip(pairwise(places), steps, strict=True)]
     rows = [_start_row(first, slopes[0])]
     for (h0, h1), (m0, m1) in zip(pairwise(steps), pairwise(slopes), strict=True):
         rows.append((h1, 2 * (h0 + h1), h0, (m0 * h1 + m1 * h0) * 3))
@@ -55,20 +71,24 @@ def _speeds(points: tuple[Point, ...], first: Vector | None, last: Vector | None
     return _tridiagonal(rows)
 
 
-def _start_row(direction: Vector | None, slope: Vector) -> tuple[float, float, float, Vector]:
+Row = tuple[float, float, float, float]
+"""One equation: what stands below, on and above the diagonal, and the right side."""
+
+
+def _start_row(direction: float | None, slope: float) -> Row:
     """The first equation: the given direction, or no bend."""
-    return (0.0, 2.0, 1.0, slope * 3) if direction is None else (0.0, 1.0, 0.0, direction.unit())
+    return (0.0, 2.0, 1.0, slope * 3) if direction is None else (0.0, 1.0, 0.0, direction)
 
 
-def _end_row(direction: Vector | None, slope: Vector) -> tuple[float, float, float, Vector]:
+def _end_row(direction: float | None, slope: float) -> Row:
     """The last equation: the given direction, or no bend."""
-    return (1.0, 2.0, 0.0, slope * 3) if direction is None else (0.0, 1.0, 0.0, direction.unit())
+    return (1.0, 2.0, 0.0, slope * 3) if direction is None else (0.0, 1.0, 0.0, direction)
 
 
-def _tridiagonal(rows: list[tuple[float, float, float, Vector]]) -> list[Vector]:
-    """Thomas' elimination; a row is what stands below, on, above the diagonal, right."""
-    swept: list[tuple[float, Vector]] = []
-    ratio, value = 0.0, Vector(0.0, 0.0)
+def _tridiagonal(rows: list[Row]) -> list[float]:
+    """Thomas' elimination."""
+    swept: list[tuple[float, float]] = []
+    ratio, value = 0.0, 0.0
     for below, on, above, right in rows:
         pivot = on - below * ratio
         ratio, value = above / pivot, (right - value * below) / pivot
