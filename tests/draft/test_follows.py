@@ -51,3 +51,26 @@ def test_an_edge_that_no_piece_has_is_told_where_the_pieces_stand() -> None:
 def test_a_search_whose_goal_failed_before_it_follows() -> None:
     lost = "recipe top\nmeasure chest\namount goal = lost\nfind x between 1 cm and 9 cm so that x = goal\n"
     assert codes_of(lost) == ["name-not-known"]
+
+
+@pytest.mark.parametrize(
+    ("right", "wrong"),
+    [
+        ("point B below A", "point B under A"),
+        ("cut 1 on fold", "cut 1 on bold"),
+        ("drawing body", "drawing body of it"),
+        ("B-D as hem raw, ", ""),
+        ("amount drop = 20 cm", "amount drop = (20 cm"),
+    ],
+)
+def test_what_a_line_that_cannot_be_read_would_have_made_is_not_missed(right: str, wrong: str) -> None:
+    text = "recipe top\namount drop = 20 cm" + TOP.removeprefix("recipe top").format(length="drop")
+    text += "piece band rectangle 20 cm by 5 cm cut 1\nopening neck = round of neck\nsew front.side to front.side\n"
+    assert codes_of(text) == []
+    recipe = parse(text.replace(right, wrong), "test")
+    draft = evaluate(recipe, Measurements.of({"chest": 560.0}), {})
+    assert [problem.place.line for problem in draft.problems] == [_line_of(right, text)]
+
+
+def _line_of(words: str, text: str) -> int:
+    return next(number for number, line in enumerate(text.splitlines(), start=1) if words in line)

@@ -142,7 +142,10 @@ class Desk:
     """Values that stand for trial and change without steps: what `find` seeks, and what is worked out from it."""
     history: dict[str, list[Written]] = field(default_factory=dict)
     failed: set[str] = field(default_factory=set)
+    unread: frozenset[str] = frozenset()
+    """Words of lines of the recipe that could not be read; what those lines would have made is not missed again."""
     stated: StatedPiece | None = None
+    lost_piece: bool = False
     piece_refused: bool = False
     stated_edges: dict[str, tuple[tree.Edge, ...]] = field(default_factory=dict)
     allowances: dict[str, float] = field(default_factory=lambda: dict(DEFAULT_ALLOWANCES))
@@ -173,6 +176,7 @@ class Desk:
         copy.steps, copy.pieces, copy.seams = self.steps, dict(self.pieces), list(self.seams)
         copy.history = {sheet: list(written) for sheet, written in self.history.items()}
         copy.stated_edges, copy.allowances = dict(self.stated_edges), self.allowances
+        copy.unread, copy.lost_piece = self.unread, self.lost_piece
         copy.failed, copy.sought, copy.trials_within = set(self.failed), self.sought, self.trials_within + 1
         copy.branches = [Branch(branch.holds, branch.has_held) for branch in self.branches]
         return copy
@@ -290,7 +294,7 @@ class Desk:
     def has_failed(self, name: str) -> bool:
         """Whether something, or the sheet or piece it belongs to, could not be made: the cause was told then."""
         owner = name.partition(".")[0]
-        return not self.failed.isdisjoint((name, owner, self.qualified(name)))
+        return owner in self.unread or not self.failed.isdisjoint((name, owner, self.qualified(name)))
 
     def missing(self, kind: str, name: tree.Name, known: Iterable[str]) -> Missing:
         """The refusal of a name that is not there (yet)."""

@@ -64,6 +64,7 @@ def evaluate(
         All that could be drawn, with every problem of the recipe and of this draft.
     """
     desk = Desk(measurements, tape, language, allowances=usual_allowances(choices or {}))
+    desk.unread = recipe.unread
     player = _Player(choices or {}, shelf)
     try:
         player.play_all(recipe.written, desk)

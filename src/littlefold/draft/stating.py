@@ -238,7 +238,7 @@ def mark(line: Written, desk: Desk) -> None:
 
 def in_hand(desk: Desk) -> StatedPiece:
     """The piece being stated."""
-    if desk.stated is None and desk.piece_refused:
+    if desk.stated is None and (desk.piece_refused or "piece" in desk.unread):
         raise Refusal(FOLLOWS, "the piece could not be begun.")
     if desk.stated is None:
         raise Refusal("no-piece-yet", "this belongs to a piece. Begin with a line: piece NAME cut 1.")
@@ -248,10 +248,10 @@ def in_hand(desk: Desk) -> StatedPiece:
 def refused(line: Written, desk: Desk) -> None:
     """Without its first line or its edges there is no piece; what else belongs to it is passed over."""
     if isinstance(line.statement, PIECES):
-        desk.piece_refused = True
+        desk.lost_piece = desk.piece_refused = True
     elif isinstance(line.statement, (tree.Edges, tree.EdgesAs)) and desk.stated is not None:
         desk.failed.add(desk.stated.name)
-        desk.stated, desk.piece_refused = None, True
+        desk.stated, desk.lost_piece, desk.piece_refused = None, True, True
 
 
 PIECES = (tree.Piece, tree.PieceRectangle, tree.PieceBias, tree.PieceBand, tree.PieceFacing)
@@ -266,6 +266,7 @@ def end_piece(desk: Desk) -> None:
     stated = desk.stated
     if not attempt(stated.edges_line or stated.written, desk, lambda: _trace(stated, desk)):
         desk.failed.add(stated.name)
+        desk.lost_piece = True
     desk.stated = None
 
 

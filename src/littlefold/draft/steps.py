@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from littlefold.draft import constructions  # noqa: F401 - importing it fills the register
+from littlefold.draft.desk import FOLLOWS
 from littlefold.draft.drawn import Drawn, NewLine, NewPoint
 from littlefold.draft.model import DraftLine, DraftPoint, Said, Step
 from littlefold.draft.names import lengths_in, names_in
@@ -40,9 +41,8 @@ def draw_step(line: Written, desk: Desk) -> None:
 def _allow(name: str, made: tree.Name, desk: Desk) -> None:
     desk.allow_step(made)
     if not desk.sheet:
-        raise Refusal(
-            "no-sheet-yet", f"{made} is drawn on no sheet. Begin with a line: drawing NAME.", made.spot
-        )
+        code = FOLLOWS if "drawing" in desk.unread else "no-sheet-yet"
+        raise Refusal(code, f"{made} is drawn on no sheet. Begin with a line: drawing NAME.", made.spot)
     if "." in made.text:
         raise Refusal("name-with-dot", f'"{made}": what is drawn is named without a dot.', made.spot)
     if name in desk.points or name in desk.lines or made.text in desk.values:

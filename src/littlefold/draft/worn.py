@@ -117,8 +117,7 @@ def worn_length(names: tuple[tree.Name, ...], desk: Desk) -> float:
 
 def _without_edge(name: tree.Name, desk: Desk) -> Missing:
     """The refusal of an edge that no piece has; where its line or its piece failed, that was told already."""
-    nothing_came = bool(desk.failed) and not desk.pieces
-    if nothing_came or desk.has_failed(name.text):
+    if desk.lost_piece or "piece" in desk.unread or desk.has_failed(name.text):
         return Missing(FOLLOWS, f"{name} could not be made.", name.spot)
     known = ", ".join(sorted({edge.name for piece in desk.pieces.values() for edge in piece.edges}))
     return Missing(

@@ -21,6 +21,7 @@ MOST_OPERATORS: Final = 120
 MOST_EXPLAINED: Final = 100
 
 _QUOTED: Final = re.compile(r'"(?:\\.|[^"\\\n])*"')
+_WORD: Final = re.compile(r"[^\W\d]\w*")
 _OPERATOR: Final = re.compile(r"[-+*/(]|\b(?:of|up|not|and|or|least|most)\b")
 
 
@@ -47,7 +48,10 @@ def parse(text: str, file: str = "recipe") -> Recipe:
                 written.append(Written(stretch.line, read_statement(stretch.text), file))
         except UnexpectedInput as fault:
             mistakes.append((stretch, fault))
-    return Recipe(file, text, tuple(written), _explained(mistakes, file))
+    unread = frozenset(
+        word for stretch, _ in mistakes for word in _WORD.findall(_QUOTED.sub("", stretch.text))
+    )
+    return Recipe(file, text, tuple(written), _explained(mistakes, file), unread)
 
 
 @lru_cache(maxsize=4096)

@@ -30,12 +30,16 @@ class Written:
 
 @dataclass(frozen=True, slots=True)
 class Recipe:
-    """A recipe as read; `file` is what its problems call it."""
+    """A recipe as read; `file` is what its problems call it.
+
+    `unread` are the words of lines that could not be read: among them the names of what is missing for that reason.
+    """
 
     file: str
     text: str
     written: tuple[Written, ...]
     problems: tuple[Problem, ...] = ()
+    unread: frozenset[str] = frozenset()
 
     def all_of(self, kind: type) -> Iterator[Any]:
         """The statements of one kind, in order."""
