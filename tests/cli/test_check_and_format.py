@@ -21,6 +21,8 @@ TOLD = {
     "largest": "goes from 60 cm to 120 cm; the stature is 134 cm",
 }
 
+STATURES = {"smallest": "62 cm", "middle": "98 cm", "largest": "134 cm"}
+
 
 def written(tmp_path, text, name="odd.recipe"):
     path = tmp_path / name
@@ -39,7 +41,9 @@ def test_a_sound_recipe_names_the_three_sizes(say, tmp_path):
 def test_what_fails_at_one_size_alone_is_found(say, tmp_path, size):
     said = say("check", written(tmp_path, HEAD + DRAWN + AT_ONE_SIZE[size]))
     assert said.status == 1
-    assert TOLD[size] in " ".join(said.out.replace("│", " ").split())
+    told = " ".join(said.out.replace("│", " ").split())
+    assert TOLD[size] in told
+    assert f"For stature {STATURES[size]}: " in told
 
 
 def test_all_mistakes_of_a_text_are_told_at_once_each_once(say, tmp_path):

@@ -18,7 +18,11 @@ def read_age(text: str) -> float | Problem:
         return Problem("age-not-understood", f"“{text[:40]}” is no age. Write 4y, 18m or 4y6m.")
     months = float((found[1] or "0").replace(",", ".")) * 12 + float(found[2] or 0)
     if months > OLDEST:
-        return Problem("age-not-understood", f"“{text[:40]}” is older than {OLDEST / 12:.0f} years.")
+        return Problem(
+            "age-not-understood",
+            f"“{text[:40]}” is older than {OLDEST / 12:.0f} years, where the growth tables end. "
+            "Say the measurements instead.",
+        )
     return months
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from littlefold.body.measurements import Measurements
@@ -30,14 +31,27 @@ def check_recipe(name: str) -> int:
     if isinstance(recipe, Problem):
         print_findings((recipe,), aside())
         return 2
-    drafted = [*_bodies(recipe), *_examples(recipe)]
-    found = dict.fromkeys(problem for _, problems in drafted for problem in problems)
+    bodies, published = list(_bodies(recipe)), list(_examples(recipe))
+    drafted = [*bodies, *published]
+    found = _told(drafted, at_all_sizes=set.intersection(*(set(problems) for _, problems in bodies)))
     console = to_person()
     print_findings(found, console)
     errors = sum(problem.severity is Severity.ERROR for problem in found)
     titles = ", ".join(title for title, _ in drafted)
     console.print(f"{recipe.title}: drafted for {titles}; {count_words(errors, 'error')}.")
     return 1 if errors else 0
+
+
+def _told(drafted: list[Drafted], at_all_sizes: set[Problem]) -> tuple[Problem, ...]:
+    """Everything found, each once; what not every size shows begins with the first draft that does."""
+    first: dict[Problem, str] = {}
+    for title, problems in drafted:
+        for problem in problems:
+            first.setdefault(problem, title)
+    return tuple(
+        problem if problem in at_all_sizes else replace(problem, message=f"For {title}: {problem.message}")
+        for problem, title in first.items()
+    )
 
 
 def _bodies(recipe: Recipe) -> Iterator[Drafted]:

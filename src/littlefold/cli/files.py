@@ -65,7 +65,10 @@ def write_whole(path: Path, content: bytes) -> Problem | None:
         Path(beside.name).chmod(0o644)
         Path(beside.name).replace(path)
     except OSError as fault:
-        return Problem("file-not-written", f"{path} cannot be written: {fault.strerror}.")
+        return Problem(
+            "file-not-written",
+            f"{path} cannot be written: {fault.strerror}. Name a place where you may write.",
+        )
     return None
 
 
