@@ -41,15 +41,16 @@ def corners(piece: Piece) -> Iterator[Corner]:
 
 def corner_at_start(piece: Piece, name: str) -> Corner:
     """The corner at which an edge begins."""
-    index = _index(piece, name)
+    index = place_of(piece, name)
     return Corner(piece, piece.edges[index - 1], piece.edges[index])
 
 
 def corner_at_end(piece: Piece, name: str) -> Corner:
     """The corner at which an edge ends."""
-    index = _index(piece, name)
+    index = place_of(piece, name)
     return Corner(piece, piece.edges[index], piece.edges[(index + 1) % len(piece.edges)])
 
 
-def _index(piece: Piece, name: str) -> int:
+def place_of(piece: Piece, name: str) -> int:
+    """The place of an edge in the order round its piece."""
     return next(k for k, edge in enumerate(piece.edges) if edge.name == name)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from littlefold.draft.model import Cutting, EdgeKind
 from littlefold.draft.worn import times_round
 
-from .corners import corner_at_end, corner_at_start
+from .corners import place_of
 from .once import once
 from .roles import edges_with
 
@@ -113,7 +113,8 @@ def is_sewn(pattern: Pattern, piece: Piece, edge: DraftEdge) -> bool:
 
 def neighbours(piece: Piece, edge: DraftEdge) -> tuple[DraftEdge, DraftEdge]:
     """The edges before and after an edge."""
-    return corner_at_start(piece, edge.name).before, corner_at_end(piece, edge.name).after
+    index = place_of(piece, edge.name)
+    return piece.edges[index - 1], piece.edges[(index + 1) % len(piece.edges)]
 
 
 def edge_lap(piece: Piece, edge: DraftEdge) -> float:

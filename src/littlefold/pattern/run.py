@@ -8,7 +8,7 @@ hang together (`likeness`).
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from littlefold.draft.model import EdgeKind
 from littlefold.geometry.once import once
@@ -19,8 +19,7 @@ if TYPE_CHECKING:
     from littlefold.draft.model import DraftEdge, DraftPiece, DraftSeam, EdgeRef
 
 
-@dataclass(frozen=True, slots=True)
-class EdgeEnd:
+class EdgeEnd(NamedTuple):
     """The start or the end of an edge of a piece."""
 
     piece: str
