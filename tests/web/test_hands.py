@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import signal
 import time
@@ -10,11 +11,11 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from littlefold.web.hands import ASIDE, Hands
+from littlefold.web.hands import ASIDE, SELDOM, Hands
 from littlefold.web.own_recipes import fingerprint
 from littlefold.web.patience import TooLongError
 from littlefold.web.room import Room
-from littlefold.web.telling import drawn, told
+from littlefold.web.telling import drawn, moving, told
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -48,10 +49,21 @@ def room(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Room]:
     hands.close()
 
 
-@pytest.mark.parametrize("task", [drawn, told])
+@pytest.mark.parametrize("task", [drawn, moving, told])
 def test_a_hand_draws_what_the_workroom_draws(room: Room, task) -> None:
     fields = (("chest", "57 cm"), ("ease", "12 cm"), ("on-sheet", "back"))
     assert room.hands.ask(room, task, "casing-top", fields) == task(room, "casing-top", fields)
+
+
+def tidying(room: Room, recipe: str, fields: tuple[tuple[str, str], ...]) -> str:
+    assert room.recipe(recipe) is not None, fields
+    return f"{gc.get_threshold()} {gc.get_freeze_count()}"
+
+
+def test_a_hand_seldom_halts_to_tidy_up(room: Room) -> None:
+    threshold, _, set_aside = room.hands.ask(room, tidying, "bib", ()).rpartition(" ")
+    assert threshold == str(SELDOM)
+    assert int(set_aside) > 50_000  # the modules and the grammar
 
 
 def test_it_is_another_process_that_draws(room: Room) -> None:

@@ -7,6 +7,7 @@ While the hands are still coming in, and where one was lost, the workroom drafts
 
 from __future__ import annotations
 
+import gc
 import multiprocessing
 import os
 import signal
@@ -34,6 +35,11 @@ ASIDE: Final = 3
 """So many tasks that can wait are taken on at once; who asks then is told to ask again."""
 LATER: Final = 10
 """How much a hand for what can wait stands back behind the others."""
+SELDOM: Final = (10_000, 10, 10)
+"""So many values are made, and so many lesser looks taken, before Python looks for what nobody holds any more; a look
+through all that is remembered halts a redraw for several times as long as it takes."""
+WARMS_UP: Final = "bib"
+"""The recipe on which a hand learns its way about."""
 
 
 def worth_calling() -> int:
@@ -154,14 +160,21 @@ _ROOMS: list[Room] = []
 
 
 def _sit_down(folder: Path, stands_back: int) -> None:
-    """Begins the work of a hand: it ends with the workroom, not by the keys that close it."""
+    """Begins the work of a hand: it ends with the workroom, not by the keys that close it.
+
+    All that is loaded once is loaded now, and set aside from what Python looks through for what nobody holds.
+    """
     from littlefold.web.room import Room  # noqa: PLC0415 - the room knows its hands, and a hand its room
+    from littlefold.web.telling import told  # noqa: PLC0415 - the same
 
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     if hasattr(os, "nice"):
         os.nice(stands_back)
     _ROOMS.append(Room(folder))
     Thread(target=_end_with_the_workroom, daemon=True).start()
+    told(_ROOMS[-1], WARMS_UP, ())
+    gc.freeze()
+    gc.set_threshold(*SELDOM)
 
 
 def _end_with_the_workroom() -> None:
