@@ -132,7 +132,7 @@ def test_the_engine_stops_when_it_is_no_longer_listened_to() -> None:
     answers = ProcessEngine(1).answers(Task(450.0, (square,), 60, 1), 0.1, _always)
     assert next(a for a in answers if a is not None).length > 0
     answers.close()
-    assert time.monotonic() - started < 30
+    assert time.monotonic() - started < 120  # to come to an end by itself would take it for ever
 
 
 def test_a_panic_of_the_engine_is_an_end_without_answers() -> None:

@@ -131,6 +131,6 @@ def test_a_hostile_recipe_is_read_in_bounded_time() -> None:
     used = [f"point P{i} below K by 1 cm when not (ease > {i} mm or ease < {i} mm)" for i in range(1500)]
     nested = [f"when ease > {i} m" for i in range(300)] + ["line l from A to K"]
     recipe = parse("\n".join([START, *made, *used, *nested]))
-    begun = time.perf_counter()
+    begun = time.process_time()
     analyse(recipe)
-    assert time.perf_counter() - begun < 5
+    assert time.process_time() - begun < 5

@@ -101,7 +101,7 @@ def test_csv_brings_all_readings_back_exactly(some: list[Card]) -> None:
 
 
 @given(cards)
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=25, suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow])
 def test_the_box_brings_every_card_back_exactly(box: CardBox, card: Card) -> None:
     assert box.add(card) == ()
     assert box.card(card.name) == card

@@ -7,6 +7,7 @@ import re
 import time
 import zipfile
 from html import unescape
+from threading import Event
 from typing import TYPE_CHECKING
 from urllib.parse import parse_qs, urlsplit
 
@@ -16,6 +17,7 @@ from fastapi.testclient import TestClient
 from littlefold.store import CardBox, ClassBook, SewingClass
 from littlefold.web.app import make_shared
 from littlefold.web.keys import keep_keys, make_keys
+from littlefold.web.long_work import LongWork
 from littlefold.web.pages.children_box import Cards
 from littlefold.web.pages.class_drafts import numbers_beside, pupil_drafts, steps_together
 from littlefold.web.passphrase import Cost
@@ -112,7 +114,13 @@ def sheets_of(client: TestClient, name: str) -> Response:
     return client.get(link.replace("/sheets?", "/sheets.zip?"))
 
 
-def test_making_the_sheets_is_stopped_and_forgotten_with_a_child(client: TestClient, room: Room) -> None:
+def test_making_the_sheets_is_stopped_and_forgotten_with_a_child(
+    client: TestClient, room: Room, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    seen, ordinary = Event(), LongWork.run
+    monkeypatch.setattr(
+        LongWork, "run", lambda self, work: ordinary(self, work) if seen.wait(PATIENCE) else None
+    )
     make(client, recipe="bib")
     begun = client.post("/class/sheets", data={"name": "Monday"}).headers["location"]
     page = client.get(begun).text
@@ -121,6 +129,7 @@ def test_making_the_sheets_is_stopped_and_forgotten_with_a_child(client: TestCli
     work = parse_qs(urlsplit(begun).query)["work"][0]
     stopped = client.post("/class/sheets/stop", data={"name": "Monday", "work": work})
     assert stopped.headers["location"] == "/class?name=Monday"
+    seen.set()
     going = room.making.find(work)
     assert going is not None
     assert going.wait(PATIENCE)

@@ -171,17 +171,18 @@ def test_too_many_searches_at_once_are_refused_and_a_place_comes_free() -> None:
     searches = LongWorks()
 
     def endless(keep_going: Callable[[], bool]) -> Iterator[int]:
+        yield 1
         while keep_going():
             time.sleep(0.01)
             yield 1
 
-    going = [searches.start(endless, 30.0) for _ in range(AT_ONCE)]
-    assert searches.start(endless, 30.0) is None
+    going = [searches.start(endless, 4 * PATIENCE) for _ in range(AT_ONCE)]
+    assert searches.start(endless, 4 * PATIENCE) is None
     searches.stop_all()
-    assert all(one is not None and one.wait(5.0) for one in going)
+    assert all(one is not None and one.wait(PATIENCE) for one in going)
     last = searches.start(endless, 0.05)
     assert last is not None
-    assert last.wait(5.0)  # ends by itself when its time is over
+    assert last.wait(PATIENCE)  # ends by itself when its time is over
     assert last.found
 
 
@@ -198,9 +199,9 @@ def test_a_search_that_breaks_is_over_and_keeps_what_it_found() -> None:
         yield 7
         raise ZeroDivisionError
 
-    search = LongWorks().start(breaking, 5.0)
+    search = LongWorks().start(breaking, PATIENCE)
     assert search is not None
-    assert search.wait(5.0)
+    assert search.wait(PATIENCE)
     assert search.found == [7]
     assert isinstance(search.fault, ZeroDivisionError)
 

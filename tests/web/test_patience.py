@@ -6,7 +6,10 @@ from traceback import extract_tb
 
 import pytest
 
-from littlefold.web.patience import TooLongError, within
+from littlefold.web.patience import LONGEST, TooLongError, within
+
+A_WHILE = 60.0
+"""What comes to an end has done so within this time, also on a busy machine [s]."""
 
 CLEAN_UP = """def clean_up():
     until = time.monotonic() + 0.02
@@ -36,11 +39,9 @@ def test_endless_work_is_cut_off_and_ends() -> None:
         finally:
             ended.set()
 
-    began = time.monotonic()
     with pytest.raises(TooLongError):
         within(0.2, work)
-    assert time.monotonic() - began < 3.0
-    assert ended.wait(5.0), "the work went on after nobody waited for it"
+    assert ended.wait(A_WHILE), "the work went on after nobody waited for it"
 
 
 def test_a_cut_that_was_swallowed_is_made_again() -> None:
@@ -60,7 +61,7 @@ def test_a_cut_that_was_swallowed_is_made_again() -> None:
 
     with pytest.raises(TooLongError):
         within(0.1, work)
-    assert ended.wait(10.0), "the work went on after nobody waited for it"
+    assert ended.wait(A_WHILE), "the work went on after nobody waited for it"
     assert swallowed.is_set()
 
 
@@ -83,10 +84,10 @@ def test_a_cut_falls_in_our_own_code_and_not_where_python_cleans_up(monkeypatch:
 
     with pytest.raises(TooLongError):
         within(0.1, work)
-    assert cut_in_ours.wait(10.0)
+    assert cut_in_ours.wait(A_WHILE)
 
 
 def test_waiting_for_the_machine_is_not_counted_as_work() -> None:
     began = time.monotonic()
-    assert within(0.2, lambda: time.sleep(0.4) or "done") == "done"
-    assert time.monotonic() - began < 0.8
+    assert within(1.5, lambda: time.sleep(2.0) or "done") == "done"
+    assert time.monotonic() - began < LONGEST * 1.5
