@@ -16,6 +16,7 @@ from littlefold.cli.main import app
 from littlefold.cli.understood import Understood, understand
 from littlefold.pipeline import fulfil
 from littlefold.problem import Problem
+from littlefold.web.recent import Recent, keep_recent, read_recent
 
 
 @pytest.fixture(autouse=True)
@@ -292,3 +293,44 @@ def test_each_measurement_is_told_with_the_recipes_that_ask_for_it() -> None:
     assert all(row["standing"] and row["lying"] for row in rows)
     assert "Körpergröße" in say("measurements", "stature", "--language", "de")
     say("measurements", "nose", ends=2)
+
+
+def damaged(room: Path) -> Path:
+    file = room / "data" / "backups" / "damaged-20260101-000000.sqlite"
+    file.parent.mkdir(parents=True, exist_ok=True)
+    file.write_bytes(b"SQLite format 3\0" + b"Mina" * 2000)
+    return file
+
+
+def erased(answers: str, *words: str) -> tuple[int, str]:
+    done = CliRunner().invoke(app, ["child", "erase", "Mina", *words], input=answers)
+    return done.exit_code, done.output
+
+
+@pytest.mark.parametrize(("answer", "stays"), [("y", False), ("n", True)])
+def test_erasing_names_damaged_boxes_and_asks_for_them(room: Path, answer: str, stays: bool) -> None:  # noqa: FBT001
+    add_mina()
+    file = damaged(room)
+    status, said = erased(f"y\n{answer}\n")
+    assert str(file) in said
+    assert status == (2 if stays else 0)
+    assert ("may still hold it" in " ".join(said.replace("│", " ").split())) is stays
+    assert file.exists() is stays
+    say("child", "show", "Mina", ends=2)
+
+
+def test_damaged_boxes_are_deleted_without_asking_where_that_is_said(room: Path) -> None:
+    add_mina()
+    file = damaged(room)
+    assert erased("", "--yes", "--damaged-too")[0] == 0
+    assert not file.exists()
+    assert "Erase everything" not in erased("", "--yes")[1]
+
+
+def test_a_child_erased_by_command_is_off_the_table_of_the_workroom_too(room: Path) -> None:
+    add_mina()
+    day = date(2026, 11, 20)
+    for name in ("Mina", "Jo"):
+        keep_recent(room / "data", Recent("bib", (("for-name", name), ("chest", "56 cm")), day))
+    say("child", "erase", "mina", "--yes")
+    assert [one.who for one in read_recent(room / "data")] == ["Jo"]

@@ -16,6 +16,7 @@ import pytest
 from littlefold.web import belongings
 from littlefold.web.belongings import LARGEST_FILE
 from littlefold.web.own_recipes import NEW, fingerprint
+from littlefold.web.recent import read_recent
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -96,13 +97,106 @@ def test_a_backup_holds_cards_recipes_and_settings(client: TestClient, room: Roo
     name, content = backup_of(client)
     assert re.fullmatch(r"cards-\d{8}-\d{6}\.sqlite", name)
     with zipfile.ZipFile(io.BytesIO(content)) as packed:
-        assert set(packed.namelist()) == {"cards.sqlite", "recipes/mine.recipe", "settings.json"}
+        assert set(packed.namelist()) == {
+            "cards.sqlite",
+            "recipes/mine.recipe",
+            "settings.json",
+            "recent.json",
+        }
         assert packed.read("recipes/mine.recipe").decode() == RECIPE
         assert packed.read("cards.sqlite").startswith(b"SQLite format 3\0")
     beside = name.replace("cards-", "recipes-").replace(".sqlite", ".zip")
     kept = sorted((room.folder / "backups").iterdir())
     assert [one.name for one in kept] == [name, beside]  # nothing half made lies beside them
     assert os.name != "posix" or {one.stat().st_mode & 0o777 for one in kept} == {0o600}
+
+
+def test_what_lay_on_the_table_and_the_classes_come_back(client: TestClient, room: Room) -> None:
+    furnished(client, room)
+    link = {"for-name": "Mina", "for-size": "104"}
+    assert client.get("/table/bib", params=link).status_code == 200
+    assert client.get("/table/bodice", params=link | {"for-name": "Jo"}).status_code == 200
+    a_class = {"name": "Monday", "recipe": "bib", "pupil": ["Mina", "Jo"]}
+    assert client.post("/classes", data=a_class).status_code == 303
+    before, classes = read_recent(room.folder), client.get("/class", params={"name": "Monday"}).text
+    assert [one.who for one in before] == ["Jo", "Mina"]
+    content = backup_of(client)[1]
+    for file in room.folder.rglob("*"):  # a new machine
+        if file.is_file() and not file.name.startswith("cards.sqlite"):
+            file.unlink()
+    room.keeper.close()
+    for file in room.folder.glob("cards.sqlite*"):
+        file.unlink()
+    assert children(client) == set()
+    assert put_back(client, content).status_code == 303
+    assert children(client) == {"Mina", "Jo"}
+    assert read_recent(room.folder) == before
+    assert client.get("/class", params={"name": "Monday"}).text == classes
+    assert room.own.text("mine") == RECIPE
+    assert room.preferences.units == "in"
+
+
+def test_an_erased_child_is_in_no_copy_of_what_lay_on_the_table(client: TestClient, room: Room) -> None:
+    furnished(client, room)
+    for name in ("Mina", "Jo"):
+        client.get("/table/bib", params={"for-name": name, "for-size": "104"})
+    name = backup_of(client)[0]
+    assert client.post("/child/erase", data=ERASING).status_code == 303
+    with zipfile.ZipFile(io.BytesIO(client.get(f"/settings/backups/{name}").content)) as packed:
+        assert b"Mina" not in packed.read("recent.json")
+        assert b"Jo" in packed.read("recent.json")
+        assert packed.read("recipes/mine.recipe").decode() == RECIPE
+    assert [one.who for one in read_recent(room.folder)] == ["Jo"]
+
+
+def test_what_is_no_table_in_a_packed_file_changes_nothing(client: TestClient, room: Room) -> None:
+    furnished(client, room)
+    content = backup_of(client)[1]
+    before = everything(room.folder)
+    assert put_back(client, repacked(content, {"recent.json": b'{"recipe": 1}'})).status_code == 422
+    assert everything(room.folder) == before
+
+
+def damaged(room: Room) -> tuple[Path, Path]:
+    """A box put aside and a copy that is damaged: what no search of a database reads."""
+    folder = room.folder / "backups"
+    folder.mkdir(exist_ok=True)
+    aside, copy = folder / "damaged-20260101-000000.sqlite", folder / "cards-20260101-000000.sqlite"
+    for file in (aside, copy):
+        file.write_bytes(b"SQLite format 3\0" + b"Mina" * 2000)
+    return aside, copy
+
+
+def test_erasing_names_damaged_files_and_deletes_them_if_wanted(client: TestClient, room: Room) -> None:
+    furnished(client, room)
+    files = damaged(room)
+    page = client.get("/child/erase", params={"name": "Mina", "again": "yes"}).text
+    assert all(str(file) in page for file in files)
+    assert 'name="damaged"' in page
+    gone = client.post("/child/erase", data=ERASING | {"damaged": "yes"})
+    assert gone.headers["location"] == "/children?done=erased"
+    assert not any(file.exists() for file in files)
+    assert children(client) == {"Jo"}
+    assert not [one for one in room.folder.rglob("*") if one.is_file() and b"Mina" in one.read_bytes()]
+
+
+def test_damaged_files_that_are_kept_are_told_after_erasing(client: TestClient, room: Room) -> None:
+    furnished(client, room)
+    files = damaged(room)
+    gone = client.post("/child/erase", data=ERASING)
+    assert gone.headers["location"] == "/children?done=erased-not-from-damaged"
+    assert "may still hold it" in client.get(gone.headers["location"]).text
+    assert all(file.exists() for file in files)
+    assert children(client) == {"Jo"}
+    page = client.get("/child/erase", params={"name": "Jo", "again": "yes"}).text
+    assert 'name="damaged"' in page
+
+
+def test_without_damaged_files_nothing_is_asked_of_them(client: TestClient, room: Room) -> None:
+    furnished(client, room)
+    backup_of(client)
+    page = client.get("/child/erase", params={"name": "Mina", "again": "yes"}).text
+    assert 'name="damaged"' not in page
 
 
 def test_an_erased_child_is_in_no_backup_any_more(client: TestClient, room: Room) -> None:

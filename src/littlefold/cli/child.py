@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import os
 from dataclasses import replace
 from datetime import UTC, datetime
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from littlefold.body.plausible import examine
@@ -19,17 +21,20 @@ from littlefold.store import (
     CardBox,
     Fitting,
     Note,
+    address_of,
     birth_fault,
     cards_from_json,
     cards_to_json,
+    data_folder,
+    not_searchable,
     readings_from_csv,
     readings_to_csv,
+    remove_not_searchable,
 )
 
 if TYPE_CHECKING:
     from collections.abc import Callable
     from datetime import date
-    from pathlib import Path
 
     from littlefold.body.measurements import Sex
 
@@ -152,14 +157,26 @@ def import_children(file: Path) -> int:
     return with_box(lambda box: box.add(*cards), f"{count_words(len(cards), 'card')} taken in.")
 
 
-def erase_child(name: str) -> int:
-    """Erases a child."""
+def erase_child(name: str, *, damaged_too: bool) -> int:
+    """Erases a child, and with it the damaged boxes that cannot be searched for it, where that is wanted."""
+    from littlefold.web.forgetting import forget_everywhere
 
     def erased(box: CardBox) -> Problems:
+        card = box.card(name)
+        if isinstance(card, Problem):
+            return (card,)
+        kept = remove_not_searchable(box.address) if damaged_too else None
         fault = box.erase(name)
-        return () if fault is None else (fault,)
+        forget_everywhere(data_folder(os.environ, Path.home()), name)
+        return tuple(one for one in (kept, fault) if one is not None)
 
     return with_box(erased, f"Nothing is left of {name} in the box and its backups.")
+
+
+def damaged_boxes() -> tuple[Path, ...]:
+    """The damaged files beside the box that may hold cards and that erasing cannot reach."""
+    address = address_of(os.environ, Path.home())
+    return () if isinstance(address, Problem) else not_searchable(address)
 
 
 def correct_child(name: str, new_name: str | None, born: str | None, sex: Sex | None) -> int:

@@ -243,14 +243,27 @@ def restore(
 
 @child_app.command("erase")
 def erase(
-    name: Name, *, yes: Annotated[bool, typer.Option("--yes", help="Do not ask again.")] = False
+    name: Name,
+    *,
+    yes: Annotated[bool, typer.Option("--yes", help="Do not ask again.")] = False,
+    damaged_too: Annotated[
+        bool,
+        typer.Option(
+            "--damaged-too", help="Delete damaged boxes put aside, which cannot be searched for the child."
+        ),
+    ] = False,
 ) -> None:
     """Erase all that is known of a child, in the box and in its backups. It cannot be undone.
 
     Example:  littlefold child erase Mina
     """
-    from littlefold.cli.child import erase_child
+    from littlefold.cli.child import damaged_boxes, erase_child
 
     if not yes:
         typer.confirm(f"Erase everything about {name}?", abort=True)
-    raise typer.Exit(erase_child(name))
+        damaged = () if damaged_too else damaged_boxes()
+        if damaged:
+            typer.echo("Damaged, and may still hold cards, this child's among them; they cannot be searched:")
+            typer.echo("\n".join(f"  {file}" for file in damaged))
+            damaged_too = typer.confirm("Delete these files too?")
+    raise typer.Exit(erase_child(name, damaged_too=damaged_too))

@@ -31,6 +31,7 @@ from littlefold.store.opening import open_box
 from littlefold.store.own_readings import meant_for, own_of
 from littlefold.store.restore import Restored, restore
 from littlefold.store.sewing_class import SewingClass
+from littlefold.store.traces import not_searchable, remove_not_searchable
 
 __all__ = [
     "Address",
@@ -58,10 +59,12 @@ __all__ = [
     "key_of",
     "meant_for",
     "measuring_fault",
+    "not_searchable",
     "open_box",
     "own_of",
     "read_backup",
     "readings_from_csv",
     "readings_to_csv",
+    "remove_not_searchable",
     "restore",
 ]

@@ -26,27 +26,60 @@ def leave_no_trace(engine: Engine, address: Address, key: str) -> Problem | None
     """Overwrites what an erased child left behind in the file, and erases it from the backups too.
 
     Returns:
-        That the file could not be swept, because another program was using it, or that a damaged box lies about.
+        That the file could not be swept, because another program was using it, or that damaged boxes lie about.
     """
     swept = True
     if address.file is not None:
         engine.dispose()
         swept = _sweep(address.file)
-    for backup in sorted(address.backups.glob("cards-*.sqlite")):
-        _erase_from_file(backup, key)
-    for backup in sorted(address.backups.glob("cards-*.json")):
-        _erase_from_json(backup, key)
+    unsearched = not_searchable(address)
+    for backup in (one for one in _copies(address) if one not in unsearched):
+        _erase_from(backup, key)
     if not swept:
         return _not_swept()
-    damaged = sorted(address.backups.glob("damaged-*.sqlite"))
-    return _may_be_in(damaged[0]) if damaged else None
+    return _may_be_in(unsearched) if unsearched else None
 
 
-def _may_be_in(damaged: Path) -> Problem:
+def not_searchable(address: Address) -> tuple[Path, ...]:
+    """The files among the backups that may hold cards and cannot be searched: boxes put aside, copies that are damaged."""
+    aside = sorted(address.backups.glob("damaged-*.sqlite"))
+    return (*aside, *(copy for copy in _copies(address) if not _can_be_searched(copy)))
+
+
+def remove_not_searchable(address: Address) -> Problem | None:
+    """Removes these files; why one could not be removed, or None."""
+    try:
+        for file in not_searchable(address):
+            for ending in ("-wal", "-shm", ""):
+                file.with_name(file.name + ending).unlink(missing_ok=True)
+    except OSError as fault:
+        return Problem("damaged-not-removed", f"{fault.filename} could not be removed: {fault.strerror}.")
+    return None
+
+
+def _copies(address: Address) -> tuple[Path, ...]:
+    return tuple(sorted((*address.backups.glob("cards-*.sqlite"), *address.backups.glob("cards-*.json"))))
+
+
+def _can_be_searched(copy: Path) -> bool:
+    """Whether all its cards can be found in a copy of the box."""
+    try:
+        if copy.suffix == ".json":
+            return isinstance(json.loads(copy.read_text("utf-8")), dict)
+        with closing(sqlite3.connect(copy)) as box:
+            box.execute("SELECT key FROM child LIMIT 1").fetchall()
+            return bool(box.execute("PRAGMA integrity_check").fetchall() == [("ok",)])
+    except (OSError, ValueError, RecursionError, sqlite3.DatabaseError):
+        return False
+
+
+def _may_be_in(files: tuple[Path, ...]) -> Problem:
+    said = " and ".join(map(str, files))
+    one = len(files) == 1
     return Problem(
         "erased-not-from-damaged",
-        f"The child is erased, but {damaged} is a damaged box that cannot be searched and may still hold it. Remove that "
-        "file when you no longer need it.",
+        f"The child is erased, but {said} {'is' if one else 'are'} damaged, cannot be searched and may still hold it. "
+        f"Remove {'that file' if one else 'those files'} when you no longer need {'it' if one else 'them'}.",
         Severity.WARNING,
     )
 
@@ -70,6 +103,13 @@ def _sweep(file: Path) -> bool:
             return False
         busy, _, _ = box.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()
         return not busy
+
+
+def _erase_from(copy: Path, key: str) -> None:
+    if copy.suffix == ".json":
+        _erase_from_json(copy, key)
+    else:
+        _erase_from_file(copy, key)
 
 
 def _erase_from_file(backup: Path, key: str) -> None:

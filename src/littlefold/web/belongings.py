@@ -1,4 +1,4 @@
-"""All that a maker has made, in one file: her cards, her own recipes, her settings; packed, read, and put back.
+"""All that a maker has made, in one file: cards and classes, her own recipes, her settings, what lay on her table last.
 
 Whatever is read is taken for a stranger's: names are matched before they mean anything, and no more is unpacked than a
 workroom can hold, whatever the file says of its own size.
@@ -7,6 +7,7 @@ workroom can hold, whatever the file says of its own size.
 from __future__ import annotations
 
 import zipfile
+from contextlib import suppress
 from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
@@ -27,12 +28,15 @@ from littlefold.web.preferences import (
     read_preferences,
     settings_text,
 )
+from littlefold.web.recent import FILE as RECENT
+from littlefold.web.recent import put_recent, read_recent, recent_in, recent_text, without_child
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
     from datetime import datetime
 
     from littlefold.store import Address, CardBox, Holding, Restored
+    from littlefold.web.recent import Recent
 
 CARDS: Final = ("cards.sqlite", "cards.json")
 RECIPES: Final = "recipes/"
@@ -42,6 +46,7 @@ LARGEST_CARDS: Final = 256_000_000
 """Bytes of all that it unpacks to."""
 LARGEST_RECIPE: Final = 4 * MOST_CHARACTERS
 LARGEST_SETTINGS: Final = 20_000
+LARGEST_RECENT: Final = 500_000
 MOST_FILES: Final = 2_000
 PIECE: Final = 1 << 16
 ZIP: Final = b"PK\x03\x04"
@@ -71,12 +76,14 @@ class Belongings:
         holds: What it holds.
         recipes: Name and text of each recipe.
         preferences: The settings; None where it holds none.
+        recent: The drafts that lay on the table last; None where it does not tell.
     """
 
     cards: Path
     holds: Holding
     recipes: tuple[tuple[str, str], ...] = ()
     preferences: Preferences | None = None
+    recent: tuple[Recent, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,8 +101,8 @@ Faults = tuple[Problem, ...]
 def keep_copy(box: CardBox, folder: Path, now: datetime) -> Kept | Problem:
     """Copies all belongings into the folder of backups, for their owner alone.
 
-    The cards stay a file of their own there, so that a child who is erased is erased from it too; recipes and settings
-    lie beside it.
+    The cards stay a file of their own there, so that a child who is erased is erased from it too; recipes, settings and
+    what lay on the table last lie beside it.
 
     Args:
         box: The open card box.
@@ -112,6 +119,7 @@ def keep_copy(box: CardBox, folder: Path, now: datetime) -> Kept | Problem:
         for name, text in texts:
             packed.writestr(f"{RECIPES}{name}{ENDING}", text)
         packed.writestr(SETTINGS, settings_text(read_preferences(folder)))
+        packed.writestr(RECENT, recent_text(read_recent(folder)))
     try:
         write_whole(_beside(cards.file), made.getvalue())
     except OSError as fault:
@@ -145,13 +153,39 @@ def _beside(cards: Path) -> Path:
     return cards.with_name(f"recipes-{cards.stem.removeprefix('cards-')}.zip")
 
 
+def forget_in_copies(folder: Path, name: str) -> None:
+    """Lets go of all drafts for a child that lie beside the kept copies; from the cards the box erases it itself.
+
+    Args:
+        folder: Of the maker.
+        name: Of the child.
+    """
+    for beside in sorted((folder / "backups").glob("recipes-*.zip")):
+        with suppress(OSError, zipfile.BadZipFile):
+            _forget_beside(beside, name)
+
+
+def _forget_beside(beside: Path, name: str) -> None:
+    with zipfile.ZipFile(beside) as packed:
+        files = {one: packed.read(one) for one in packed.namelist()}
+    known = recent_in(files.get(RECENT, b"[]")) or ()
+    left = without_child(known, name)
+    if left == known:
+        return
+    made = BytesIO()
+    with zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED) as packed:
+        for one, content in (files | {RECENT: recent_text(left)}).items():
+            packed.writestr(one, content)
+    write_whole(beside, made.getvalue())
+
+
 def put_back(
     file: Path, box: CardBox | None, address: Address, folder: Path, now: datetime
 ) -> PutBack | Faults:
     """Puts what a file holds in the place of what is there, after all of it was read and found sound.
 
-    Cards and settings are replaced; of recipes those that the file has are, and others stay.  What was there before is
-    copied first.
+    Cards, settings and what lay on the table last are replaced; of recipes those that the file has are, and others
+    stay.  What was there before is copied first.
 
     Args:
         file: A packed file, or a backup of the cards alone.
@@ -181,6 +215,8 @@ def _put_beside(found: Belongings, folder: Path) -> Faults:
             write_whole(folder / "recipes" / f"{name}{ENDING}", text.encode())
         if found.preferences is not None:
             keep_preferences(folder, found.preferences)
+        if found.recent is not None:
+            put_recent(folder, found.recent)
     except OSError as fault:
         message = (
             f"The cards were put back, but not all recipes and settings: {fault.strerror}. Try once more."
@@ -225,10 +261,12 @@ def _unpacked(packed: zipfile.ZipFile, scratch: Path, now: datetime) -> Belongin
         return cards
     recipes = tuple(_recipe(packed, name) for name in names if name.startswith(RECIPES))
     kept = preferences_in(_bytes(packed, SETTINGS, LARGEST_SETTINGS) or b"") if SETTINGS in names else None
+    recent = recent_in(_bytes(packed, RECENT, LARGEST_RECENT) or b"") if RECENT in names else None
     wrong = tuple(one for one in recipes if isinstance(one, Problem))
-    wrong += (_not_ours(),) if SETTINGS in names and kept is None else ()
-    return wrong or Belongings(
-        box, cards.holds, tuple(one for one in recipes if isinstance(one, tuple)), kept
+    is_spoilt = (SETTINGS in names and kept is None) or (RECENT in names and recent is None)
+    read = tuple(one for one in recipes if isinstance(one, tuple))
+    return (
+        (wrong or (_not_ours(),)) if wrong or is_spoilt else Belongings(box, cards.holds, read, kept, recent)
     )
 
 
@@ -244,7 +282,7 @@ def _strange(files: list[zipfile.ZipInfo]) -> Iterator[Problem]:
 
 
 def _is_ours(name: str) -> bool:
-    if name in (*CARDS, SETTINGS):
+    if name in (*CARDS, SETTINGS, RECENT):
         return True
     stem = name.removeprefix(RECIPES).removesuffix(ENDING)
     return name == f"{RECIPES}{stem}{ENDING}" and bool(NAME.fullmatch(stem)) and stem not in shipped_names()

@@ -26,7 +26,7 @@ FILE: Final = "recent.json"
 MOST: Final = 9
 """So many are kept; the first page shows them all."""
 LONGEST: Final = 6000
-PASSING: Final = frozenset({"on-sheet", "on-paper", "search"})
+PASSING: Final = frozenset({"on-sheet", "on-paper", "search", "search-of", "on-cloth"})
 """Words of a link that say how it is looked at, not what is drawn."""
 _WRITING = Lock()
 
@@ -67,11 +67,24 @@ class _Kept(BaseModel):
 def read_recent(folder: Path) -> tuple[Recent, ...]:
     """The drafts of a folder, the newest first; none where none are kept or they cannot be read."""
     try:
-        found = json.loads((folder / FILE).read_text(encoding="utf-8"))
-        kept = [_Kept.model_validate(one) for one in found][:MOST]
-    except (OSError, ValueError, TypeError, ValidationError, RecursionError):
+        return recent_in((folder / FILE).read_bytes()) or ()
+    except OSError:
         return ()
+
+
+def recent_in(content: bytes) -> tuple[Recent, ...] | None:
+    """The drafts that a file tells of, the newest first; None where it is no such file."""
+    try:
+        kept = [_Kept.model_validate(one) for one in json.loads(content)][:MOST]
+    except (ValueError, TypeError, ValidationError, RecursionError):
+        return None
     return tuple(Recent(one.recipe, tuple(one.fields), one.day) for one in kept)
+
+
+def recent_text(drafts: tuple[Recent, ...]) -> bytes:
+    """The file that tells of these drafts."""
+    records = [asdict(one) | {"day": one.day.isoformat()} for one in drafts[:MOST]]
+    return json.dumps(records, ensure_ascii=False).encode()
 
 
 def keep_recent(folder: Path, one: Recent) -> None:
@@ -98,14 +111,26 @@ def forget_child(folder: Path, name: str) -> None:
     forget_lays(folder, name)
     with _WRITING:
         known = read_recent(folder)
-        left = tuple(one for one in known if key_of(one.who) != key_of(name))
+        left = without_child(known, name)
         if left != known:
             _write(folder, left)
 
 
+def without_child(drafts: tuple[Recent, ...], name: str) -> tuple[Recent, ...]:
+    """Those of the drafts that are not for this child."""
+    return tuple(one for one in drafts if key_of(one.who) != key_of(name))
+
+
+def put_recent(folder: Path, drafts: tuple[Recent, ...]) -> None:
+    """Puts these drafts in the place of those that are kept.
+
+    Raises:
+        OSError: They cannot be written.
+    """
+    with _WRITING:
+        _write(folder, drafts)
+
+
 def _write(folder: Path, drafts: tuple[Recent, ...]) -> None:
     folder.mkdir(parents=True, exist_ok=True)
-    text = json.dumps(
-        [asdict(one) | {"day": one.day.isoformat()} for one in drafts[:MOST]], ensure_ascii=False
-    )
-    write_whole(folder / FILE, text.encode())
+    write_whole(folder / FILE, recent_text(drafts))

@@ -12,13 +12,14 @@ from fastapi.responses import HTMLResponse, RedirectResponse, Response
 from littlefold.body.plausible import examine
 from littlefold.problem import Problem
 from littlefold.sheet.wording import spoken_date
-from littlefold.store import Card, Note, birth_fault, key_of
+from littlefold.store import Card, Note, birth_fault, key_of, not_searchable, remove_not_searchable
+from littlefold.web.box_keeper import address_in
+from littlefold.web.forgetting import forget_everywhere
 from littlefold.web.kept_lays import ENDING
 from littlefold.web.pages import children_drafts, children_growth
 from littlefold.web.pages.children_box import NOT_UNDERSTOOD, Cards, Field, refusal
 from littlefold.web.pages.children_head import new_card
 from littlefold.web.pages.children_said import age_on, doubt, draft_line, readings_old, sets_beside
-from littlefold.web.recent import forget_child
 from littlefold.web.rendering import render
 
 if TYPE_CHECKING:
@@ -80,7 +81,7 @@ def _erasing(router: APIRouter, cards: Cards) -> None:
         return _question(cards, card, again=bool(again))
 
     @router.post("/child/erase")
-    def erase(name: Field = "", written: Field = "") -> Response:
+    def erase(name: Field = "", written: Field = "", damaged: Field = "") -> Response:
         box = cards.box()
         card = box if isinstance(box, Problem) else box.card(name)
         if isinstance(box, Problem) or isinstance(card, Problem):
@@ -88,13 +89,14 @@ def _erasing(router: APIRouter, cards: Cards) -> None:
             return refusal(cards.room, card)
         if key_of(written) != card.key:
             return _question(cards, card, again=True, written=written[:80])
-        box.erase(card.name)
+        not_removed = remove_not_searchable(box.address) if damaged else None
+        told = box.erase(card.name) or not_removed
         children_drafts.forget()
         cards.room.making.forget()
         cards.room.searches.end_all(ENDING)
         children_growth.forget()
-        forget_child(cards.room.folder, card.name)
-        return RedirectResponse("/children?done=erased", SEE_OTHER)
+        forget_everywhere(cards.room.folder, card.name)
+        return RedirectResponse(f"/children?done={told.code if told else 'erased'}", SEE_OTHER)
 
 
 def page(
@@ -169,4 +171,11 @@ def _question(cards: Cards, card: Card, *, again: bool, written: str = "") -> HT
         sets=len(card.measured),
         notes=len(card.notes),
         drafts=len(card.drafts),
+        damaged=_damaged(cards),
     )
+
+
+def _damaged(cards: Cards) -> list[str]:
+    """The files that may hold the child and that erasing cannot reach."""
+    address = address_in(cards.room.folder)
+    return [] if isinstance(address, Problem) else list(map(str, not_searchable(address)))
