@@ -368,3 +368,19 @@ def test_a_kept_piece_lies_where_it_was_asked_for(client: TestClient, room: Room
 def test_spots_on_scraps_are_told_to_be_unheeded(client: TestClient) -> None:
     told = {"cloth-way": "scraps", "cloth-scraps": "60 x 50 cm", "cloth-spots": "1 x 1 cm + 1 x 1 cm"}
     assert "On scraps no spots" in client.get("/cloth/bib", params=told).text
+
+
+def test_why_a_kept_piece_cannot_lie_there_is_said(client: TestClient) -> None:
+    striped = {"cloth-way": "open", "cloth-along": "3 cm", "cloth-across": "2 cm"}
+    kept = {"cloth-kept": "front = 20 x 60 cm"}
+    both = {"cloth-way": "open", "cloth-kept": "front = 30 x 60 cm; back = 30 x 61 cm"}
+    assert "its stripes may not meet" in client.get("/cloth/casing-top", params=striped | kept).text
+    assert "may lie on each other" in client.get("/cloth/casing-top", params=both).text
+    assert "Buy <b>" in client.get("/cloth/casing-top", params={"cloth-way": "open"} | kept).text
+
+
+def test_names_of_pieces_are_read_as_words(client: TestClient) -> None:
+    page = unescape(client.get("/cloth/yoke-frock", params={"cloth-width": "40 cm"}).text)
+    assert '"front skirt" is' in page
+    assert "front_skirt" not in page.partition('id="lays"')[2]
+    assert re.search(r'action="/cloth/yoke-frock/search" hidden>', page)  # there is nothing to shorten

@@ -86,6 +86,11 @@ def test_with_nothing_better_found_that_is_said(room: Room) -> None:
     page = opened_anew(room).get("/cloth/drawers", params={"search": "of-yesterday"}).text
     assert "before it had found a better lay" in page
     assert "Search on" not in page
+    ways = (
+        opened_anew(room).get("/cloth/drawers", params={"search": "of-yesterday", "search-of": "ways"}).text
+    )
+    assert "This comparison ended when the workroom was closed" in ways
+    assert "search-of" not in ways
 
 
 def test_a_price_or_the_cloth_in_hand_does_not_lose_the_lay_but_another_cloth_does(room: Room) -> None:

@@ -156,7 +156,7 @@ def _shopping(plan: LayPlan) -> Table:
     for line in shopping.lines:
         price = "" if line.price is None else f"{line.price:.2f} {shopping.currency}".strip()
         table.add_row(
-            bought_name(line, plan), amount(line, plan.units), price, " ".join((line.remark, *line.steps))
+            bought_name(line), amount(line, plan.units), price, " ".join((line.remark, *line.steps))
         )
     if any(line.price is not None for line in shopping.lines):
         remark = "" if shopping.complete else "without what has no price"

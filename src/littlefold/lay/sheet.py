@@ -208,7 +208,7 @@ def _chalk(row: ChalkRow, units: Units) -> list[str]:
 
 def _buy(line: Buy, plan: LayPlan) -> dict[str, Any]:
     return {
-        "name": plain(bought_name(line, plan)),
+        "name": plain(bought_name(line)),
         "amount": amount(line, plan.units),
         "price": "" if line.price is None else _money(line.price, plan.shopping.currency),
         "remark": plain(line.remark),
@@ -216,10 +216,9 @@ def _buy(line: Buy, plan: LayPlan) -> dict[str, Any]:
     }
 
 
-def bought_name(line: Buy, plan: LayPlan) -> str:
-    """What is bought, in words: `main cloth`, `bias binding`."""
-    words = line.name.replace("_", " ")
-    return f"{words} cloth" if line.name == plan.lay.cloth.name else words
+def bought_name(line: Buy) -> str:
+    """What is bought, in words: `main cloth`, `lining`, `bias binding`."""
+    return "main cloth" if line.is_cloth and line.name == "main" else line.name.replace("_", " ")
 
 
 def amount(line: Buy, units: Units = "cm") -> str:

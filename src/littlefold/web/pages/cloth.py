@@ -45,7 +45,7 @@ BUSY = 503
 LONGEST_QUERY = 12_000
 SECONDS = {"10": 10.0, "30": 30.0, "120": 120.0}
 LONGEST_COMPARING = 120.0
-PASSING = ("search", "on-cloth")
+PASSING = ("search", "search-of", "on-cloth")
 """Words of a link that say what is going on, not what is laid."""
 
 
@@ -130,7 +130,8 @@ def _searching(router: APIRouter, room: Room) -> None:
         if started is None:
             sentence = "Two searches are going on already. Stop one of them, or wait for its end."
             return render(room, "sentence.html", BUSY, sentence=sentence, typed=list(fields.items()))
-        return _to(recipe, fields | {"search": started.name}, on.name)
+        going = {"search": started.name} | ({"search-of": "ways"} if kind == "ways" else {})
+        return _to(recipe, fields | going, on.name)
 
     @router.post("/cloth/{recipe}/search/{name}/stop")
     def stop(recipe: str, name: str, query: Field = "", cloth: Field = "") -> Response:
@@ -213,13 +214,14 @@ def _page(room: Room, recipe: str, asked: Asked) -> HTMLResponse:
         "query": _lasting_query(asked),
         "seconds": tuple(SECONDS),
         "gone": bool(name) and room.searches.find(name) is None,
+        "of_ways": dict(asked.typed).get("search-of") == "ways",
         "list": list_words(_shopping(room, garment), units),
     }
     return render(room, "cloth.html", recipe=recipe, asked=asked, **told)
 
 
 def _lasting_query(asked: Asked) -> str:
-    return asked.query(search="", on_cloth="", seen="")
+    return asked.query(dict.fromkeys((*PASSING, "seen"), ""))
 
 
 def _told(room: Room, on: OnCloth) -> Json:

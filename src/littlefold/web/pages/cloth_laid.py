@@ -149,12 +149,18 @@ def first_row(
     if not isinstance(prepared, Prepared):
         return Row(way, cloth.width, None, None, prepared)
     lay = next(lays(prepared, Effort(steps=0)), None)
-    told = (
-        prepared.bounds.advice(units_of(cloth))
-        if lay
-        else (Problem("lay-not-found", "No lay was found that holds."),)
-    )
+    told = prepared.bounds.advice(units_of(cloth)) if lay else (_not_found(cloth, pins),)
     return Row(way, cloth.width, lay, prepared.bounds, told)
+
+
+def _not_found(cloth: Cloth, pins: tuple[Placement, ...]) -> Problem:
+    """Why nothing holds, as far as it can be told."""
+    words = "No lay was found that holds."
+    if pins and cloth.repeat:
+        words += " Where a piece is kept its stripes may not meet: move it by a part of the repeat, or match no notch of it."
+    elif pins:
+        words += " The kept pieces may lie on each other or on a damaged spot: keep them elsewhere."
+    return Problem("lay-not-found", words)
 
 
 def _scrap_row(pieces: tuple[LayPiece, ...], cloth: Cloth, scraps: Scraps, gap: float, effort: Effort) -> Row:

@@ -11,8 +11,9 @@ from littlefold.lay.cloth import YARD_STEP
 from littlefold.lay.compare import best_of
 from littlefold.lay.draw import cloth_end
 from littlefold.lay.leftover import fitting, leftovers
-from littlefold.lay.sheet import lettered, with_leftovers
+from littlefold.lay.sheet import bought_name, lettered, with_leftovers
 from littlefold.lay.short import enough
+from littlefold.lay.spoken import tape
 from littlefold.lay.ways import Way
 from littlefold.sheet.svg import write_svg
 
@@ -28,8 +29,6 @@ Json = dict[str, Any]
 WIDE, TALL = 260.0, 150.0
 """The room for the drawing [mm]: at this size its words, which keep theirs, are read on a screen."""
 LARGEST = 0.2
-SAME = 0.01
-"""A lay this little longer [mm] is told as no longer."""
 _STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
 
 
@@ -44,7 +43,7 @@ def lay_words(lay: Lay, units: Units) -> Json:
         "in_hand": "" if cloth.in_hand is None else say_length(cloth.in_hand, units),
         "spare": "" if in_hand is None else say_length(max(floor(in_hand - lay.cloth_length), 0), units),
         "short": [one.message for one in enough(lay)],
-        "length": say_length(ceil(lay.cloth_length - SAME), units),
+        "length": tape(lay.cloth_length, units),
         "used": f"{lay.share_used:.0%}",
         "price": _money(lay.price, cloth.price.currency if cloth.price else ""),
         "drawing": _STYLE.sub("", write_svg(with_leftovers(lay, rests, 1 / scale, units), scale), count=1),
@@ -96,7 +95,7 @@ def _line(one: Buy, units: Units) -> Json:
     else:
         amount = f"{one.amount:g} {one.unit.rstrip('s') if one.amount == 1 else one.unit}"
     return {
-        "name": cloth_title(one.name) if one.is_cloth else one.name.replace("_", " "),
+        "name": bought_name(one),
         "amount": amount,
         "price": _money(one.price),
         "remark": one.remark,
