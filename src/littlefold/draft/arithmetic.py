@@ -20,7 +20,7 @@ from littlefold.draft.refusal import Refusal
 from littlefold.draft.spoken import compared
 from littlefold.draft.tables import look_up
 from littlefold.draft.worn import drawn_length, worn_length
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 from littlefold.recipe.faults.fault import did_you_mean
 from littlefold.recipe.wording import leftmost_spot, written
@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from littlefold.draft.desk import Desk
+    from littlefold.problem import Saying
 
 LARGEST = 1e9
 """No value may grow beyond this [mm]: a thousand kilometres is no garment, and infinity has no place on paper."""
@@ -115,12 +116,20 @@ _UNITS_TO_WRITE = {
 }
 
 
-def _wrong_kind(expr: tree.Expr, found: Quantity, wanted: Dimension) -> str:
+def _what(said: str, units: tuple[str, ...]) -> Saying:
+    """A number without a unit, and what to write instead."""
+    cures = [f"{said} {unit}" for unit in units]
+    if len(cures) == 1:
+        return say("{said} what? Write {cure}.", said=said, cure=cures[0])
+    return say("{said} what? Write {cure} or {other}.", said=said, cure=cures[0], other=cures[1])
+
+
+def _wrong_kind(expr: tree.Expr, found: Quantity, wanted: Dimension) -> str | Saying:
     """What is wrong with a value that measures something else than is wanted, and what to write."""
     said = written(expr)
     units = _UNITS_TO_WRITE.get(wanted, ())
     if isinstance(expr, tree.Plain) and units:
-        return f"{said} what? Write {' or '.join(f'{said} {unit}' for unit in units)}."
+        return _what(said, units)
     cure = f"Give it in {' or '.join(units)}, or change the formula." if units else "Write it without a unit."
     return f"{said} is {_kind(found)}, not {_kind(Quantity(0, wanted))}. {cure}"
 
@@ -172,8 +181,7 @@ def _unlike(one: Quantity, other: Quantity, left: tree.Expr, right: tree.Expr) -
         said = written(bare)
         kind = one if bare is right else other
         units = _UNITS_TO_WRITE.get(kind.dimension, ("square cm",))
-        cure = " or ".join(f"{said} {unit}" for unit in units)
-        return Refusal("number-without-unit", f"{said} what? Write {cure}.", leftmost_spot(bare))
+        return Refusal("number-without-unit", _what(said, units), leftmost_spot(bare))
     return Refusal(
         "numbers-do-not-go-together",
         f"{written(left)} is {_kind(one)} and {written(right)} is {_kind(other)}; they cannot be put together.",

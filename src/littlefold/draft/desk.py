@@ -15,6 +15,7 @@ from littlefold.draft.model import DraftLine
 from littlefold.draft.quantity import UNITS, Quantity
 from littlefold.draft.refusal import Exhausted, Missing, Refusal
 from littlefold.geometry import Line, Path, Point
+from littlefold.problem import say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -34,7 +35,7 @@ if TYPE_CHECKING:
     )
     from littlefold.draft.pieces import StatedPiece
     from littlefold.draft.shapes.shape import Shape
-    from littlefold.problem import Problem
+    from littlefold.problem import Problem, Saying
     from littlefold.recipe.recipe import Written
 
 Value = Quantity | str
@@ -208,7 +209,7 @@ class Desk:
         """The place of a point, by its name on the sheet in hand or its full name."""
         found = self.points.get(self.qualified(name.text)) or self.points.get(name.text)
         if found is None:
-            raise self.missing("point", name, self.points)
+            raise self.missing(say("point"), name, self.points)
         return found.at
 
     def line(self, ref: tree.LineRef) -> Path:
@@ -232,7 +233,7 @@ class Desk:
             return DraftLine(name.text, self._run_path(run), "curve", "", "", 0)
         found = self.lines.get(self.qualified(name.text)) or self.lines.get(name.text)
         if found is None:
-            raise self.missing("line", name, self.lines)
+            raise self.missing(say("line"), name, self.lines)
         return found
 
     def folded(self, ref: tree.LineRef) -> float:
@@ -288,7 +289,7 @@ class Desk:
         """A value by name: one found on the sheet in hand, or one of the whole recipe."""
         found = self.values.get(self.qualified(name.text), self.values.get(name.text))
         if found is None:
-            raise self.missing("amount, measurement or choice", name, self.values)
+            raise self.missing(say("amount, measurement or choice"), name, self.values)
         return found
 
     def has_failed(self, name: str) -> bool:
@@ -296,7 +297,7 @@ class Desk:
         owner = name.partition(".")[0]
         return owner in self.unread or not self.failed.isdisjoint((name, owner, self.qualified(name)))
 
-    def missing(self, kind: str, name: tree.Name, known: Iterable[str]) -> Missing:
+    def missing(self, kind: Saying, name: tree.Name, known: Iterable[str]) -> Missing:
         """The refusal of a name that is not there (yet)."""
         if self.has_failed(name.text):
             return Missing(FOLLOWS, f"{name} could not be made.", name.spot)
@@ -313,10 +314,14 @@ class Desk:
                 )
 
 
-def _not_there(kind: str, name: tree.Name, known: Iterable[str], front: str) -> str:
+def _not_there(kind: Saying, name: tree.Name, known: Iterable[str], front: str) -> Saying:
     """What is said of a name that is not there: those that are, without the sheet in front, and the likest."""
     names = [full.removeprefix(front) for full in known]
     close = get_close_matches(name.text, names, n=1)
-    hint = f' Did you mean "{close[0]}"?' if close else ""
-    listed = ", ".join(names[:24]) or "none"
-    return f'there is no {kind} "{name}" yet. So far: {listed}.{hint} Make {name} before you use it.'
+    return say(
+        'there is no {kind} "{name}" yet. So far: {listed}.{hint} Make {name} before you use it.',
+        kind=kind,
+        name=str(name),
+        listed=", ".join(names[:24]) or say("none"),
+        hint=say(' Did you mean "{word}"?', word=close[0]) if close else "",
+    )

@@ -25,7 +25,7 @@ class Refusal(Exception):
     def __init__(
         self,
         code: str,
-        message: str | Saying | Callable[[], str],
+        message: str | Saying | Callable[[], Saying],
         spot: Spot = (1, 1),
         numbers: tuple[Number, ...] = (),
     ) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.draft.arithmetic import alike, compare, evaluate_length, holds, whole_number
+from littlefold.draft.arithmetic import alike, compare, evaluate_length, whole_number
 from littlefold.draft.model import Comparison, DraftSeam, EdgeRef, Notion
 from littlefold.draft.quantity import UNIT_NAMES
 from littlefold.draft.refusal import Refusal
@@ -43,7 +43,7 @@ def _refs(names: tuple[tree.Name, ...], desk: Desk) -> tuple[EdgeRef, ...]:
 def _ref(name: tree.Name, desk: Desk) -> EdgeRef:
     piece, _, edge = name.text.rpartition(".")
     if name.text in desk.failed:
-        raise desk.missing("run", name, desk.runs)
+        raise desk.missing(say("run"), name, desk.runs)
     if not piece:
         raise Refusal(
             "edge-without-piece",
@@ -51,10 +51,10 @@ def _ref(name: tree.Name, desk: Desk) -> EdgeRef:
             name.spot,
         )
     if piece not in desk.pieces:
-        raise desk.missing("piece", tree.Name(piece, name.spot), desk.pieces)
+        raise desk.missing(say("piece"), tree.Name(piece, name.spot), desk.pieces)
     edges = [one.name for one in desk.pieces[piece].edges]
     if edge not in edges:
-        raise desk.missing(f"edge of {piece}", tree.Name(edge, name.spot), edges)
+        raise desk.missing(say("edge of {piece}", piece=str(piece)), tree.Name(edge, name.spot), edges)
     return EdgeRef(piece, edge)
 
 
@@ -123,8 +123,3 @@ def work(line: Written, desk: Desk) -> None:
 
 LATER = {tree.Opening: opening, tree.Check: check, tree.NotionLine: notion, tree.Work: work}
 """What is worked out when all pieces and seams are there."""
-
-
-def holds_when(line: Written, desk: Desk) -> bool:
-    """Whether the condition at the end of a finishing statement holds."""
-    return line.statement.when is None or holds(line.statement.when, desk)

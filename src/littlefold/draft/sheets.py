@@ -13,7 +13,7 @@ from littlefold.draft.refusal import Refusal
 from littlefold.draft.renamed import CUTTING, made_by, renamed
 from littlefold.draft.steps import put, write_step
 from littlefold.geometry import Affine, Point
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 from littlefold.recipe.faults.fault import did_you_mean
 from littlefold.recipe.recipe import Written
@@ -43,7 +43,7 @@ def begin(name: tree.Name, text: tree.Text | None, desk: Desk) -> None:
 def go_on(name: tree.Name, desk: Desk) -> None:
     """Goes back to a sheet begun before."""
     if name.text not in desk.sheets:
-        raise desk.missing("drawing", name, desk.sheets)
+        raise desk.missing(say("drawing"), name, desk.sheets)
     desk.sheet = name.text
 
 
@@ -82,7 +82,7 @@ def redraw(line: Written, desk: Desk, play: Play) -> None:
     """
     step: tree.Redraw = line.statement.redraw
     if step.original.text not in desk.history:
-        raise desk.missing("drawing", step.original, desk.sheets)
+        raise desk.missing(say("drawing"), step.original, desk.sheets)
     steps = list(desk.history[step.original.text])
     begin(step.name, step.text, desk)
     known = {name for original in steps for name in _made(original)}
@@ -205,7 +205,7 @@ def lay(line: Written, desk: Desk) -> None:
     step: tree.LayPart = line.statement
     part = step.part.text
     if part not in desk.sheets:
-        raise desk.missing("drawing or outline", step.part, desk.sheets)
+        raise desk.missing(say("drawing or outline"), step.part, desk.sheets)
     laid = sum(full.startswith(f"{part}.") for known in (desk.points, desk.lines) for full in known)
     desk.allow_step(step.part, 1 + laid)
     affine = _placed(step, desk) if step.placing else Affine.identity()
@@ -249,7 +249,7 @@ def _own_point(part: tree.Name, name: tree.Name, desk: Desk) -> Point:
     found = desk.points.get(f"{part}.{name}")
     if found is None:
         own = (full.removeprefix(f"{part}.") for full in desk.points if full.startswith(f"{part}."))
-        raise desk.missing(f"point of {part}", name, own)
+        raise desk.missing(say("point of {part}", part=str(part)), name, own)
     return found.at
 
 

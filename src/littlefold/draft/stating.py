@@ -12,7 +12,7 @@ from littlefold.draft.model import Cutting, DraftEdge, DraftNotch, EdgeKind, Ins
 from littlefold.draft.pieces import StatedEdge, StatedPiece, finished, place_key, traced_edges
 from littlefold.draft.refusal import Exhausted, Refusal
 from littlefold.geometry import Path
-from littlefold.problem import Number
+from littlefold.problem import Number, say
 from littlefold.recipe import tree
 from littlefold.recipe.faults.fault import did_you_mean
 
@@ -37,7 +37,7 @@ def begin_piece(line: Written, desk: Desk) -> None:
         step.sheet.text if step.sheet else (step.name.text if step.name.text in desk.sheets else desk.sheet)
     )
     if sheet not in desk.sheets:
-        raise desk.missing("drawing", step.sheet or step.name, desk.sheets)
+        raise desk.missing(say("drawing"), step.sheet or step.name, desk.sheets)
     desk.stated = stated_piece(line, sheet, desk)
 
 
@@ -96,7 +96,7 @@ def piece_edges_as(line: Written, desk: Desk) -> None:
     stated = in_hand(desk)
     stated.edges_line = line
     if step.piece.text not in desk.stated_edges:
-        raise desk.missing("piece with edges", step.piece, desk.stated_edges)
+        raise desk.missing(say("piece with edges"), step.piece, desk.stated_edges)
     instead = {_edge_name(edge): edge for edge in step.but or ()}
     edges = [instead.pop(_edge_name(edge), edge) for edge in desk.stated_edges[step.piece.text]]
     if instead:
@@ -241,7 +241,7 @@ def in_hand(desk: Desk) -> StatedPiece:
     if desk.stated is None and (desk.piece_refused or "piece" in desk.unread):
         raise Refusal(FOLLOWS, "the piece could not be begun.")
     if desk.stated is None:
-        raise Refusal("no-piece-yet", "this belongs to a piece. Begin with a line: piece NAME cut 1.")
+        raise Refusal("no-piece-yet", say("this belongs to a piece. Begin with a line: piece NAME cut 1."))
     return desk.stated
 
 
@@ -293,7 +293,9 @@ def _notch(
 ) -> DraftNotch:
     edge = next((edge for edge in edges if edge.name == step.edge.text), None)
     if edge is None:
-        raise desk.missing(f"edge of {stated.name}", step.edge, (one.name for one in edges))
+        raise desk.missing(
+            say("edge of {piece}", piece=str(stated.name)), step.edge, (one.name for one in edges)
+        )
     count = 2 if step.double else 1
     whole = edge.path.length()
     match step:

@@ -14,6 +14,7 @@ from littlefold.draft.refusal import Refusal
 from littlefold.draft.register import CONSTRUCTIONS
 from littlefold.draft.values import note_printed, source_words
 from littlefold.draft.worn import drawn_length
+from littlefold.problem import say
 from littlefold.recipe import tree
 from littlefold.recipe.wording import written
 
@@ -42,11 +43,13 @@ def _allow(name: str, made: tree.Name, desk: Desk) -> None:
     desk.allow_step(made)
     if not desk.sheet:
         code = FOLLOWS if "drawing" in desk.unread else "no-sheet-yet"
-        raise Refusal(code, f"{made} is drawn on no sheet. Begin with a line: drawing NAME.", made.spot)
+        told = say("{made} is drawn on no sheet. Begin with a line: drawing NAME.", made=str(made))
+        raise Refusal(code, told, made.spot)
     if "." in made.text:
         raise Refusal("name-with-dot", f'"{made}": what is drawn is named without a dot.', made.spot)
     if name in desk.points or name in desk.lines or made.text in desk.values:
-        raise Refusal("name-taken", f'"{made}" has a meaning already. Choose another name.', made.spot)
+        told = say('"{name}" has a meaning already. Choose another name.', name=str(made))
+        raise Refusal("name-taken", told, made.spot)
 
 
 def put(name: str, drawn: Drawn, desk: Desk) -> None:

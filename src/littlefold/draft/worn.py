@@ -27,6 +27,7 @@ from littlefold.draft.model import Cutting, DraftEdge, DraftPiece, DraftSeam, Ed
 from littlefold.draft.refusal import Missing
 from littlefold.draft.roles import LIMBS, ONCE, Named, role_of
 from littlefold.geometry.tolerance import SAME_POINT
+from littlefold.problem import say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -122,7 +123,11 @@ def _without_edge(name: tree.Name, desk: Desk) -> Missing:
     known = ", ".join(sorted({edge.name for piece in desk.pieces.values() for edge in piece.edges}))
     return Missing(
         "edge-not-known",
-        f'no piece has an edge "{name}" yet. Edges so far: {known or "none"}. State the piece first.',
+        say(
+            'no piece has an edge "{name}" yet. Edges so far: {known}. State the piece first.',
+            name=str(name),
+            known=known or say("none"),
+        ),
         name.spot,
     )
 

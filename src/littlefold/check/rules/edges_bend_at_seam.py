@@ -47,13 +47,13 @@ def _problem(join: Join) -> Problem:
     return found(
         CODE,
         say(
-            "When {seam} is sewn, {first} and {second} meet at {angle}, a {shape}; a smooth line has 180 "
+            "When {seam} is sewn, {first} and {second} meet at {angle}, {shape}; a smooth line has 180 "
             "degrees, within {allowed}.",
             seam=seam,
             first=first,
             second=second,
             angle=angle_words(join.angle),
-            shape=say("point" if join.bend > 0 else "hollow"),
+            shape=say("a point") if join.bend > 0 else say("a hollow"),
             allowed=angle_words(SEEN),
         ),
         say("Lay the two pieces together at the seam and draw one line across it."),

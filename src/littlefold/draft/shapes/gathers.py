@@ -77,7 +77,7 @@ def _between(step: tree.GatherIn) -> dict[str, Said]:
 def _stretch_of(step: tree.GatherIn, desk: Desk) -> _Stretch:
     shape = outline_taken(step.outline, desk)
     if step.edge.text not in shape.names:
-        raise desk.missing(f"edge of {step.outline}", step.edge, shape.names)
+        raise desk.missing(say("edge of {piece}", piece=str(step.outline)), step.edge, shape.names)
     path = shape.edges[shape.names.index(step.edge.text)].path
     if step.start is not None and step.end is not None:
         return _part_between(step, shape, path, (step.start, step.end), desk)

@@ -56,7 +56,7 @@ def join(line: Written, desk: Desk) -> None:
 
 def _edge(step: tree.Join, outline: tree.Name, shape: Shape, desk: Desk) -> int:
     if step.edge.text not in shape.names:
-        raise desk.missing(f"edge of {outline}", step.edge, shape.names)
+        raise desk.missing(say("edge of {piece}", piece=str(outline)), step.edge, shape.names)
     return shape.names.index(step.edge.text)
 
 

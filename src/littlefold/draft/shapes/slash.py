@@ -78,7 +78,7 @@ def _openings(
     openings = tuple(_Opening(at, by.value) for at, by in stated if at is not None and by is not None)
     for opening in openings:
         if opening.edge.text not in shape.names:
-            raise desk.missing(f"edge of {step.outline}", opening.edge, shape.names)
+            raise desk.missing(say("edge of {piece}", piece=str(step.outline)), opening.edge, shape.names)
         if opening.by <= 0:
             raise Refusal(
                 "opening-not-possible",

@@ -34,7 +34,7 @@ def button_stand(line: Written, desk: Desk) -> None:
     step: tree.ButtonStand = line.statement
     shape = outline_taken(step.outline, desk)
     if step.edge.text not in shape.names:
-        raise desk.missing(f"edge of {step.outline}", step.edge, shape.names)
+        raise desk.missing(say("edge of {piece}", piece=str(step.outline)), step.edge, shape.names)
     width = pencil(step.width, desk)
     index = shape.names.index(step.edge.text)
     _possible(step, shape.edges[index], width.value)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from littlefold.draft.outline import closed, counter_clockwise, snapped
 from littlefold.draft.refusal import Missing
 from littlefold.draft.shapes.shape import Marks
+from littlefold.problem import say
 from littlefold.recipe import tree
 
 if TYPE_CHECKING:
@@ -26,7 +27,7 @@ def outline_taken(name: tree.Name, desk: Desk) -> Shape:
         Missing: There is no outline of that name.
     """
     if name.text not in desk.outlines:
-        raise desk.missing("outline", name, desk.outlines)
+        raise desk.missing(say("outline"), name, desk.outlines)
     laid = desk.outlines[name.text]
     return laid.shape.gaining(marks_of(name.text, desk, since=laid.step))
 

@@ -85,7 +85,7 @@ def _piece(step: tree.PieceFacing, desk: Desk) -> DraftPiece:
             first.spot,
         )
     if name not in desk.pieces:
-        raise desk.missing("piece", tree.Name(name, first.spot), desk.pieces)
+        raise desk.missing(say("piece"), tree.Name(name, first.spot), desk.pieces)
     return desk.pieces[name]
 
 
