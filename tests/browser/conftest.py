@@ -12,6 +12,7 @@ import socket
 import time
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, field
+from datetime import date
 from pathlib import Path
 from threading import Thread
 from typing import TYPE_CHECKING, Any
@@ -22,6 +23,7 @@ import uvicorn
 from playwright.sync_api import expect, sync_playwright
 
 from littlefold.pipeline import Workroom
+from littlefold.web import telling
 from littlefold.web.app import make_app
 from littlefold.web.room import Room
 
@@ -35,6 +37,8 @@ if TYPE_CHECKING:
     from littlefold.pipeline import Glimpse, Outcome, Wish
 
 CHROMIUM = Path("/usr/bin/chromium")
+DAY = date(2026, 3, 2)
+"""On which every test takes place: the children in them are as old as their readings say."""
 SCREENSHOTS = Path(__file__).parents[2] / "build" / "screenshots"
 PATIENCE = 60.0
 """How long a page may take for one thing, on a machine that has much else to do [s]."""
@@ -49,6 +53,12 @@ FLAGS = [
     "--disable-component-update",
     "--disable-sync",
 ]
+
+
+@pytest.fixture(autouse=True)
+def _unhurried(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Cures are sought to the end, however busy the machine."""
+    monkeypatch.setattr(telling, "WAIT", PATIENCE)
 
 
 @pytest.fixture(scope="session")
@@ -125,7 +135,7 @@ def kept_port() -> Iterator[int]:
 @pytest.fixture
 def served(tmp_path: Path) -> Iterator[Served]:
     slow = Slow()
-    room = Room(tmp_path / "own", slow)
+    room = Room(tmp_path / "own", slow, today=lambda: DAY)
     with opened(room) as address:
         yield Served(address, room, slow)
 

@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import expect
 
 from littlefold.web.room import Room
-from tests.browser.conftest import opened, wait_told
+from tests.browser.conftest import DAY, opened, wait_told
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -280,7 +280,7 @@ def test_what_moves_and_the_tape(served: Served, visit: Callable[..., Visit]) ->
 def test_work_survives_a_restart_of_the_server(
     visit: Callable[..., Visit], tmp_path: Path, kept_port: int
 ) -> None:
-    room = Room(tmp_path / "own")
+    room = Room(tmp_path / "own", today=lambda: DAY)
     with opened(room, kept_port) as address:
         made = visit(f"{address}/table/bodice")
         made.page.get_by_label("Chest girth").first.fill("57 cm")

@@ -15,7 +15,7 @@ from playwright.sync_api import expect
 from littlefold.web import size_run
 from littlefold.web.room import Room
 from tests.browser.axe import grave_faults
-from tests.browser.conftest import opened
+from tests.browser.conftest import DAY, opened
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -43,7 +43,7 @@ def _own_box(monkeypatch: pytest.MonkeyPatch) -> None:
 @pytest.fixture
 def playgroup(tmp_path: Path) -> Iterator[str]:
     """A workroom on its first start, with the sample in it."""
-    with opened(Room(tmp_path / "own", with_sample=True)) as address:
+    with opened(Room(tmp_path / "own", today=lambda: DAY, with_sample=True)) as address:
         yield address
 
 
@@ -137,7 +137,7 @@ def test_the_sample_is_put_away_with_one_click_and_does_not_come_again(
     page.get_by_text("The room is yours").wait_for()
     page.wait_for_load_state()
     assert page.get_by_role("link", name="Runa").count() == 0
-    with opened(Room(tmp_path / "own", with_sample=True)) as again:
+    with opened(Room(tmp_path / "own", today=lambda: DAY, with_sample=True)) as again:
         page.goto(f"{again}/children")
         page.get_by_text("The box is empty").wait_for()
     assert made.complaints == []

@@ -15,7 +15,7 @@ from littlefold.web.own_recipes import NEW
 from littlefold.web.passphrase import Cost
 from littlefold.web.room import Room
 from tests.browser.axe import grave_faults
-from tests.browser.conftest import open_door, opened, wait_told
+from tests.browser.conftest import DAY, open_door, opened, wait_told
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -32,7 +32,7 @@ TEACHER, CLASS = "blue kettle on a ladder", "seven paper boats"
 
 @pytest.fixture
 def shared(tmp_path: Path) -> Iterator[str]:
-    room = Room(tmp_path / "own", with_sample=True)
+    room = Room(tmp_path / "own", today=lambda: DAY, with_sample=True)
     keep_keys(room.folder, make_keys(TEACHER, CLASS, Cost(2**4)))
     with open_door(make_shared(room)) as address:
         yield address
@@ -80,7 +80,7 @@ def test_the_teacher_sees_the_cards_and_goes_out_again(shared: str, window: Call
 def test_who_is_in_stays_in_when_the_server_is_started_anew(
     tmp_path: Path, window: Callable[..., Page], kept_port: int
 ) -> None:
-    room = Room(tmp_path / "own", with_sample=True)
+    room = Room(tmp_path / "own", today=lambda: DAY, with_sample=True)
     keep_keys(room.folder, make_keys(TEACHER, CLASS, Cost(2**4)))
     page = window()
     with open_door(make_shared(room), kept_port) as address:
@@ -186,7 +186,7 @@ def test_backed_up_changed_and_put_back(served: Served, visit: Callable[..., Vis
 def test_a_recipe_that_is_being_written_outlives_the_server(
     visit: Callable[..., Visit], tmp_path: Path, kept_port: int
 ) -> None:
-    room = Room(tmp_path / "own")
+    room = Room(tmp_path / "own", today=lambda: DAY)
     text = 'recipe mine\ntitle "Half written"\n# the rest tomorrow\n'
     with opened(room, kept_port) as address:
         page = visit(f"{address}/write").page

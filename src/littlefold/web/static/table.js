@@ -11,6 +11,8 @@ import { apply, joinSliders, queryOf } from "./wish.js";
 import { telling } from "./telling.js";
 
 const ALL = "all-pieces"; // the sheet with all pieces beside each other
+const BUSY = 429; // the workroom seeks enough cures already
+const AGAIN = 2000; // ms until it is asked again
 const CALM = 120; // ms after the last change before what was found is asked for
 
 const form = document.getElementById("wish");
@@ -60,6 +62,7 @@ function show(query, fresh, kept) {
 /** Which choices would cure what was found: sought when nothing else is asked for. */
 const heal = newest(async (query) => {
   const answer = await fetch(`/table/${recipe}/cures.json?${query}`).catch(() => null);
+  if (answer?.status === BUSY) setTimeout(() => query === queryOf(form) && heal(query), AGAIN);
   const fresh = answer?.ok && (await answer.json());
   if (!fresh || query !== queryOf(form)) return;
   told.find(fresh.findings);
