@@ -207,16 +207,17 @@ def _compared(bow: _Bow, places: tuple[float, ...], inside: list[Sample]) -> tup
     that is off by 0.5 mm shifts the sideways distance by 0.005 mm.
     """
     ax, bx, cx, x0, ay, by, cy, y0 = bow
+    faster_x, fast_x, faster_y, fast_y = 3 * ax, 2 * bx, 3 * ay, 2 * by
     better, worst = [], 0.0
     for t, (x, y, u, v, _speed) in zip(places, inside, strict=True):
         right = x - x0 - ((ax * t + bx) * t + cx) * t
         up = y - y0 - ((ay * t + by) * t + cy) * t
         slip = right * u + up * v
-        ahead = ((3 * ax * t + 2 * bx) * t + cx) * u + ((3 * ay * t + 2 * by) * t + cy) * v
+        ahead = ((faster_x * t + fast_x) * t + cx) * u + ((faster_y * t + fast_y) * t + cy) * v
         off = abs(right * v - up * u)
         along = abs(slip) / 100
         if off > worst or along > worst:
             worst = max(off, along)
         nearer = t + slip / ahead if ahead != 0 else t
-        better.append(0.0 if nearer < 0 else min(nearer, 1.0))
+        better.append(0.0 if nearer < 0 else nearer if nearer < 1 else 1.0)
     return tuple(better), worst
