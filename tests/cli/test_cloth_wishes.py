@@ -227,7 +227,8 @@ def test_inches_and_yards_are_said_throughout(say):
     said = say("cloth", "trousers", *QUICK, "--lay", "open", "--units", "in").out
     assert "Chalk: in from the cut end" in said
     assert " yd" in said
-    assert " cm wide" not in said.replace("2 cm wide", "")
+    assert "3/4 in (2 cm) wide" in said
+    assert " cm" not in said.replace("(2 cm)", "")
     said = say("cloth", "yoke-frock", *QUICK, "--lay", "folded", "--units", "in").out
     assert "would do instead of" in said
     assert " cm" not in said

@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 
 from littlefold.draft.model import Notion
 from littlefold.drawing import Label, Meaning, Stroke
+from littlefold.geometry import Point
 from littlefold.lay.account import lay_values, row_values
 from littlefold.lay.chalk import chalk_table, lower_edge
 from littlefold.lay.cloth import YARD_STEP, Cloth, Price
@@ -143,6 +144,33 @@ def test_by_the_yard_notions_are_bought_by_the_eighth_and_thread_is_told_in_yard
     assert elastic.amount == pytest.approx(914.4 * 5 / 8)  # 4/8 yd are 457 mm
     assert elastic.price == pytest.approx(0.75)
     assert thread.remark == "71 yd, reels of 109 yd"
+
+
+def test_a_recipes_own_centimetres_are_told_in_inches_beside_them() -> None:
+    yards = replace(lay(), cloth=replace(lay().cloth, step=YARD_STEP))
+    notions = (
+        Notion("elastic", 480.0, remark="2 cm wide"),
+        Notion("buttons", None, 3, remark="15 mm, at the back"),
+    )
+    elastic, buttons = shopping_list([yards], notions).lines[1:]
+    assert elastic.remark == "3/4 in (2 cm) wide"  # 20 / 25.4 = 0.79
+    assert buttons.remark == "5/8 in (15 mm), at the back"  # 0.59
+    assert shopping_list([lay()], notions).lines[1].remark == "2 cm wide"
+
+
+def test_an_unfolded_piece_shows_its_notches_on_both_halves() -> None:
+    notch = (Point(60.0, 100.0), Point(60.0, 106.0))
+    notched = tuple(replace(one, notches=(notch,) if one.name == "front" else ()) for one in dress())
+    for way, count in ((Way.OPEN, 2), (Way.FOLDED, 1)):
+        found = prepare(notched, Cloth(1120), way)
+        assert isinstance(found, Prepared)
+        laid = next(lays(found, Effort(0)))
+        marks = lay_drawing(laid).marks
+        ticks = [mark for mark in marks if isinstance(mark, Stroke) and mark.meaning is Meaning.NOTCH]
+        assert len(ticks) == count
+        middle = next(one for one in laid.placements if one.piece == "front").at.y
+        feet = sorted(tick.path.start.y - middle for tick in ticks)
+        assert [abs(foot) for foot in feet] == [pytest.approx(100.0)] * count
 
 
 def test_prices_are_rounded_as_a_till_rounds_them() -> None:

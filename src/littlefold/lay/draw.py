@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from littlefold.lay.lay import Lay, Placement
+    from littlefold.lay.piece import LayPiece
     from littlefold.lay.spoken import Units
 
 SMALL = 2.0
@@ -123,7 +124,7 @@ def _cut(lay: Lay, placement: Placement, divisor: float, units: Units) -> Iterat
     shape = lay.shape(placement)
     corners = [Point(float(x), float(y)) for x, y in ring_of(shape)]
     yield Stroke(Path.line_through(*corners, corners[0]), Meaning.CUT, piece.name)
-    for foot, tip in piece.notches:
+    for foot, tip in _notches(piece, placement):
         yield Stroke(Path.line_through(affine.apply(foot), affine.apply(tip)), Meaning.NOTCH, piece.name)
     start, end = (affine.apply(point) for point in piece.arrow)
     yield from _arrow(start, end, max(HEAD, HEAD_ON_PAPER * divisor), piece.name)
@@ -134,6 +135,13 @@ def _cut(lay: Lay, placement: Placement, divisor: float, units: Units) -> Iterat
     else:
         number = Label(str(piece.number), middle, Meaning.TITLE, anchor="middle")
         yield replace(number, at=_beside(shape, start, end, label_bounds(number).height * divisor))
+
+
+def _notches(piece: LayPiece, placement: Placement) -> Iterator[tuple[Point, Point]]:
+    """The notches of a cut; on a piece that is laid unfolded those of both its halves."""
+    yield from piece.notches
+    if piece.on_fold and not placement.half:
+        yield from ((Point(foot.x, -foot.y), Point(tip.x, -tip.y)) for foot, tip in piece.notches)
 
 
 def _beside(shape: shapely.Polygon, start: Point, end: Point, high: float) -> Point:

@@ -110,15 +110,15 @@ def wide(cloth: Cloth) -> str:
 def _notion(notion: Notion, prices: Mapping[str, Price], units: Units) -> Buy:
     if "bias" in notion.name and notion.length is not None:
         return _bias(notion, prices.get(notion.name), units)
-    price = prices.get(notion.name)
+    price, remark = prices.get(notion.name), spoken.free_words(notion.remark, units)
     caution = next((words for word, words in CAUTIONS.items() if word in notion.name.lower()), "")
     if notion.length is None:
         cost = None if price is None else to_the_cent(price.amount * notion.count)
-        return Buy(notion.name, notion.count, "pieces", cost, notion.remark, caution)
+        return Buy(notion.name, notion.count, "pieces", cost, remark, caution)
     step = YARD_STEP if units == "in" else LENGTH_STEP
     length = _rounded(notion.length * notion.count, step)
     cost = None if price is None else price.of(length)
-    return Buy(notion.name, length, "mm", cost, notion.remark, caution)
+    return Buy(notion.name, length, "mm", cost, remark, caution)
 
 
 def _bias(notion: Notion, price: Price | None, units: Units) -> Buy:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
@@ -15,6 +16,8 @@ if TYPE_CHECKING:
 Units = Literal["cm", "in"]
 
 METRE = 1000.0
+
+_METRIC = re.compile(r"\b(?P<count>\d+(?:[.,]\d+)?)\s*(?P<unit>mm|cm)\b")
 
 # A length this much under a whole eighth of a yard [mm] is said as that eighth.
 SAME = 0.5
@@ -68,3 +71,16 @@ def notion(mm: float, units: Units) -> str:
     if units == "in":
         return tape(mm, "in")
     return f"{mm / METRE:.2f} m" if mm >= METRE else f"{mm / 10:g} cm"
+
+
+def free_words(words: str, units: Units) -> str:
+    """A recipe's own words with the lengths in them as the tape says them: `2 cm wide` is `3/4 in (2 cm) wide`.
+
+    The recipe's figure stays beside it, since what is bought is made to that.
+    """
+    return words if units == "cm" else _METRIC.sub(_with_inches, words)
+
+
+def _with_inches(found: re.Match[str]) -> str:
+    count = float(found["count"].replace(",", "."))
+    return f"{tape(count * (10.0 if found['unit'] == 'cm' else 1.0), 'in')} ({found[0]})"
