@@ -97,6 +97,20 @@ def test_the_tape_lies_along_a_line(served: Served, visit: Callable[..., Visit])
     assert made.complaints == []
 
 
+def test_opened_findings_push_no_slip_under_the_tape(served: Served, visit: Callable[..., Visit]) -> None:
+    made = visit(f"{served.address}/table/collar?for-size=104&on-sheet=front")
+    page = made.page
+    made.come_to_rest()
+    page.locator(".findings-slip summary").click()
+    expect(page.locator("#findings")).to_be_visible()
+    made.come_to_rest()
+    edge = box(page.locator(".tape"))[3]
+    slips = [box(slip) for slip in page.locator(".slip").all()]
+    assert min(top for _, top, _, _ in slips) >= edge
+    found = box(page.locator(".findings-slip"))
+    assert not [one for one in slips if overlap(one, found)]
+
+
 def box(one: Locator) -> tuple[float, float, float, float]:
     """Left, top, right, lower edge [px]."""
     found = one.bounding_box()

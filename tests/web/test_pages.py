@@ -94,6 +94,15 @@ def test_a_form_is_answered_by_the_link_that_means_the_same(client: TestClient) 
     assert record["choices"]["ease"] == pytest.approx(4.5 * 25.4)
 
 
+@pytest.mark.parametrize("typed", ["22 1/4", "22\u00bc", "22.25", "22,25", "22-1/4"])
+def test_a_bare_fraction_of_a_form_has_the_unit_of_its_tape(client: TestClient, typed: str) -> None:
+    fields = {"bare-numbers": "in", "chest": typed, "ease": "4 1/2", "in-units": "in"}
+    where = client.get("/table/casing-top", params=fields).headers["location"]
+    record = client.get(where.replace("/table/casing-top", "/table/casing-top.json")).json()
+    assert record["measurements"]["chest"]["mm"] == pytest.approx(22.25 * 25.4)
+    assert record["choices"]["ease"] == pytest.approx(4.5 * 25.4)
+
+
 def test_a_bare_number_of_a_link_is_shown_with_its_unit(client: TestClient) -> None:
     text = client.get("/table/yoke-frock?chest=560&yoke_share=0.5").text
     assert 'name="chest" value="56 cm"' in text

@@ -150,17 +150,15 @@ def _bare(given: Mapping[str, str]) -> Unit:
 
 def _settled(typed: Mapping[str, str], bare: Unit, lengths: frozenset[str]) -> tuple[tuple[str, str], ...]:
     """Bare lengths with the unit that was meant, so that a link and a form mean the same."""
-    return tuple(
-        (name, _unit_said(text, bare) if name in lengths and _is_bare(text) else text)
-        for name, text in typed.items()
-    )
+    return tuple((name, _unit_said(text, bare) if name in lengths else text) for name, text in typed.items())
 
 
-def _unit_said(number: str, bare: Unit) -> str:
+def _unit_said(text: str, bare: Unit) -> str:
     """A bare number as a length; millimetres, which no tape of a maker shows, as centimetres."""
-    if bare != "mm":
-        return f"{number} {bare}"
-    return f"{float(number.replace(',', '.')) / MM_PER['cm']:.10g} cm"
+    number = _bare_number(text)
+    if number is None:
+        return text
+    return f"{text} {bare}" if bare != "mm" else f"{number / MM_PER['cm']:.10g} cm"
 
 
 def _lengths(measures: tuple[str, ...], whole: tuple[Recipe, ...]) -> frozenset[str]:
@@ -172,12 +170,12 @@ def _is_length(choice: tree.ChoiceLength | tree.ChoiceOption) -> bool:
     return isinstance(choice, tree.ChoiceLength) and dimension_of(choice) is Dimension.LENGTH
 
 
-def _is_bare(text: str) -> bool:
-    return (
-        text.isascii()
-        and text.replace(".", "", 1).replace(",", "", 1).isdigit()
-        and not ("," in text and "." in text)
-    )
+def _bare_number(text: str) -> float | None:
+    """The number of a length whose unit the form or the link has to say, as of `22`, `4,5`, `22 1/4`; else None."""
+    some, other = read_length(text, "mm"), read_length(text, "cm")
+    if isinstance(some, Problem) or isinstance(other, Problem):
+        return None
+    return some if some != other or text.strip(" 0.,") == "" else None
 
 
 def _body(
@@ -220,7 +218,7 @@ def _choices(whole: tuple[Recipe, ...]) -> list[tuple[str, tree.ChoiceLength | t
 
 def _with_unit(text: str, choice: tree.ChoiceLength | tree.ChoiceOption, bare: Unit) -> str:
     """A length that was written as a bare number, with its unit."""
-    return f"{text} {bare}" if _is_length(choice) and _is_bare(text) else text
+    return f"{text} {bare}" if _is_length(choice) and _bare_number(text) is not None else text
 
 
 def _about(problem: Problem, wanted: Mapping[str, str]) -> str:

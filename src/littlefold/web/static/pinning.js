@@ -6,7 +6,7 @@ import { APART_NUMBERS, BESIDE, EDGE, freest, oneColumn, pinned } from "./pins.j
 const WIDE = 1080; // px of paper from which slips have their full width
 const NARROW = 700; // px of paper below which they lie in a row
 const LEAST = 30; // px of bare paper where no slip hangs
-const FOLDED = 70; // px of the lower right corner, where the findings lie folded up
+const FOLDED = 70; // px of the lower right corner, where the findings lie; at least so much
 const SVG = "http://www.w3.org/2000/svg";
 
 /**
@@ -54,7 +54,7 @@ export function pinning(slips, drawing, findings, acts) {
       at: placeOf(slip),
     }));
     const taken = { left: 0, right: way() === "wide" && isCrowded() ? findings.offsetHeight + 14 : 0 };
-    drawing.style.minHeight = `${needed(found)}px`;
+    drawing.style.minHeight = `${needed(found, taken.right)}px`;
     const places = pinned(found, drawing.drawn(), { ...drawing.room, taken });
     for (const one of found) {
       const place = places.get(one.name);
@@ -161,11 +161,11 @@ export function pinning(slips, drawing, findings, acts) {
   return { lay, bare };
 }
 
-/** The height at which the slips find room on two sides, the list of findings folded up. */
-function needed(slips) {
+/** The height at which the slips find room on two sides, with so much of the lower right corner for the findings. */
+function needed(slips, corner) {
   const whole = slips.reduce((sum, slip) => sum + slip.height + 14, 28);
   const tallest = Math.max(0, ...slips.map((slip) => slip.height));
-  return Math.round((whole + FOLDED + tallest) / 2);
+  return Math.round((whole + Math.max(corner, FOLDED) + tallest) / 2);
 }
 
 /** The keyboard's hold of a slip: its slider, its option or its field. */
