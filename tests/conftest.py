@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import re
+import socket
 import tomllib
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import pytest
 from hypothesis import HealthCheck, settings
 
 if TYPE_CHECKING:
-    import pytest
+    from collections.abc import Iterator
+
     from _pytest.terminal import TerminalReporter
 
 # The same examples at every run, so that a change is judged by what it changed.  To look further afield:
@@ -22,6 +25,15 @@ settings.register_profile("wander", CALM, derandomize=False)
 settings.load_profile("steady")
 
 EXPECTED = tomllib.loads(Path(__file__).with_name("expected_skips.toml").read_text(encoding="utf-8"))
+
+
+@pytest.fixture
+def kept_port() -> Iterator[int]:
+    """A port that nobody else is given, for a server that is closed and opened again; nobody listens at it meanwhile."""
+    with socket.socket(proto=socket.IPPROTO_TCP) as held:
+        held.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        held.bind(("127.0.0.1", 0))
+        yield held.getsockname()[1]
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

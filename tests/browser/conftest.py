@@ -124,15 +124,6 @@ def open_door(app: ASGIApp, port: int = 0) -> Iterator[str]:
 
 
 @pytest.fixture
-def kept_port() -> Iterator[int]:
-    """A port that nobody else is given, for a server that is closed and opened again; nobody listens at it meanwhile."""
-    with socket.socket(proto=socket.IPPROTO_TCP) as held:
-        held.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-        held.bind(("127.0.0.1", 0))
-        yield held.getsockname()[1]
-
-
-@pytest.fixture
 def served(tmp_path: Path) -> Iterator[Served]:
     slow = Slow()
     room = Room(tmp_path / "own", slow, today=lambda: DAY)
