@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 REDRAWS, WARM = 10_000, 2_000
 LINES = 3
+RESTS = 10
+"""After so many redraws a slider rests, and what was found is asked for."""
 GROWTH = 1.05
 """More than this from the warm workroom to the last redraw is growth."""
 PAGE = os.sysconf("SC_PAGE_SIZE")
@@ -44,11 +46,12 @@ def _some(room: Served, first: int, count: int) -> None:
     names = shipped_names()
     for k in range(first, first + count, LINES):
         girth = 500 + (k % 1500) / 10
-        status, _ = asked(
-            line, f"/draw/{names[k % len(names)]}.svg?chest={girth:g}&hip={girth + 40:g}&for-name={k}"
-        )
-        if status != 200:
-            raise AssertionError(f"redraw {k}: {status}")
+        name, words = names[k % len(names)], f"chest={girth:g}&hip={girth + 40:g}&for-name={k}"
+        links = (f"/draw/{name}/moving.svg?{words}", f"/table/{name}/told.json?{words}")
+        for link in links if k % RESTS == 0 else links[:1]:
+            status, _ = asked(line, link)
+            if status != 200:
+                raise AssertionError(f"{link}: {status}")
     line.close()
 
 
