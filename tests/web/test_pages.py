@@ -94,6 +94,13 @@ def test_a_form_is_answered_by_the_link_that_means_the_same(client: TestClient) 
     assert record["choices"]["ease"] == pytest.approx(4.5 * 25.4)
 
 
+def test_an_element_tells_how_the_amounts_of_its_formula_came_about(client: TestClient) -> None:
+    told = client.get("/table/casing-top/told.json?chest=560&ease=120").json()
+    point = told["elements"]["body.C"]
+    assert point["formula"] == "width = 17 cm"
+    assert point["workings"] == ["width = (chest + ease) / 4 = (56 cm + 12 cm) / 4"]
+
+
 @pytest.mark.parametrize("typed", ["22 1/4", "22\u00bc", "22.25", "22,25", "22-1/4"])
 def test_a_bare_fraction_of_a_form_has_the_unit_of_its_tape(client: TestClient, typed: str) -> None:
     fields = {"bare-numbers": "in", "chest": typed, "ease": "4 1/2", "in-units": "in"}

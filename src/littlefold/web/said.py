@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from littlefold.body.tape import say_length
-from littlefold.booklet.formula import step_formula
+from littlefold.booklet.formula import amount_formula, step_formula
+from littlefold.booklet.formula import spoken as said_aloud
 from littlefold.booklet.needs import cloth_rows, notion_rows, number_rows
 from littlefold.booklet.spoken import spoken
 from littlefold.booklet.wording import wording
@@ -18,7 +19,7 @@ from littlefold.web.readings import said_choice
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
-    from littlefold.draft.model import DraftEdge, Step
+    from littlefold.draft.model import Draft, DraftEdge, Step
     from littlefold.pattern.model import Piece, Seam
     from littlefold.pipeline import Outcome
     from littlefold.web.asked import Asked
@@ -53,8 +54,18 @@ def _step(step: Step, outcome: Outcome, asked: Asked) -> Json:
         "sentence": full_sentence(step, draft, asked.speech),
         "length": asked.speech.length(line.path.length()) if line else "",
         "formula": step_formula(step, asked.speech, "{formula}, on the tape {length}"),
+        "workings": list(_workings(step, outcome.draft, asked)),
         "source": step.source,
     }
+
+
+def _workings(step: Step, draft: Draft, asked: Asked) -> Iterator[str]:
+    """How each amount in the formula of a step came about, with this child's numbers."""
+    used = {name for name, _ in step.terms}
+    for amount in draft.amounts:
+        formula = amount_formula(amount, draft, asked.speech) if amount.name in used else ""
+        if formula:
+            yield f"{said_aloud(amount.name)} = {formula}"
 
 
 def _edges(piece: Piece, asked: Asked) -> Iterator[tuple[str, Json]]:

@@ -122,7 +122,7 @@ function sentences(known) {
   const head = document.createElement("b");
   head.textContent = known.length ? `${known.name}, ${known.length}` : known.name;
   const edge = known.edge !== known.sentence && known.edge;
-  const lines = [known.sentence, known.formula, edge, known.source && `After ${known.source}`];
+  const lines = [known.sentence, known.formula, ...(known.workings ?? []), edge, known.source && `After ${known.source}`];
   return [head, ...lines.filter(Boolean).map(paragraph)];
 }
 
