@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from littlefold.body.by_age import cdc_stature_at
+from littlefold.body.girths_by_age import head_curve
 from littlefold.body.growth import FitsUntil, Forecast, fits_until, forecast
 from littlefold.body.measurements import Measurements, Sex
 from littlefold.body.register import NAMES
@@ -59,18 +60,48 @@ def test_two_months_ahead_agree_with_the_velocities_of_who(sex: Sex, age: float)
     assert spread == pytest.approx(median * 10 * variation, rel=0.15)
 
 
-# WHO 2006, medians of length and head at birth, and of the head at 6 and 12 months [cm] (standards.md section 7, item 2).
-# One standard deviation of a head at those ages is 1.2 to 1.4 cm.
+# WHO 2006, medians of length and head [cm] from WHO's own files (standards.md 1.3 and section 7, items 1 and 2).
 @pytest.mark.parametrize(
-    ("sex", "length", "head", "at", "later_head"),
-    [("girl", 49.15, 33.88, 6, 42.21), ("girl", 49.15, 33.88, 12, 44.89),
-     ("boy", 49.88, 34.46, 6, 43.34), ("boy", 49.88, 34.46, 12, 46.06)],
+    ("sex", "age", "length", "head", "at", "later_head"),
+    [("girl", 0, 49.15, 33.88, 6, 42.21), ("girl", 0, 49.15, 33.88, 12, 44.89), ("girl", 6, 65.75, 42.21, 12, 44.89),
+     ("girl", 12, 74.00, 44.89, 48, 49.33), ("boy", 0, 49.88, 34.46, 6, 43.34), ("boy", 0, 49.88, 34.46, 12, 46.06),
+     ("boy", 6, 67.64, 43.34, 12, 46.06), ("boy", 12, 75.74, 46.06, 48, 50.21)],
 )  # fmt: skip
-def test_the_head_of_a_newborn_grows_as_who_says(
-    sex: Sex, length: float, head: float, at: float, later_head: float
+def test_the_middle_head_grows_as_who_says(  # noqa: PLR0917 - one row of the table
+    sex: Sex, age: float, length: float, head: float, at: float, later_head: float
 ) -> None:
-    card = Measurements.of({"stature": length * 10, "head": head * 10}, age_months=0.0, sex=sex)
-    assert later(card, at).body.mm("head") == pytest.approx(later_head * 10, abs=13.0)
+    card = Measurements.of({"stature": length * 10, "head": head * 10}, age_months=age, sex=sex)
+    assert later(card, at).body.mm("head") == pytest.approx(later_head * 10, abs=1.0)
+
+
+# P97 at 4 years is 52.00 and 52.96 cm, where the medians are 49.33 and 50.21 (WHO 2006, standards.md 1.3).
+@pytest.mark.parametrize(("sex", "wide"), [("girl", 520.0), ("boy", 529.6)])
+def test_a_wide_head_stays_wide_whatever_the_height(sex: Sex, wide: float) -> None:
+    p97 = head_curve(12.0, sex).value(1.8808)
+    for height in (-1.5, 0.0, 1.5):
+        card = child(12.0, sex, height, head=p97)
+        assert later(card, 48.0).body.mm("head") == pytest.approx(wide, abs=1.5)
+
+
+@given(
+    SEXES, st.floats(0.0, 59.0), st.lists(st.floats(0.0, 160.0), min_size=2, max_size=4), st.floats(-2.5, 2.5)
+)
+@settings(max_examples=40, deadline=None)
+def test_no_head_shrinks_and_its_range_widens(sex: Sex, age: float, ahead: list[float], z: float) -> None:
+    card = child(age, sex, 0.0, head=head_curve(age, sex).value(z))
+    found = [later(card, age + months) for months in sorted(ahead)]
+    heads = [card.mm("head"), *(one.body.mm("head") for one in found)]
+    assert all(one <= next_one + 1e-6 for one, next_one in pairwise(heads))
+    assert all(one.range("head")[0] >= card.mm("head") for one in found)
+    widths = [one.range("head")[1] - one.body.mm("head") for one in found]
+    assert all(one <= next_one + 0.5 for one, next_one in pairwise(widths))
+
+
+def test_the_head_goes_on_without_a_step_on_the_fifth_birthday() -> None:
+    card = child(40.0, "girl", 0.3, head=505.0)
+    before, after = (later(card, age) for age in (59.99, 60.01))
+    assert after.body.mm("head") == pytest.approx(before.body.mm("head"), abs=0.2)
+    assert after.range("head")[1] == pytest.approx(before.range("head")[1], abs=1.0)
 
 
 # CDC 2000 medians: American children followed from 3, 4 and 6 years on, by their own place on WHO's curves.

@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from littlefold.body.measurements import Sex
 
 P97: Final = 1.8808  # standard deviations
+HEAD_UNTIL: Final = 60.0
+"""The age to which WHO's curve of head girth is used [months]."""
 _LAST_DAY: Final = 1856
 _FIRST_ARM_DAY: Final = 91
 _LAST_MONTH: Final = 228
@@ -37,6 +39,18 @@ def head_at(age_months: float, sex: Sex) -> Lms | None:
     """WHO's curve of head girth; None beyond its last day, a little over 5 years."""
     day = round(max(age_months, 0.0) * DAYS_IN_MONTH)
     return None if day > _LAST_DAY else _heads()[sex][day]
+
+
+def head_curve(age_months: float, sex: Sex | None) -> Lms:
+    """WHO's curve of head girth to `HEAD_UNTIL`, which later ages are read as; the mean of girl and boy where sex is open."""
+    curves = [head_at(min(age_months, HEAD_UNTIL), one) for one in ((sex,) if sex else ("girl", "boy"))]
+    known = [curve for curve in curves if curve is not None]
+    share = 1 / len(known)
+    return Lms(
+        share * sum(one.power for one in known),
+        share * sum(one.median for one in known),
+        share * sum(one.spread for one in known),
+    )
 
 
 def arm_at(age_months: float, sex: Sex) -> Lms | None:

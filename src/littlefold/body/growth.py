@@ -1,7 +1,8 @@
 """Room to grow: what a child's measurements will be at a later age, and until when a garment fits.
 
 The best guess is that a child keeps its own place among children: its height keeps its score on WHO's curves
-(`stature`), every other measurement its deviation from the median of the height (`proportions`).  Chance moves the
+(`stature`), its head under five years that on WHO's curve of head girth, every other measurement its deviation from the
+median of the height (`proportions`).  Chance moves the
 place, the more the longer: heights a year apart go together by more than 0.9, and by nearly 1 in older children
 (Bailey 1994, Ann Hum Biol 21:1-11, who also finds the pull back to the middle too slight to matter for the height).
 The rates here are set to agree with that.  Under two years they, with what two readings of a length differ by, give the
@@ -20,6 +21,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from littlefold.body.filling import complete
+from littlefold.body.girths_by_age import HEAD_UNTIL, head_curve
 from littlefold.body.measurements import Measurements, Origin, Reading
 from littlefold.body.model import BodyModel, body_model
 from littlefold.body.register import NAMES, REGISTER
@@ -167,7 +169,24 @@ def _grown(now: Measurements, age: float, later: float, model: BodyModel) -> For
         for name in NAMES
     )
     body = Measurements(readings, later, now.sex, now.nickname)
+    if age < HEAD_UNTIL:
+        body = body.with_reading("head", _grown_head(now, age, later, stature, model))
     return Forecast(later, body, now)
+
+
+def _grown_head(now: Measurements, age: float, later: float, stature: Reading, model: BodyModel) -> Reading:
+    """To five years by its own place on WHO's curve; from there on as every other girth."""
+    at = min(later, HEAD_UNTIL)
+    reading = now.get("head") or Reading(0.0)
+    curve, ahead = head_curve(age, now.sex), head_curve(at, now.sex)
+    expected = max(reading.mm, ahead.value(curve.score(reading.mm)))
+    unsure = reading.spread_mm / (curve.median * curve.spread)
+    drift = ahead.median * ahead.spread * math.hypot(_chance(_height_loss(age, at)), unsure)
+    grown = Reading(expected, Origin.ESTIMATED, drift)
+    if later <= HEAD_UNTIL:
+        return grown
+    at_five = Measurements((("stature", _grown_stature(now, age, at)), ("head", grown)), at, now.sex)
+    return _grown_reading("head", at_five, stature, later - at, model)
 
 
 def _grown_stature(now: Measurements, age: float, later: float) -> Reading:
