@@ -14,7 +14,14 @@ from littlefold.cli.ages import read_day
 from littlefold.cli.box import the_box
 from littlefold.cli.card_words import card_record, print_card
 from littlefold.cli.files import read_text, write_whole
-from littlefold.cli.words import aside, count_words, print_document, print_findings, to_person
+from littlefold.cli.words import (
+    aside,
+    count_words,
+    print_document,
+    print_findings,
+    refused,
+    to_person,
+)
 from littlefold.problem import Problem, has_errors
 from littlefold.store import (
     Card,
@@ -46,10 +53,9 @@ def today() -> date:
     return datetime.now(tz=UTC).astimezone().date()
 
 
-def refuse(*problems: Problem) -> int:
+def refuse(*problems: Problem, as_data: bool = False) -> int:
     """Says what cannot be done; the exit status for it."""
-    print_findings(problems, aside())
-    return 2
+    return refused(problems, as_data=as_data)
 
 
 def add_child(name: str, born: str | None, sex: Sex | None) -> int:
@@ -65,7 +71,7 @@ def list_children(*, as_data: bool) -> int:
     with the_box() as box:
         cards = box if isinstance(box, Problem) else box.cards()
     if isinstance(cards, Problem):
-        return refuse(cards)
+        return refuse(cards, as_data=as_data)
     if as_data:
         print_document([card_record(card, today()) for card in cards])
         return 0
@@ -83,7 +89,7 @@ def show_child(name: str, *, as_data: bool) -> int:
     """Shows a card."""
     card = the_card(name)
     if isinstance(card, Problem):
-        return refuse(card)
+        return refuse(card, as_data=as_data)
     if as_data:
         print_document(card_record(card, today()))
     else:

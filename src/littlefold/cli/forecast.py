@@ -52,21 +52,22 @@ class Shown:
 def forecast_child(name: str, on: str | None, out: Path | None, shown: Shown, *, as_data: bool) -> int:
     """Tells how a child will grow; returns the exit status."""
     if shown.faults:
-        return refuse(*shown.faults)
+        return refuse(*shown.faults, as_data=as_data)
     if out is not None and out.suffix.lower() not in PICTURES:
-        return refuse(Problem("option-not-understood", f"--out {out}: it ends in {' or '.join(PICTURES)}."))
+        wrong = Problem("option-not-understood", f"--out {out}: it ends in {' or '.join(PICTURES)}.")
+        return refuse(wrong, as_data=as_data)
     day = None if on is None else read_day(on)
     with the_box() as box:
         card = box if isinstance(box, Problem) else box.card(name)
     if isinstance(card, Problem) or isinstance(day, Problem):
-        return refuse(*(one for one in (card, day) if isinstance(one, Problem)))
+        return refuse(*(one for one in (card, day) if isinstance(one, Problem)), as_data=as_data)
     room = _room(card, day)
     if isinstance(room, Problem):
-        return refuse(room)
+        return refuse(room, as_data=as_data)
     if out is not None:
         fault = write_whole(out, _drawn(card, room, out.suffix.lower(), shown))
         if fault is not None:
-            return refuse(fault)
+            return refuse(fault, as_data=as_data)
         aside().print(f"Growth of {card.name}: {out}", markup=False)
     if as_data:
         print_document(_record(room))

@@ -9,7 +9,7 @@ from rich.text import Text
 from littlefold.body.child import unknown_measurement
 from littlefold.body.register import REGISTER, register_in
 from littlefold.booklet.recipes import measures_of, with_beginnings
-from littlefold.cli.words import aside, print_document, print_findings, to_person
+from littlefold.cli.words import print_document, refused, to_person
 from littlefold.pipeline import on_the_shelf
 from littlefold.recipe.shelf import shipped_names
 
@@ -20,8 +20,7 @@ if TYPE_CHECKING:
 def list_measurements(name: str | None, language: str, *, as_data: bool) -> int:
     """Tells of one measurement, or of all; returns the exit status."""
     if name is not None and name not in REGISTER:
-        print_findings((unknown_measurement(name),), aside())
-        return 2
+        return refused((unknown_measurement(name),), as_data=as_data)
     asking = _asking()
     found = [one for key, one in register_in(language).items() if name in (None, key)]
     if as_data:

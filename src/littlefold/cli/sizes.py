@@ -9,7 +9,7 @@ from rich.table import Table
 from littlefold.body.chart import SIZES, chart_row, read_sizes, source_of
 from littlefold.body.register import NAMES, REGISTER
 from littlefold.body.tape import ONE_MM, say_length
-from littlefold.cli.words import aside, print_document, print_findings, to_person
+from littlefold.cli.words import print_document, refused, to_person
 from littlefold.problem import Problem
 
 
@@ -17,8 +17,7 @@ def print_sizes(text: str | None, units: Literal["cm", "in"], *, as_data: bool) 
     """Prints the sizes of the chart; returns the exit status."""
     sizes = SIZES if text is None else read_sizes(text)
     if isinstance(sizes, Problem):
-        print_findings((sizes,), aside())
-        return 2
+        return refused((sizes,), as_data=as_data)
     if as_data:
         print_document([_record(size) for size in sizes])
         return 0

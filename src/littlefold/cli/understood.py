@@ -23,7 +23,7 @@ from littlefold.cli.typed import not_one_of, pairs, unpaired
 from littlefold.draft.choices import read_choices
 from littlefold.draft.sentence import Speech, languages
 from littlefold.pipeline import Wish, on_the_shelf, settings
-from littlefold.problem import Problem
+from littlefold.problem import Problem, Severity
 from littlefold.sheet.paper import MARGIN, OVERLAP, read_paper
 
 if TYPE_CHECKING:
@@ -129,7 +129,17 @@ def _body(
             measurements = measurements.with_reading(name, reading)
     if measurements.age_months is not None and not measurements.readings:
         measurements = _by_age_alone(measurements, measurements.age_months)
-    return measurements, notes, tuple(problems)
+    return measurements, (*notes, *_sex_without_use(asked)), tuple(problems)
+
+
+def _sex_without_use(asked: Asked) -> tuple[Problem, ...]:
+    """That --girl or --boy changes nothing, where it does not."""
+    if asked.sex is None or (asked.child is None and (asked.size is None or asked.age is not None)):
+        return ()
+    whose = "the child's own card or file says which growth curves are used"
+    alike = "the size chart is one for girls and boys. Growth curves are asked with --age"
+    said = f"--{asked.sex} changes nothing here: {alike if asked.child is None else whose}."
+    return (Problem("sex-not-asked", said, Severity.NOTE),)
 
 
 def _by_age_alone(child: Measurements, age: float) -> Measurements:

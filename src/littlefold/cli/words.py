@@ -11,7 +11,7 @@ from rich.table import Table
 from rich.text import Text
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from littlefold.problem import Problem
 
@@ -59,6 +59,17 @@ def print_document(document: Any) -> None:
     text = json.dumps(document, ensure_ascii=False, allow_nan=False, indent=1)
     sys.stdout.buffer.write(text.encode("utf-8", "replace") + b"\n")
     sys.stdout.buffer.flush()
+
+
+def refused(problems: Sequence[Problem], *, as_data: bool) -> int:
+    """Says what cannot be done, as a document with `problems` where data was asked for; the exit status for it."""
+    if as_data:
+        from littlefold.booklet.record import problem_record
+
+        print_document({"problems": [problem_record(problem) for problem in problems]})
+    else:
+        print_findings(problems, aside())
+    return 2
 
 
 def count_words(count: int, one: str) -> str:
