@@ -27,6 +27,7 @@ from littlefold.geometry import (
     meet_line,
     self_crossings,
 )
+from littlefold.geometry.intersection import do_meet
 from tests.geometry.shapes import (
     AWKWARD,
     as_bezier,
@@ -99,6 +100,13 @@ def test_paths_that_shapely_sees_cross_are_seen_to_meet(first: Segment, second: 
         assert meet(first, second)
     if one.distance(other) > 0.01:
         assert meet(first, second) == ()
+
+
+@some
+@given(segments, segments)
+def test_whether_two_paths_meet_is_told_as_their_meetings_tell_it(first: Segment, second: Segment) -> None:
+    one, other = Path((first,)), Path((second,))
+    assert do_meet(one, other) is bool(meet(one, other))
 
 
 @some
