@@ -67,3 +67,23 @@ def test_the_rompers_envelope_lies_between_the_fold_and_the_better_fold() -> Non
     pieces = romper()
     assert to_buy(pieces, 45, Way.TWO_FOLDS) <= 7 / 8 * YARD <= to_buy(pieces, 45, Way.FOLDED)
     assert to_buy(pieces, 60, Way.OPEN) == pytest.approx(5 / 8 * YARD, rel=NEAR)
+
+
+@pytest.mark.parametrize("way", [Way.OPEN, Way.FOLDED])
+@pytest.mark.parametrize("inches", [36, 45])
+def test_drawers_take_twice_the_length_of_the_leg(inches: float, way: Way) -> None:
+    """[S88] reckons twice the leg's length; ours at about 8 years, by the cutting line of the leg."""
+    pieces = pieces_of("drawers", "122")
+    leg = next(piece.polygon.bounds for piece in pieces if piece.name == "leg")
+    assert to_buy(pieces, inches, way) == pytest.approx(2 * (leg[2] - leg[0]), rel=NEAR)
+
+
+def test_a_jama_of_six_years_takes_its_length_and_an_inch_and_a_half() -> None:
+    """[S28b]: length + 1 1/2 in, front and back side by side; ours is the loose top without sleeves, 45 in, open.
+
+    The rule knows no buying step: it is rounded up to the eighth of a yard, as ours is.
+    """
+    pieces = pieces_of("casing-top", "116")
+    long = max(piece.polygon.bounds[2] - piece.polygon.bounds[0] for piece in pieces if piece.on_fold)
+    rule = rough_length((long / 2,), 1.5 * INCH, YARD_STEP)
+    assert to_buy(pieces, 45, Way.OPEN) == pytest.approx(rule, rel=NEAR)
