@@ -7,6 +7,7 @@ import time
 from typing import TYPE_CHECKING
 
 import pytest
+from playwright.sync_api import expect
 
 from tests.browser.axe import grave_faults
 from tests.browser.conftest import opened
@@ -15,7 +16,7 @@ from tests.web.test_cloth_kinds import LINED
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from playwright.sync_api import Browser
+    from playwright.sync_api import Page
 
     from tests.browser.conftest import Served, Visit
 
@@ -44,11 +45,11 @@ def test_each_cloth_has_its_slip_by_keyboard_and_what_is_wrong_is_told_there(
     page.keyboard.press("Enter")
     page.get_by_text("“ninety” is not understood").wait_for()
     wrong = lining.get_by_label("Width", exact=True)
-    assert wrong.input_value() == "ninety"
+    expect(wrong).to_have_value("ninety")
     assert (
         page.locator(f"[id='{wrong.get_attribute('aria-describedby')}']").inner_text().startswith("“ninety”")
     )
-    assert lining.get_by_label("Price a metre").input_value() == "5,50"
+    expect(lining.get_by_label("Price a metre")).to_have_value("5,50")
     wrong.fill("60 cm")
     lining.get_by_label("Laid").select_option("open")
     page.get_by_role("link", name="Prices of thread").click()  # unfolds them
@@ -60,16 +61,15 @@ def test_each_cloth_has_its_slip_by_keyboard_and_what_is_wrong_is_told_there(
         "0.9 m",
         "4.95",
     ]
-    assert page.locator(".shopping tfoot td.newest").inner_text() == "7.00"
+    expect(page.locator(".shopping tfoot td.newest")).to_have_text("7.00")
     assert made.complaints == []
     assert made.only_here()
 
 
 def test_a_search_that_the_workroom_did_not_outlive_is_gone_on_from(
-    served: Served, visit: Callable[..., Visit]
+    served: Served, visit: Callable[..., Visit], kept_port: int
 ) -> None:
-    with opened(served.room) as address:
-        port = int(address.rpartition(":")[2])
+    with opened(served.room, kept_port) as address:
         page = visit(f"{address}/cloth/drawers?cloth-way=open").page
         page.get_by_label(re.compile("shorter lay")).select_option("120")
         page.get_by_role("button", name="Search").click()
@@ -79,12 +79,15 @@ def test_a_search_that_the_workroom_did_not_outlive_is_gone_on_from(
         while not list((served.room.folder / "lays").glob("*.json")) and time.monotonic() < until:
             time.sleep(0.05)
     served.room.searches.end_all(10.0)
-    with opened(served.room, port):  # the page asks on, hears that its search is gone, and is loaded again
+    with opened(
+        served.room, kept_port
+    ):  # the page asks on, hears that its search is gone, and is loaded again
         page.get_by_text("has been checked again; search on if you like").wait_for()
         kept = page.locator(".to-buy").inner_text()
         page.get_by_role("button", name="Search on").click()
         page.locator("progress").wait_for()
         page.get_by_role("button", name="Good enough: stop").click()
+        page.wait_for_url(lambda url: "search=" not in url)
         page.get_by_role("button", name="Compare ways and widths").wait_for()
         assert laid(page.locator(".to-buy").inner_text()) <= laid(kept)
 
@@ -108,15 +111,13 @@ def test_the_page_of_several_cloths_has_no_grave_fault_and_is_no_wider_than_its_
     assert found == []
 
 
-def test_several_cloths_need_no_javascript(bag: str, browser: Browser) -> None:
-    context = browser.new_context(java_script_enabled=False)
-    page = context.new_page()
+def test_several_cloths_need_no_javascript(bag: str, window: Callable[..., Page]) -> None:
+    page = window(java_script_enabled=False)
     page.goto(bag)
     page.get_by_role("group", name=re.compile("^Lining")).get_by_label("In hand").fill("1 m")
     page.get_by_role("button", name="Lay", exact=True).click()
     lining = page.get_by_role("region", name="Lining", exact=True)
-    assert "are enough" in lining.locator(".to-buy").inner_text()
+    expect(lining.locator(".to-buy")).to_contain_text("are enough")
     lining.get_by_role("button", name="Compare ways and widths").click()
     page.wait_for_url(re.compile("search="))
     lining.get_by_text("least cloth").wait_for()  # the page loads itself again until the table is there
-    context.close()

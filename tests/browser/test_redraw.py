@@ -59,7 +59,7 @@ def test_after_a_storm_findings_and_drawing_are_of_the_final_value(
         time.sleep(BETWEEN_MOVES)
     last = f"{(750 - 3 * STORM) / 10:g} cm"
     at_rest(page, last)
-    page.wait_for_timeout(600)  # nothing older may come after it
+    made.come_to_rest()  # nothing older may come after it
     after = (
         found(page),
         pinned(page),
