@@ -111,6 +111,17 @@ def test_opened_findings_push_no_slip_under_the_tape(served: Served, visit: Call
     assert not [one for one in slips if overlap(one, found)]
 
 
+@pytest.mark.parametrize("width", [1280, 820])
+def test_names_of_all_pieces_lie_on_nothing(served: Served, visit: Callable[..., Visit], width: int) -> None:
+    made = visit(f"{served.address}/table/a-line-frock?for-size=104&on-sheet=all-pieces", width)
+    made.come_to_rest()
+    names = [box(name) for name in made.page.locator("draft-drawing .piece-title").all()]
+    assert len(names) > 3
+    assert not [
+        (one, other) for k, one in enumerate(names) for other in names[k + 1 :] if overlap(one, other)
+    ]
+
+
 def box(one: Locator) -> tuple[float, float, float, float]:
     """Left, top, right, lower edge [px]."""
     found = one.bounding_box()

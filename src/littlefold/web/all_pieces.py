@@ -22,6 +22,8 @@ BESIDE = 40.0
 """Bare paper between pieces [mm]."""
 TITLE = 60.0
 """Paper under a piece for its name [mm]."""
+SIGN = 14.0
+"""Breadth of a sign of a piece's name: half of the largest letters in `static/table.css` [mm]."""
 WIDER = 1.5
 """The sheet is about so many times as wide as high."""
 EMPTY = (100.0, 100.0)
@@ -40,7 +42,7 @@ class _Laid:
 def draw_all(pieces: tuple[Piece, ...], title: str) -> str:
     """All pieces as an SVG element, without findings; a piece on the fold with its other half."""
     laid = tuple(_in_rows(pieces))
-    wide = max((one.left + one.box.width for one in laid), default=EMPTY[0]) + BESIDE
+    wide = max((_right(one) for one in laid), default=EMPTY[0]) + BESIDE
     high = max((one.top + one.box.height + TITLE for one in laid), default=EMPTY[1])
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="sheet-drawing" role="img" '
@@ -49,17 +51,27 @@ def draw_all(pieces: tuple[Piece, ...], title: str) -> str:
     )
 
 
+def _right(laid: _Laid) -> float:
+    return laid.left + (laid.box.width + _breadth(laid.piece, laid.box)) / 2
+
+
 def _in_rows(pieces: tuple[Piece, ...]) -> Iterator[_Laid]:
     boxes = [(piece, piece.unfolded.cut.bounds()) for piece in pieces]
-    area = sum((box.width + BESIDE) * (box.height + TITLE) for _, box in boxes)
-    most = max(sqrt(area * WIDER), *(box.width for _, box in boxes), 0.0)
+    area = sum((_breadth(piece, box) + BESIDE) * (box.height + TITLE) for piece, box in boxes)
+    most = max(sqrt(area * WIDER), *(_breadth(piece, box) for piece, box in boxes), 0.0)
     left = top = row = 0.0
     for piece, box in boxes:
-        if left and left + box.width > most:
+        breadth = _breadth(piece, box)
+        if left and left + breadth > most:
             left, top, row = 0.0, top + row, 0.0
-        yield _Laid(piece, box, left, top)
-        left += box.width + BESIDE
+        yield _Laid(piece, box, left + (breadth - box.width) / 2, top)
+        left += breadth + BESIDE
         row = max(row, box.height + TITLE)
+
+
+def _breadth(piece: Piece, box: Bounds) -> float:
+    """The paper that a piece takes in its row: its name under it may be the broader [mm]."""
+    return max(box.width, SIGN * len(piece.title))
 
 
 def _drawn(laid: _Laid) -> str:
