@@ -10,7 +10,7 @@ import pytest
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from playwright.sync_api import Page
+    from playwright.sync_api import Page, Route
 
     from tests.browser.conftest import Served, Visit
 
@@ -89,12 +89,20 @@ def test_while_something_moves_older_findings_stand_on_faded(
     at_rest(page, "75 cm")
     before = pinned(page)
     assert before
-    served.drafts_take(0.4)
+    held: list[Route] = []
+
+    def hold(route: Route) -> None:
+        held.append(route)
+
+    page.route("**/told.json*", hold)  # it moves so long as nothing is told
     page.evaluate(MOVE, 700)
     page.wait_for_function("() => document.querySelector('draft-drawing').dataset.drawn.includes('hip=70')")
     assert pinned(page) == before
     opacity = "one => Number(getComputedStyle(one).opacity)"
     assert page.locator("draft-drawing .findings").evaluate(opacity) < 1
+    while not held:
+        page.wait_for_timeout(20)
+    held.pop().continue_()
     at_rest(page, "70 cm")
     assert page.locator("draft-drawing .findings").evaluate(opacity) == 1
     assert made.complaints == []
