@@ -192,5 +192,26 @@ def test_the_marker_is_the_lay_at_full_size():
     assert float(page.width) > lay.length * POINT
 
 
+def test_the_marker_shows_the_whole_drawing_with_both_its_dimensions_and_a_bare_border():
+    """Read back by another program: every word of the drawing is on the page, none at its very edge."""
+    lay = plan().lay
+    content = marker(lay, DAY)
+    assert content is not None
+    reader, _ = read(content)
+    words = reader.pages[0].extract_text()
+    for label in (mark for mark in lay_drawing(lay).marks if isinstance(mark, Label)):
+        assert label.text.replace(" ", "") in words.replace(" ", "").replace("\n", "")
+    starts = []
+
+    def note(text, ctm, matrix, _font, _size):
+        if text.strip():
+            starts.append(matrix[4] * ctm[0] + matrix[5] * ctm[2] + ctm[4])
+
+    reader.pages[0].extract_text(visitor_text=note)
+    page = reader.pages[0].mediabox
+    assert min(starts) >= 9 * POINT
+    assert max(starts) <= float(page.width)
+
+
 def test_no_page_is_as_long_as_a_bolt():
     assert marker(replace(plan().lay, length=LONGEST), DAY) is None

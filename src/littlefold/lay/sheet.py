@@ -9,7 +9,7 @@ from importlib.resources import files
 from typing import TYPE_CHECKING, Any
 
 from littlefold.drawing import Drawing, Label, Meaning, Stroke, plain
-from littlefold.geometry import Bounds, Path, Point
+from littlefold.geometry import Affine, Bounds, Path, Point
 from littlefold.lay import spoken
 from littlefold.lay.chalk import chalk_table, lower_edge
 from littlefold.lay.draw import cloth_end, lay_drawing
@@ -119,7 +119,9 @@ def marker(lay: Lay, made: date, units: Units = "cm") -> bytes | None:
     box = (drawing.bounds() or Bounds(0.0, 0.0, 1.0, 1.0)).grown(BORDER)
     if max(box.width, box.height) > LONGEST:
         return None
-    page = Page(box.width, box.height, drawing, box, name="marker")
+    corner = Point(box.left, box.bottom)
+    home = Affine.translation(Point(0.0, 0.0) - corner)
+    page = Page(box.width, box.height, drawing.transformed(home), name="marker", corner=corner)
     return write_pdf((page,), drawing.title, made)
 
 
