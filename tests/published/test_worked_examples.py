@@ -164,6 +164,18 @@ def test_t5_bodice() -> None:
     assert centimetres(draft, "half_width") * 2 - 52.8 == pytest.approx(6, abs=0.05)
 
 
+def test_an_armhole_reckoned_from_the_chest() -> None:
+    """Bodice block (artvani-vani.blogspot.com): an eighth of the chest and 2 1/2 in; chest 24 gives 5 1/2 in."""
+    recipe = on_the_shelf("bodice")
+    assert recipe is not None
+    body, _ = complete(Measurements.of({"chest": 24 * INCH, "scye_depth": 124.0}))
+    draft = evaluate(recipe, body, {"armhole_rule": "from_chest"})
+    assert codes(draft) == []
+    for sheet in ("back", "front"):
+        depth = draft.points[f"{sheet}.A"].at.y - draft.points[f"{sheet}.B"].at.y
+        assert depth / INCH == pytest.approx(5.5)
+
+
 def test_t5_a_wrong_print_is_reported() -> None:
     """The same draft with a number misprinted by a millimetre is found, with both numbers."""
     recipe = on_the_shelf("bodice")

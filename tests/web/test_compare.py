@@ -35,3 +35,9 @@ def test_a_choice_of_two_words_is_laid_over(client: TestClient) -> None:
     answer = client.get("/compare/casing-top?what=below_waist&value=20+cm")
     assert answer.headers["location"].endswith("?or-below_waist=20+cm")
     assert "Length below the waist: 20 cm" in client.get(answer.headers["location"]).text
+
+
+def test_the_armhole_by_two_published_rules(client: TestClient) -> None:
+    page = client.get("/compare/bodice?chest=64+cm&scye_depth=12.5+cm&or-armhole_rule=from_chest").text
+    # 64 / 8 + 6.35 = 14.35 cm against 12.5 cm as measured
+    assert re.search(r"point B</th><td></td><td></td><td>1.85 cm apart", page)
