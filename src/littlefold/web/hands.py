@@ -2,6 +2,7 @@
 
 A hand is given a recipe's name and the words of a link, and gives back text.  A draft that was just made is asked for
 again by the same words soon (its findings, another of its sheets), so the same hand is asked first, which remembers it.
+At each hand those go first for whom something moves: thirty pupils' findings must not keep one slider waiting.
 While the hands are still coming in, and where one was lost, the workroom drafts by itself.
 """
 
@@ -17,6 +18,8 @@ from dataclasses import dataclass, field
 from threading import Lock, Thread
 from typing import TYPE_CHECKING, Final
 from zlib import crc32
+
+from littlefold.web.turns import Pressing, Turns
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -74,7 +77,16 @@ class Hands:
             TooLongError: The draft was cut off.
         """
         words = tuple(fields)
-        return self._by(self._taken(recipe, words), room, task, recipe, words)
+        return self._by(self._taken(recipe, words), room, task, recipe, words, pressing=Pressing.MOVING)
+
+    def ask_at_rest(self, room: Room, task: Task, recipe: str, fields: Iterable[tuple[str, str]]) -> str:
+        """The same for a task that comes when nothing moves any more: it lets those pass for whom something does.
+
+        Raises:
+            TooLongError: The draft was cut off.
+        """
+        words = tuple(fields)
+        return self._by(self._taken(recipe, words), room, task, recipe, words, pressing=Pressing.RESTING)
 
     def ask_aside(self, room: Room, task: Task, recipe: str, fields: Iterable[tuple[str, str]]) -> str | None:
         """The same for a task that takes long and can wait, kept off those for which someone waits.
@@ -91,14 +103,17 @@ class Hands:
                 if hand.waiting >= ASIDE:
                     return None
                 hand.waiting += 1
-        return self._by(hand, room, task, recipe, tuple(fields))
+        return self._by(hand, room, task, recipe, tuple(fields), pressing=Pressing.RESTING)
 
-    def _by(self, hand: _Hand | None, room: Room, task: Task, recipe: str, words: Fields) -> str:
+    def _by(
+        self, hand: _Hand | None, room: Room, task: Task, recipe: str, words: Fields, *, pressing: Pressing
+    ) -> str:
         """What a hand gives that was counted as busy; what the workroom gives where there is none."""
         if hand is None:
             return task(room, recipe, words)
         try:
-            return hand.pool.submit(_done, task, recipe, words).result()
+            with hand.turns.turn(pressing):
+                return hand.pool.submit(_done, task, recipe, words).result()
         except BrokenProcessPool:
             hand.begin()
             return task(room, recipe, words)
@@ -135,6 +150,7 @@ class _Hand:
     folder: Path
     stands_back: int = 0
     waiting: int = 0
+    turns: Turns = field(default_factory=Turns)
     pool: ProcessPoolExecutor = field(init=False)
     come_in: Future[int] = field(init=False)
 

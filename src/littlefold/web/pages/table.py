@@ -53,7 +53,8 @@ def routes(room: Room) -> APIRouter:
     @router.get("/table/{recipe}/told.json")
     def telling(recipe: str, request: Request) -> Response:
         on_the_table(room, recipe, asked_in(room, recipe, request))
-        return Response(room.hands.ask(room, told, recipe, request.query_params.items()), media_type=JSON)
+        found = room.hands.ask_at_rest(room, told, recipe, request.query_params.items())
+        return Response(found, media_type=JSON)
 
     @router.get("/table/{recipe}/cures.json")
     def curing(recipe: str, request: Request) -> Response:
