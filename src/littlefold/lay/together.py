@@ -9,7 +9,10 @@ from __future__ import annotations
 
 from contextlib import closing
 from dataclasses import dataclass, replace
+from math import inf
 from typing import TYPE_CHECKING
+
+from littlefold.lay.strip import length_of
 
 if TYPE_CHECKING:
     from collections.abc import Generator, Iterator
@@ -22,13 +25,13 @@ if TYPE_CHECKING:
 # With more members than this on the fold the engine searches alone, and the planner settles what it finds.
 MANY = 32
 
-# An answer of the engine is settled at once if it is shorter than the best by this share: settling takes time from
-# the search, the more so the more members there are (more than a crowd wait for the larger share).
+# An answer of the engine is settled at once if it is shorter by this share than the last one was before it was settled:
+# settling takes time from the search, the more so the more members there are (a crowd waits for the larger share).
 CROWD = 48
-SHORTER = 0.003
-MUCH_SHORTER = 0.01
+SHORTER = 0.001
+MUCH_SHORTER = 0.003
 
-# The last answer of a search is settled even if it is this much longer: settling wins up to about half of it.
+# An answer is settled even if it is this much longer than the best: settling wins as much as that.
 LONGER = -0.01
 
 # How long to wait for an answer of the engine when there is nothing else to do [s].
@@ -55,16 +58,18 @@ def searched(
         if found is None:
             return
         yield found, "planner"
+        settling = _Settling(planner)
         if alone:
             shorter = MUCH_SHORTER if len(planner.strip.members) > CROWD else SHORTER
             for answer in heard:
-                yield from _adopted(planner, answer, shorter)
-        yield from _side_by_side(planner, heard, effort)
+                yield from settling.of(answer, shorter)
+        yield from _side_by_side(settling, heard, effort)
 
 
 def _side_by_side(
-    planner: Planner, heard: Iterator[_Heard | None], effort: Effort
+    settling: _Settling, heard: Iterator[_Heard | None], effort: Effort
 ) -> Iterator[tuple[Found, str]]:
+    planner = settling.planner
     last: _Heard | None = None
     while planner.steps < effort.steps and not planner.is_done and effort.keep_going():
         better = planner.advance()
@@ -72,18 +77,34 @@ def _side_by_side(
             yield better, "planner"
         answer = next(heard, None)
         last = answer or last
-        yield from _adopted(planner, answer, SHORTER)
+        yield from settling.of(answer, SHORTER)
     if last is not None:
-        yield from _adopted(planner, replace(last, is_last=True), SHORTER)
+        yield from settling.of(replace(last, is_last=True), SHORTER)
 
 
-def _adopted(planner: Planner, heard: _Heard | None, shorter: float) -> Iterator[tuple[Found, str]]:
-    """The engine's layout, settled, if it is shorter than the best by a share, or the last one."""
-    if heard is None or not planner.is_worth_settling(heard.layout, LONGER if heard.is_last else shorter):
-        return
-    adopted = planner.adopt(heard.layout)
-    if adopted is not None:
-        yield adopted, "engine"
+@dataclass(slots=True)
+class _Settling:
+    """Settles the engine's layouts, each if it is shorter than those before it were as the engine left them."""
+
+    planner: Planner
+    least: float = inf
+
+    def of(self, heard: _Heard | None, shorter: float) -> Iterator[tuple[Found, str]]:
+        """The layout, settled, if that comes out shorter than the best."""
+        if heard is None or not (heard.is_last or self._is_shorter(heard.layout, shorter)):
+            return
+        if not self.planner.is_worth_settling(heard.layout, LONGER):
+            return
+        self.least = min(self.least, self._length(heard.layout))
+        adopted = self.planner.adopt(heard.layout)
+        if adopted is not None:
+            yield adopted, "engine"
+
+    def _is_shorter(self, layout: Layout, shorter: float) -> bool:
+        return self._length(layout) <= self.least * (1 - shorter)
+
+    def _length(self, layout: Layout) -> float:
+        return length_of(self.planner.strip, layout)
 
 
 @dataclass(frozen=True, slots=True)
