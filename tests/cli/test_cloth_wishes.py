@@ -283,3 +283,27 @@ def test_wishes_are_read():
     assert found.pins[0].at == Point(120, 300)
     assert found.scraps[0][2] == Point(600, 400)
     assert found.match == (("front", 2),)
+
+
+def test_front_and_back_are_cut_together_in_four_layers(say) -> None:
+    words = ("cloth", "casing-top", *QUICK, "--lay", "four-layers", "--data")
+    assert say(*words).data["verified"] is False  # one of each on the fold leaves two layers over
+    found = say(*words, "--together").data
+    assert found["verified"]
+    on_fold = [one for one in found["placements"] if one["on_fold"]]
+    assert [(one["piece"], one["layers"]) for one in on_fold] == [("back", 4)]
+    assert "front" not in {one["piece"] for one in found["placements"]}
+    assert any("cut together" in caution for caution in found["cautions"])
+
+
+def test_where_nothing_is_cut_together_that_is_said(say) -> None:
+    found = say("cloth", "trousers", *QUICK, "--together", "--data").data
+    assert found["verified"]
+    assert "no-twins" in {problem["code"] for problem in found["problems"]}
+
+
+def test_damaged_spots_that_lie_on_each_other_are_one() -> None:
+    found = read_wishes(WishWords(damaged=("10x10cm+5x5cm", "12x12cm+5x5cm", "30x10cm+5x5cm")))
+    assert isinstance(found, Wishes)
+    shared = 900  # the first two have 3 cm by 3 in common [mm2]
+    assert sorted(round(spot.area) for spot in found.holes) == [2500, 2 * 2500 - shared]

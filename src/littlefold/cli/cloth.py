@@ -34,6 +34,7 @@ if TYPE_CHECKING:
 
     from littlefold.cli.asked import Asked
     from littlefold.cli.cloth_wishes import Also
+    from littlefold.cli.one_cloth import OneLaid
     from littlefold.lay.cloth import Cloth
     from littlefold.lay.compare import Row
     from littlefold.pattern.model import Pattern
@@ -156,12 +157,17 @@ def _lay(outcome: Outcome, order: Order, understood: Understood) -> Laid:
     warned = cautions(outcome.pattern, spoken(outcome.problems, understood.speech))
     units = understood.speech.units
     plans = tuple(
-        LayPlan(_title(outcome), one.lay, one.rows, shopping, warned, units, one.stripes)
+        LayPlan(_title(outcome), one.lay, one.rows, shopping, (*_parting(one), *warned), units, one.stripes)
         for one in done
         if one.lay is not None
     )
     problems = (*found, *(problem for one in done for problem in one.problems))
     return Laid(plans, done[0].rows, problems, is_whole=done[0].lay is not None)
+
+
+def _parting(laid: OneLaid) -> tuple[str, ...]:
+    """How pieces that are cut at once are parted: it must be read before the scissors are put away."""
+    return tuple(problem.message for problem in laid.together)
 
 
 def _other_cloth(cloth: Cloth, also: Also) -> Cloth:

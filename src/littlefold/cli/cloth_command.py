@@ -108,6 +108,13 @@ def cloth(
     tilt: Annotated[
         str | None, typer.Option(metavar="LENGTH", help="How far a piece may end off its grain: 3mm at most.")
     ] = None,
+    together: Annotated[
+        bool,
+        typer.Option(
+            "--together",
+            help="Cut a front and a back that differ only at the neck at once, by the larger outline.",
+        ),
+    ] = False,
     stored: Annotated[
         Path | None,
         typer.Option(
@@ -178,6 +185,7 @@ def cloth(
         tuple(scrap or ()),
         tuple(match or ()),
         tilt,
+        together,
         units == "in",
     )
     raise typer.Exit(

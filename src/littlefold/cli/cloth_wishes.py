@@ -14,6 +14,7 @@ from littlefold.geometry import Point
 from littlefold.lay.asked import Wished
 from littlefold.lay.cloth import YARD
 from littlefold.lay.shopping import REEL
+from littlefold.lay.unfolded import joined
 from littlefold.problem import Problem
 
 if TYPE_CHECKING:
@@ -37,6 +38,7 @@ class WishWords:
     scraps: tuple[str, ...] = ()
     match: tuple[str, ...] = ()
     tilt: str | None = None
+    together: bool = False
     by_yard: bool = False
 
 
@@ -61,6 +63,7 @@ class Wishes:
         scraps: Shapes of cloth to cut from instead of a length of it, grain along x.
         match: By piece, the notch that is to meet the stripes.
         tilt: How far a piece may end off its grain [mm].
+        together: Whether front and back are cut at once where they differ only at the neck.
     """
 
     prices: Mapping[str, Price] = field(default_factory=dict)
@@ -70,6 +73,7 @@ class Wishes:
     scraps: tuple[tuple[Point, ...], ...] = ()
     match: tuple[tuple[str, int], ...] = ()
     tilt: float = 0.0
+    together: bool = False
 
 
 def read_wishes(words: WishWords) -> Wishes | tuple[Problem, ...]:
@@ -84,10 +88,11 @@ def read_wishes(words: WishWords) -> Wishes | tuple[Problem, ...]:
         dict(_all(words.prices, lambda text: _priced(text, by_yard=words.by_yard), faults)),
         _all(words.also, lambda text: _also(text, by_yard=words.by_yard), faults),
         _all(words.pins, _pin, faults),
-        _all(words.damaged, _hole, faults),
+        joined(_all(words.damaged, _hole, faults)),
         _all(words.scraps, _scrap, faults),
         _all(words.match, _match, faults),
         tilt,
+        words.together,
     )
     return tuple(faults) or wishes
 

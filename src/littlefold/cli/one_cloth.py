@@ -21,6 +21,7 @@ from littlefold.lay.short import enough
 from littlefold.lay.shrink import advice
 from littlefold.lay.spoken import cloth, units_of
 from littlefold.lay.stripes import paired, stripes_met
+from littlefold.lay.twins import twinned
 from littlefold.lay.ways import Way
 from littlefold.problem import Number, Problem, Severity
 
@@ -32,6 +33,7 @@ if TYPE_CHECKING:
     from littlefold.lay.lay import Lay
     from littlefold.lay.piece import LayPiece
     from littlefold.lay.stripes import Met
+    from littlefold.lay.twins import Twinned
     from littlefold.pattern.model import Pattern
 
 
@@ -39,13 +41,14 @@ if TYPE_CHECKING:
 class OneLaid:
     """The best lay of one cloth, None where there is none; the ways that were tried; what is to be said.
 
-    `stripes` tells of each seam whether the stripes meet in it.
+    `stripes` tells of each seam whether the stripes meet in it; `together` how pieces are parted that are cut at once.
     """
 
     lay: Lay | None
     rows: tuple[Row, ...]
     problems: tuple[Problem, ...]
     stripes: tuple[Met, ...] = ()
+    together: tuple[Problem, ...] = ()
 
 
 def lay_one(pattern: Pattern, order: Order, fabric: Fabric) -> OneLaid:
@@ -60,9 +63,25 @@ def lay_one(pattern: Pattern, order: Order, fabric: Fabric) -> OneLaid:
     cut = wished if isinstance(wished, Problem) else tilted(wished, order.wishes.tilt)
     if isinstance(cut, Problem):
         return OneLaid(None, (), (cut, *doubts))
+    if order.wishes.together:
+        return _with_twins(twinned(cut), order, fabric, doubts)
     laid = _laid(cut, order, fabric)
     stripes = () if laid.lay is None else stripes_met(laid.lay, seams)
     return replace(laid, problems=(*doubts, *laid.problems), stripes=stripes)
+
+
+def _with_twins(found: Twinned, order: Order, fabric: Fabric, doubts: tuple[Problem, ...]) -> OneLaid:
+    """Pieces of which some are cut at once; stripes are not told of, since one of the two is cut by the other's."""
+    notes = found.notes or (_no_twins(),)
+    laid = _laid(found.pieces, order, fabric)
+    return replace(laid, problems=(*doubts, *notes, *laid.problems), together=found.notes)
+
+
+def _no_twins() -> Problem:
+    words = (
+        "No two pieces on the fold differ only at the neck, so none are cut together: each is laid by itself."
+    )
+    return Problem("no-twins", words, Severity.NOTE)
 
 
 def _laid(pieces: tuple[LayPiece, ...], order: Order, fabric: Fabric) -> OneLaid:
@@ -85,6 +104,9 @@ def _as_stored(pieces: tuple[LayPiece, ...], lay: Lay | tuple[Problem, ...]) -> 
     """The lay of a file, if it holds and is one of these very pieces."""
     if isinstance(lay, tuple):
         return OneLaid(None, (), lay)
+    together = twinned(pieces)
+    if _wanted(lay.pieces) == _wanted(together.pieces):
+        return OneLaid(lay, (), (told(lay), *together.notes, *_said_of(lay)), together=together.notes)
     if _wanted(lay.pieces) != _wanted(pieces):
         words = "The stored lay has other pieces than this draft: other measurements, choices or enlargement."
         return OneLaid(None, (), (Problem("lay-of-other-pieces", words),))

@@ -52,7 +52,7 @@ _OWN = (
     _Own("--cloth", lambda w: w.name != "main", lambda f: f.cloth.name, lambda one: one.cloth.name),
 )
 
-_WISHES = ("pins", "damaged", "scraps", "match", "tilt")
+_WISHES = ("pins", "damaged", "scraps", "match", "tilt", "together")
 _SAID_AS = {"pins": "--pin", "scraps": "--scrap"}
 
 
