@@ -24,7 +24,6 @@ HEAD_UNTIL: Final = 60.0
 """The age to which WHO's curve of head girth is used [months]."""
 _LAST_DAY: Final = 1856
 _FIRST_ARM_DAY: Final = 91
-_LAST_MONTH: Final = 228
 
 # UK90 medians of head girth [mm] at ages in years, quoted as single values; P97 at 4 years is 549.7 and 533.6.
 _UK90_AGES: Final = (4.0, 6.0, 8.0, 10.0, 12.0, 14.0)

@@ -22,7 +22,6 @@ if TYPE_CHECKING:
     from littlefold.body.measurements import Sex
 
 DAYS_IN_MONTH: Final = 30.4375  # WHO's month
-LYING_LESS_STANDING: Final = 7.0  # [mm], WHO 2006
 LAST_LYING_DAY: Final = 730
 LAST_LYING_MONTH: Final = LAST_LYING_DAY / DAYS_IN_MONTH
 OLDEST: Final = 228.0  # [months]

@@ -41,12 +41,12 @@ def dimension(start: Point, end: Point, words: str, away: float = 6.0, name: str
     p, q = start + left * away, end + left * away
     past = 1.0 if away >= 0 else -1.0
     head = min(2.5, start.distance(end) / 3)
-    helpers = tuple(
+    witness_lines = tuple(
         Stroke(Path.line_through(foot + left * past, top + left * past), Meaning.GUIDE, name)
         for foot, top in ((start, p), (end, q))
     )
     return (
-        *helpers,
+        *witness_lines,
         Stroke(Path.line_through(p, q), Meaning.GUIDE, name),
         arrow_head(q, way, Meaning.GUIDE, head, name),
         arrow_head(p, -way, Meaning.GUIDE, head, name),

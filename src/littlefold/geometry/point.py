@@ -8,7 +8,7 @@ from the x axis.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import atan2, cos, hypot, isfinite, sin
+from math import atan2, cos, hypot, sin
 from typing import Self
 
 
@@ -100,11 +100,6 @@ class Point:
     def towards(self, other: Point, fraction: float) -> Point:
         """The point at a fraction of the way to another: 0 is here, 1 is there, 1/2 the midpoint."""
         return Point(self.x + (other.x - self.x) * fraction, self.y + (other.y - self.y) * fraction)
-
-    @property
-    def is_finite(self) -> bool:
-        """Whether both coordinates are numbers on the plane, neither infinite nor undefined."""
-        return isfinite(self.x) and isfinite(self.y)
 
 
 ORIGIN = Point(0.0, 0.0)

@@ -27,7 +27,6 @@ def _points(*pairs: tuple[float, float]) -> tuple[Point, ...]:
     return tuple(Point(x, y) for x, y in pairs)
 
 
-UP: Final = Point(0.0, HEIGHT)
 SHOULDER_NECK: Final = Point(3.4, 83.6)  # the side of the neck, where the shoulder begins
 SHOULDER_END: Final = Point(10.6, 80.6)
 NAPE: Final = Point(0.0, 84.2)

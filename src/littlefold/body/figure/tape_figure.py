@@ -92,12 +92,12 @@ def _upright(x: float, low: float, high: float) -> tuple[Point, ...]:
     return Point(x, high), Point(x, low)
 
 
-def _with_helper(tape: Tape, view: View, start: Point, end: Point) -> Tape:
+def _with_guide(tape: Tape, view: View, start: Point, end: Point) -> Tape:
     """The tape and a helping line in one of the views."""
 
     def both(seen: View) -> tuple[Mark, ...]:
-        helper = (Stroke(Path.line_through(start, end), Meaning.GUIDE, "helper"),) if seen is view else ()
-        return (*helper, *tape(seen))
+        guide = (Stroke(Path.line_through(start, end), Meaning.GUIDE, "guide"),) if seen is view else ()
+        return (*guide, *tape(seen))
 
     return both
 
@@ -118,7 +118,7 @@ TAPES: Final[Mapping[str, Tape]] = {
     "front_waist": _along(front=(SHOULDER_NECK, Point(4.4, 73.0), Point(3.8, 60.4))),
     "across_back": _along(back=(Point(-9.7, 77.2), Point(9.7, 77.2))),
     "shoulder": _along(front=(SHOULDER_NECK, SHOULDER_END), back=(SHOULDER_NECK, SHOULDER_END)),
-    "scye_depth": _with_helper(
+    "scye_depth": _with_guide(
         _along(back=(NAPE, Point(0.0, 74.4))), View.BACK, Point(-10.5, 74.4), Point(10.5, 74.4)
     ),
     "upper_arm": _girth((Point(10.5, 69.4), Point(14.4, 70.4))),
@@ -130,7 +130,7 @@ TAPES: Final[Mapping[str, Tape]] = {
     "calf": _girth((Point(1.1, 20.0), Point(7.5, 20.0))),
     "ankle": _girth((Point(2.1, 5.8), Point(5.2, 5.8))),
     "foot": _along(side=(Point(4.0, -2.0), Point(-10.6, -2.0))),
-    "body_rise": _with_helper(
+    "body_rise": _with_guide(
         _along(side=_upright(0.0, _STOOL, 60.4)), View.SIDE, Point(-9.0, _STOOL), Point(9.0, _STOOL)
     ),
     "inside_leg": _along(front=(CROTCH, Point(0.0, 0.0))),
