@@ -57,6 +57,16 @@ def test_all_arrows_of_a_garment_point_the_same_way(recipe: str) -> None:
         assert shapely.LinearRing([(p.x, p.y) for p in laid.ring]).is_ccw
 
 
+@pytest.mark.parametrize("recipe", shipped_names())
+def test_snips_begin_at_the_scissors_and_a_back_has_two_to_a_notch(recipe: str) -> None:
+    for laid in lay_pieces(pattern(recipe))[0]:
+        piece = pattern(recipe).piece(laid.name)
+        assert len(laid.snips) == sum(notch.count for notch in piece.notches)
+        edge = shapely.LinearRing([(p.x, p.y) for p in laid.ring])
+        for outer, _ in laid.snips:
+            assert edge.distance(shapely.Point(outer.x, outer.y)) < 0.5  # [mm], the second of two on a curve
+
+
 @pytest.mark.parametrize("recipe", ["sleeve", "yoke-frock", "pleated-skirt", "collar"])
 @pytest.mark.parametrize("way", [Way.FOLDED, Way.OPEN])
 def test_with_nap_the_tops_of_body_and_sleeve_lie_one_way(recipe: str, way: Way) -> None:

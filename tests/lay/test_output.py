@@ -160,7 +160,7 @@ def test_a_recipes_own_centimetres_are_told_in_inches_beside_them() -> None:
 
 def test_an_unfolded_piece_shows_its_notches_on_both_halves() -> None:
     notch = (Point(60.0, 100.0), Point(60.0, 106.0))
-    notched = tuple(replace(one, notches=(notch,) if one.name == "front" else ()) for one in dress())
+    notched = tuple(replace(one, snips=(notch,) if one.name == "front" else ()) for one in dress())
     for way, count in ((Way.OPEN, 2), (Way.FOLDED, 1)):
         found = prepare(notched, Cloth(1120), way)
         assert isinstance(found, Prepared)

@@ -10,14 +10,15 @@ from typing import TYPE_CHECKING
 from littlefold.geometry import Affine, Point, Vector
 from littlefold.lay.piece import ON_FOLD, LayPiece
 from littlefold.lay.shrink import Treatment
+from littlefold.pattern.notch import marks
 from littlefold.problem import Number, Place, Problem
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from littlefold.geometry import Path
     from littlefold.lay.cloth import Cloth
-    from littlefold.pattern.model import Notch, Pattern, Piece
+    from littlefold.pattern.model import Pattern, Piece
 
 # Curves are flattened to this [mm] before they are laid; scissors do not see it, and the search is faster than
 # with the finest flattening.
@@ -72,6 +73,7 @@ def _moved(piece: LayPiece, affine: Affine) -> LayPiece:
         grain=None if piece.grain is None else (affine.apply(piece.grain[0]), affine.apply(piece.grain[1])),
         match=None if piece.match is None else affine.apply(piece.match),
         notches=tuple((affine.apply(foot), affine.apply(tip)) for foot, tip in piece.notches),
+        snips=tuple((affine.apply(start), affine.apply(end)) for start, end in piece.snips),
     )
 
 
@@ -134,7 +136,8 @@ def _of(piece: Piece, number: int, ring: tuple[Point, ...], affine: Affine, *, o
         number=number,
         title=piece.title,
         grain=(start, end),
-        notches=tuple(_tick(notch) for notch in piece.notches),
+        notches=tuple((notch.foot, notch.foot + notch.outward) for notch in piece.notches),
+        snips=tuple(_snips(piece)),
     )
     moved = _moved(laid, affine)
     moved = replace(moved, match=moved.matching(0) if moved.notches else None)
@@ -157,10 +160,11 @@ def _copies(piece: Piece) -> int:
     return 2 * count if piece.cutting.pair and count % 2 else count
 
 
-def _tick(notch: Notch) -> tuple[Point, Point]:
-    """The notch as a short line at the cutting edge's side of the stitch line; 6 mm long."""
-    length = 6.0
-    return notch.foot, notch.foot + notch.outward.unit() * length
+def _snips(piece: Piece) -> Iterator[tuple[Point, Point]]:
+    """The lines of all notches, as they stand on the pattern."""
+    for notch in piece.notches:
+        for line in marks(notch, piece.edge(notch.edge)):
+            yield line.start, line.end
 
 
 def _on_fold(point: Point) -> Point:

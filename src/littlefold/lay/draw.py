@@ -124,8 +124,8 @@ def _cut(lay: Lay, placement: Placement, divisor: float, units: Units) -> Iterat
     shape = lay.shape(placement)
     corners = [Point(float(x), float(y)) for x, y in ring_of(shape)]
     yield Stroke(Path.line_through(*corners, corners[0]), Meaning.CUT, piece.name)
-    for foot, tip in _notches(piece, placement):
-        yield Stroke(Path.line_through(affine.apply(foot), affine.apply(tip)), Meaning.NOTCH, piece.name)
+    for outer, inner in _snips(piece, placement):
+        yield Stroke(Path.line_through(affine.apply(outer), affine.apply(inner)), Meaning.NOTCH, piece.name)
     start, end = (affine.apply(point) for point in piece.arrow)
     yield from _arrow(start, end, max(HEAD, HEAD_ON_PAPER * divisor), piece.name)
     yield from _places(start, end, divisor, units)
@@ -137,11 +137,11 @@ def _cut(lay: Lay, placement: Placement, divisor: float, units: Units) -> Iterat
         yield replace(number, at=_beside(shape, start, end, label_bounds(number).height * divisor))
 
 
-def _notches(piece: LayPiece, placement: Placement) -> Iterator[tuple[Point, Point]]:
-    """The notches of a cut; on a piece that is laid unfolded those of both its halves."""
-    yield from piece.notches
+def _snips(piece: LayPiece, placement: Placement) -> Iterator[tuple[Point, Point]]:
+    """The lines of a cut's notches; on a piece that is laid unfolded those of both its halves."""
+    yield from piece.snips
     if piece.on_fold and not placement.half:
-        yield from ((Point(foot.x, -foot.y), Point(tip.x, -tip.y)) for foot, tip in piece.notches)
+        yield from ((Point(outer.x, -outer.y), Point(inner.x, -inner.y)) for outer, inner in piece.snips)
 
 
 def _beside(shape: shapely.Polygon, start: Point, end: Point, high: float) -> Point:

@@ -37,7 +37,8 @@ class LayPiece:
         title: The name on the paper.
         match: The point that is to meet the stripes; None where stripes do not matter.
         grain: The ends of the grain arrow.
-        notches: The feet of the notches, with the way outward of each.
+        notches: The feet of the notches, with a point further outward of each.
+        snips: The lines that mark the notches on the cloth, one or two of each, from the cutting line inwards.
     """
 
     name: str
@@ -53,6 +54,7 @@ class LayPiece:
     match: Point | None = None
     grain: tuple[Point, Point] | None = None
     notches: tuple[tuple[Point, Point], ...] = ()
+    snips: tuple[tuple[Point, Point], ...] = ()
     tilt: float = 0.0
 
     @property
