@@ -11,7 +11,7 @@ import pytest
 from littlefold.body.growth import Forecast, forecast
 from littlefold.body.measurements import Measurements, Reading
 from littlefold.body.room import Room, room_to_grow
-from littlefold.booklet.card_sheet import card_sheet, sheet_data
+from littlefold.booklet.card_sheet import CardSheet, card_sheet, sheet_data
 from littlefold.booklet.growth_picture import LARGE, Taken, growth_picture
 from littlefold.draft.sentence import Speech
 from littlefold.drawing import Dot, Drawing, Label, Meaning, Stroke, mark_bounds
@@ -144,11 +144,11 @@ def test_units_and_language_are_the_makers() -> None:
     assert picture.title.startswith("Körpergröße")
     room = room_to_grow(some[-1].body, 60.0)
     assert isinstance(room, Room)
-    data = sheet_data(some, room, (), DAY, Speech("in", None, "de"))
+    data = sheet_data(CardSheet(some, room, (), DAY, Speech("in", None, "de")))
     assert data["then"] == "5 Jahre"
     assert data["rows"][0]["now"] == "40 7/16"
     assert data["words"]["table"] == "Messungen und Platz zum Wachsen, in Zoll"
-    assert card_sheet(some, room, (), DAY, Speech("in", None, "de")).startswith(b"%PDF")
+    assert card_sheet(CardSheet(some, room, (), DAY, Speech("in", None, "de"))).startswith(b"%PDF")
 
 
 def test_other_measurements_have_no_percentiles_of_age() -> None:
@@ -163,7 +163,7 @@ def test_the_card_sheet_tells_what_was_measured_and_what_was_not() -> None:
     some = taken((48.0, 1027.0))
     room = room_to_grow(some[-1].body, 60.0)
     assert isinstance(room, Room)
-    data = sheet_data(some, room, ("no labels",), DAY)
+    data = sheet_data(CardSheet(some, room, ("no labels",), DAY))
     rows = {row["title"]: row for row in data["rows"]}
     assert rows["Height"]["measured"]
     assert rows["Height"]["now"] == "102.7"
@@ -179,11 +179,11 @@ def test_what_recipes_ask_for_as_their_own_stands_on_the_card_sheet_with_its_wor
     room = room_to_grow(read.body, 60.0)
     assert isinstance(room, Room)
     own = (("bib_height", "Down to the *waist* tape"),)
-    data = sheet_data((one, read), room, (), DAY, own=own)
+    data = sheet_data(CardSheet((one, read), room, (), DAY, own=own))
     assert data["own"] == [
         {"title": "bib height", "how": "Down to the *waist* tape", "readings": ["", "21.5"]}
     ]
-    assert card_sheet((one, read), room, (), DAY, own=own).startswith(b"%PDF")
+    assert card_sheet(CardSheet((one, read), room, (), DAY, own=own)).startswith(b"%PDF")
 
 
 def test_numbers_of_readings_are_not_printed_over_each_other() -> None:

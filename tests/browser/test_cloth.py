@@ -11,7 +11,7 @@ from playwright.sync_api import expect
 
 from tests.browser.axe import grave_faults
 from tests.browser.conftest import opened
-from tests.web.test_cloth_kinds import LINED
+from tests.lined import LINED
 
 if TYPE_CHECKING:
     from collections.abc import Callable

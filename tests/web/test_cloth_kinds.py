@@ -15,6 +15,7 @@ from littlefold.lay.ways import Way
 from littlefold.web.asked import understand
 from littlefold.web.pages.cloth_asked import read_cloth, words_of
 from littlefold.web.pages.cloth_laid import first_of, on_cloths
+from tests.lined import LINED
 from tests.web.test_cloth import found_by
 from tests.web.test_hostile_names import HOSTILE, harmless
 
@@ -22,32 +23,6 @@ if TYPE_CHECKING:
     from fastapi.testclient import TestClient
 
     from littlefold.web.room import Room
-
-LINED = """\
-recipe lined-bag
-title "Flat bag with a lining"
-suits age 3 y to 6 y
-garment bag
-
-drawing bag "A rectangle of 30 by 40 cm"
-  point O at the start "The left end"
-  point A right of O by 30 cm
-  point B above A by 40 cm
-  point C above O by 40 cm
-  line bottom from O to A
-  line side from A to B
-  line top from B to C
-  line back from C to O
-
-piece outside "Outside" cut 2
-  edges bottom seam 1 cm, side seam 1 cm, top hem 3 cm, back seam 1 cm
-  grain along side
-
-piece inside "Inside" cut 2 cloth lining
-  edges bottom seam 1 cm, side seam 1 cm, top seam 1 cm, back seam 1 cm
-  grain along side
-"""
-"""Cut out, the outside is 44 cm along the grain and 32 cm across, the inside 42 cm and 32 cm."""
 
 
 @pytest.fixture

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Any, Final
@@ -33,17 +34,11 @@ _PLAIN: Final = Speech()
 NEWEST: Final = 3  # sets of readings that are printed
 
 
-def card_sheet(  # noqa: PLR0917 - what stands on the sheet, in its order
-    taken: tuple[Taken, ...],
-    room: Room,
-    notes: tuple[str, ...],
-    made: date,
-    speech: Speech = _PLAIN,
-    own: tuple[tuple[str, str], ...] = (),
-) -> bytes:
-    """The sheet as a PDF on A4.
+@dataclass(frozen=True, slots=True)
+class CardSheet:
+    """What stands on the sheet.
 
-    Args:
+    Attributes:
         taken: The sets of readings in order of their days, all with an age.
         room: From the newest of them to the day that is looked ahead to.
         notes: A few words each.
@@ -51,18 +46,23 @@ def card_sheet(  # noqa: PLR0917 - what stands on the sheet, in its order
         speech: Units and language.
         own: Short name of each recipe's own measurement among the readings, and how it is taken.
     """
-    return typeset(_template(), sheet_data(taken, room, notes, made, speech, own), made)
+
+    taken: tuple[Taken, ...]
+    room: Room
+    notes: tuple[str, ...]
+    made: date
+    speech: Speech = _PLAIN
+    own: tuple[tuple[str, str], ...] = ()
 
 
-def sheet_data(  # noqa: PLR0917 - as above
-    taken: tuple[Taken, ...],
-    room: Room,
-    notes: tuple[str, ...],
-    made: date,
-    speech: Speech = _PLAIN,
-    own: tuple[tuple[str, str], ...] = (),
-) -> dict[str, Any]:
+def card_sheet(sheet: CardSheet) -> bytes:
+    """The sheet as a PDF on A4."""
+    return typeset(_template(), sheet_data(sheet), sheet.made)
+
+
+def sheet_data(sheet: CardSheet) -> dict[str, Any]:
     """What the card sheet says, as data for its template."""
+    taken, room, speech = sheet.taken, sheet.room, sheet.speech
     later, newest = room.later, taken[-NEWEST:]
     body = taken[-1].body if taken else later.floor
     drawn = [name for name in SMALL if any(name in one.body for one in taken)]
@@ -70,7 +70,7 @@ def sheet_data(  # noqa: PLR0917 - as above
     return {
         "looks": looks_as_data(),
         "name": plain(body.nickname),
-        "made": spoken_date(made, speech.language),
+        "made": spoken_date(sheet.made, speech.language),
         "language": speech.language,
         "who": _who(room, body.sex, speech),
         "words": _words(room, speech),
@@ -88,8 +88,8 @@ def sheet_data(  # noqa: PLR0917 - as above
             }
             for name in drawn
         ],
-        "own": [_own_row(name, how, newest, speech) for name, how in own],
-        "notes": [plain(note) for note in notes],
+        "own": [_own_row(name, how, newest, speech) for name, how in sheet.own],
+        "notes": [plain(note) for note in sheet.notes],
     }
 
 

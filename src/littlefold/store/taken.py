@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from littlefold.booklet.card_sheet import NEWEST, card_sheet
+from littlefold.booklet.card_sheet import NEWEST, CardSheet, card_sheet
 from littlefold.booklet.growth_picture import Taken
 
 if TYPE_CHECKING:
@@ -32,4 +32,4 @@ def printed(card: Card, room: Room, made: date, speech: Speech) -> bytes:
     """
     notes = tuple(note.text for note in card.notes)
     own = {each.name: each.how for one in card.day_by_day()[-NEWEST:] for each in one.own}
-    return card_sheet(taken_of(card), room, notes, made, speech, tuple(own.items()))
+    return card_sheet(CardSheet(taken_of(card), room, notes, made, speech, tuple(own.items())))
