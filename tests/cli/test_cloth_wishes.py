@@ -278,6 +278,13 @@ def test_where_nothing_is_cut_together_that_is_said(say) -> None:
     assert "no-twins" in {problem["code"] for problem in found["problems"]}
 
 
+@pytest.mark.parametrize("words", [("--damaged", "5x7cm+8x10cm"), ("--pin", "front=30x40cm")])
+def test_a_place_on_the_cloth_needs_a_way_of_laying(say, words) -> None:
+    found = say("cloth", "casing-top", *QUICK, *words, "--data")
+    assert found.status == 2
+    assert "--lay is not said" in found.data["problems"][0]["message"]
+
+
 def test_damaged_spots_that_lie_on_each_other_are_one() -> None:
     found = read_wishes(WishWords(damaged=("10x10cm+5x5cm", "12x12cm+5x5cm", "30x10cm+5x5cm")))
     assert isinstance(found, Wishes)

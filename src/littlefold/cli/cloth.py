@@ -10,7 +10,7 @@ from littlefold.booklet.bundle import cautions
 from littlefold.booklet.spoken import spoken
 from littlefold.cli.cloth_wishes import Wishes, WishWords, read_wishes
 from littlefold.cli.cloth_words import cloth_record, empty_cloth_record, print_other, print_plan
-from littlefold.cli.fabric import ClothWords, Fabric, read_fabric
+from littlefold.cli.fabric import ClothWords, Fabric, not_understood, read_fabric
 from littlefold.cli.files import plain_name, write_whole
 from littlefold.cli.one_cloth import lay_one
 from littlefold.cli.stored_lay import UNREADABLE, contrary, own_cloth, read_kept
@@ -89,6 +89,9 @@ def lay_on_cloth(
     ):
         faults = (one for one in read if isinstance(one, tuple))
         return _refuse(tuple(problem for found in faults for problem in found), asked, as_data=as_data)
+    placed = tuple(_placed_on_nothing(fabric, wishes))
+    if placed and stored_at is None:
+        return _refuse(placed, asked, as_data=as_data)
     kept = None if stored_at is None else read_kept(stored_at)
     refused = _refused(kept, words, fabric, wished or WishWords(), is_wide=is_wide)
     if refused:
@@ -106,6 +109,18 @@ def lay_on_cloth(
                 return _refuse((fault,), asked, as_data=as_data)
     _tell(outcome, laid, as_data=as_data)
     return 1 if laid.plan is None or has_errors(laid.problems) else 0
+
+
+def _placed_on_nothing(fabric: Fabric, wishes: Wishes) -> Iterator[Problem]:
+    """A problem for places on the spread cloth where nobody said how it is spread."""
+    if fabric.way is not None or wishes.scraps:
+        return
+    for option, places in (("--damaged", wishes.holes), ("--pin", wishes.pins)):
+        if places:
+            yield not_understood(
+                f"{option}: where that place of the cloth comes depends on how it is folded, and --lay is not said. Say "
+                "--lay folded, or how else the cloth lies."
+            )
 
 
 def _refused(

@@ -159,6 +159,8 @@ def _folds(pieces: tuple[LayPiece, ...], fabric: Fabric, best: Row) -> Iterator[
     if fabric.way is None or fabric.way is Way.TUBE or best.bounds is None:
         return
     yield from best.problems
+    if fabric.holes or fabric.pins:
+        return  # their places are of this way alone
     quick = replace(fabric, way=None, seconds=0.0, steps=None, other_widths=())
     other = best_of(search(pieces, quick, lambda _: None))
     if other is None or other.to_buy is None or best.to_buy is None or other.to_buy >= best.to_buy:
