@@ -272,6 +272,16 @@ def test_front_and_back_are_cut_together_in_four_layers(say) -> None:
     assert any("cut together" in caution for caution in found["cautions"])
 
 
+def test_what_is_cut_together_is_stored_and_read_back_striped_cloth_too(say, tmp_path) -> None:
+    words = ("cloth", "casing-top", *QUICK, "--lay", "four-layers", "--repeat", "5x0cm", "--together")
+    assert say(*words, "--out", str(tmp_path)).status == 0
+    found = say(
+        "cloth", "casing-top", *QUICK, "--stored", str(tmp_path / "casing-top-lay.json"), "--data"
+    ).data
+    assert found["verified"]
+    assert any("cut together" in caution for caution in found["cautions"])
+
+
 def test_where_nothing_is_cut_together_that_is_said(say) -> None:
     found = say("cloth", "trousers", *QUICK, "--together", "--data").data
     assert found["verified"]

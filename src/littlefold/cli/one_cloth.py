@@ -21,7 +21,7 @@ from littlefold.lay.short import enough
 from littlefold.lay.shrink import advice
 from littlefold.lay.spoken import cloth, units_of
 from littlefold.lay.stripes import paired, stripes_met
-from littlefold.lay.twins import twinned
+from littlefold.lay.twins import Twinned, twinned
 from littlefold.lay.ways import Way
 from littlefold.problem import Number, Problem, Severity
 
@@ -33,7 +33,6 @@ if TYPE_CHECKING:
     from littlefold.lay.lay import Lay
     from littlefold.lay.piece import LayPiece
     from littlefold.lay.stripes import Met
-    from littlefold.lay.twins import Twinned
     from littlefold.pattern.model import Pattern
 
 
@@ -63,18 +62,12 @@ def lay_one(pattern: Pattern, order: Order, fabric: Fabric) -> OneLaid:
     cut = wished if isinstance(wished, Problem) else tilted(wished, order.wishes.tilt)
     if isinstance(cut, Problem):
         return OneLaid(None, (), (cut, *doubts))
-    if order.wishes.together:
-        return _with_twins(twinned(cut), order, fabric, doubts)
-    laid = _laid(cut, order, fabric)
+    twins = twinned(cut) if order.wishes.together else Twinned(cut, ())
+    notes = (_no_twins(),) if order.wishes.together and not twins.notes else twins.notes
+    laid = _laid(twins.pieces, order, fabric)
     stripes = () if laid.lay is None else stripes_met(laid.lay, seams)
-    return replace(laid, problems=(*doubts, *laid.problems), stripes=stripes)
-
-
-def _with_twins(found: Twinned, order: Order, fabric: Fabric, doubts: tuple[Problem, ...]) -> OneLaid:
-    """Pieces of which some are cut at once; stripes are not told of, since one of the two is cut by the other's."""
-    notes = found.notes or (_no_twins(),)
-    laid = _laid(found.pieces, order, fabric)
-    return replace(laid, problems=(*doubts, *notes, *laid.problems), together=found.notes)
+    problems = (*doubts, *notes, *laid.problems)
+    return replace(laid, problems=problems, stripes=stripes, together=laid.together or twins.notes)
 
 
 def _no_twins() -> Problem:

@@ -153,10 +153,14 @@ def _hindrance(seam: Meeting, pieces: Mapping[str, LayPiece]) -> str:
 
 
 def stripes_met(lay: Lay, meetings: Sequence[Meeting]) -> tuple[Met, ...]:
-    """What becomes of the stripes in each seam of a lay; nothing where the cloth has none."""
+    """What becomes of the stripes in each seam of a lay; nothing where the cloth has none.
+
+    Of a piece that is cut together with its twin nothing is told: it has no place of its own.
+    """
     repeat = lay.cloth.repeat
     pieces = {piece.name: piece for piece in lay.pieces}
-    return () if repeat is None else tuple(_met(one, pieces, repeat) for one in meetings)
+    laid = [one for one in meetings if {one.first.piece, one.second.piece} <= pieces.keys()]
+    return () if repeat is None else tuple(_met(one, pieces, repeat) for one in laid)
 
 
 def _met(seam: Meeting, pieces: Mapping[str, LayPiece], repeat: Repeat) -> Met:
