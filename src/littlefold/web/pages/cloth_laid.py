@@ -72,7 +72,7 @@ class OnCloth:
     @property
     def spots(self) -> tuple[shapely.Polygon, ...]:
         """What cannot be used of the spread cloth."""
-        return joined(self.asked.wished.spots) if self.asked.wished.spots else ()
+        return joined(self.asked.wished.spots)
 
     @property
     def who(self) -> str:
