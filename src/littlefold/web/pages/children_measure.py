@@ -146,7 +146,8 @@ def _page(
 ) -> HTMLResponse:
     judged = _judged(cards, card, fields)
     was = fields.get("was", "")
-    at = was if was in judged.refused and at != "all" else at  # what is not understood is asked again
+    is_asked_again = was in judged.refused or bool(was and judged.complaint)
+    at = was if is_asked_again and at != "all" else at
     age = card.age(judged.day or cards.room.today())
     lying = fields.get("lies", "yes" if age is not None and age < LIES_UNTIL else "no") == "yes"
     recipe = cards.room.recipe(fields.get("for", ""))

@@ -7,18 +7,19 @@ const form = document.querySelector("form[data-judge]");
 const doubts = document.getElementById("doubts");
 const confirm = document.getElementById("confirm");
 
-const judge = newest(async (query) => {
-  const answer = await fetch(`${form.dataset.judge}?${query}`).catch(() => null);
-  if (!answer?.ok) return;
-  tell(await answer.json());
-  form.dataset.judged = query;
-  remember(query);
+const judge = newest(async (typed) => {
+  remember(typed);
+  const answer = await fetch(`${form.dataset.judge}?${typed}`).catch(() => null);
+  const found = answer?.ok ? await answer.json().catch(() => null) : null;
+  if (!found || typed !== query()) return; // typed on meanwhile: that is looked at next
+  tell(found);
+  form.dataset.judged = typed;
 });
 
 /** The link of the page says what was typed, so that nothing is lost when it is loaded again. */
-function remember(query) {
+function remember(typed) {
   const at = form.elements.namedItem("was")?.value ?? "all";
-  history.replaceState(null, "", `/child/measure?${query}&at=${encodeURIComponent(at)}`);
+  history.replaceState(null, "", `/child/measure?${typed}&at=${encodeURIComponent(at)}`);
 }
 
 function tell(found) {

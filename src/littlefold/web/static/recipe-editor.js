@@ -108,12 +108,14 @@ const kept = `unsaved ${location.pathname}`;
 let saving = false;
 
 const read = newest(async ({ text, sheet }) => {
+  const isOlder = () => text !== editor.area.value || sheet !== desk.dataset.sheet; // what is wished now is read next
   const answer = await fetch("/check", { method: "POST", body: new URLSearchParams({ text, sheet }) }).catch(() => null);
-  if (!answer?.ok) {
+  const told = answer?.ok ? await answer.json().catch(() => null) : null;
+  if (isOlder()) return;
+  if (!told) {
     const why = answer?.status === 503 ? "This recipe takes too long to draw." : "The workroom does not answer.";
     return tell([{ severity: "error", message: `${why} Your text stays here.` }]);
   }
-  const told = await answer.json();
   drawing.show(told.drawing);
   desk.dataset.sheet = told.sheet;
   editor.colour(told.messages);
@@ -122,7 +124,8 @@ const read = newest(async ({ text, sheet }) => {
   link.take(told.lines);
   desk.dataset.read = String(text.length);
 });
-const readLater = whenCalm(() => read({ text: editor.area.value, sheet: desk.dataset.sheet }), CALM);
+const readNow = () => read({ text: editor.area.value, sheet: desk.dataset.sheet });
+const readLater = whenCalm(readNow, CALM);
 
 function tell(told) {
   messages.replaceChildren(
@@ -181,7 +184,9 @@ for (const button of desk.querySelectorAll("button[data-command]")) {
 }
 corners.addEventListener("click", ({ target }) => {
   const sheet = target.closest("button")?.dataset.sheet;
-  if (sheet) read({ text: editor.area.value, sheet }).then(() => drawing.whole());
+  if (!sheet) return;
+  desk.dataset.sheet = sheet; // so that what is typed before the answer comes does not turn it back
+  readNow().then(() => drawing.whole());
 });
 messages.addEventListener("click", (event) => {
   const { line, column } = event.target.closest("a")?.dataset ?? {};

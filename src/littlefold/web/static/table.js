@@ -82,7 +82,6 @@ async function answered(link, kind) {
 function rest() {
   const query = queryOf(form);
   history.replaceState(null, "", `?${query}`);
-  carry(query);
   return retell(query);
 }
 
@@ -91,7 +90,9 @@ const settle = whenCalm(rest, CALM);
 function changed() {
   delete form.dataset.told;
   form.classList.add("moving");
-  redraw(queryOf(form));
+  const query = queryOf(form);
+  carry(query); // at once: a link may be clicked before all is at rest
+  redraw(query);
   settle();
 }
 
@@ -110,6 +111,7 @@ function turnTo(sheet) {
     else link.removeAttribute("aria-current");
   }
   delete form.dataset.told;
+  carry(queryOf(form));
   return rest().then(() => drawing.whole());
 }
 
