@@ -204,11 +204,17 @@ def test_a_draft_is_kept_on_the_card_from_the_table(
     expect(page.get_by_role("heading", name="Loose top with a casing neck")).to_be_visible()
 
 
+def wait_painted(page: Page) -> None:
+    """Waits until the player stands still on the screen: a key that comes before may be lost."""
+    page.get_by_role("button", name="Draw on").click(trial=True)
+
+
 def test_the_step_player_draws_on_by_itself_and_rests(served: Served, visit: Callable[..., Visit]) -> None:
     made = visit("about:blank")
     page = made.page
     page.clock.install()
     page.goto(f"{served.address}/steps/bib/1")
+    wait_painted(page)
     page.keyboard.press(" ")
     page.wait_for_url(re.compile("/steps/bib/2"))
     page.keyboard.press(" ")
@@ -231,6 +237,7 @@ def test_a_player_that_is_stopped_while_a_step_is_on_its_way_stays_stopped(
     page = made.page
     page.clock.install()
     page.goto(f"{served.address}/steps/bib/1")
+    wait_painted(page)
     on_its_way: list[Route] = []
     page.route("**/steps/bib/1.json*", lambda step: on_its_way.append(step))  # noqa: PLW0108 - it is marked
     with page.expect_request("**/steps/bib/1.json*"):
