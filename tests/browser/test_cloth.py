@@ -121,3 +121,28 @@ def test_several_cloths_need_no_javascript(bag: str, window: Callable[..., Page]
     lining.get_by_role("button", name="Compare ways and widths").click()
     page.wait_for_url(re.compile("search="))
     lining.get_by_text("least cloth").wait_for()  # the page loads itself again until the table is there
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_the_lay_is_drawn_once_and_on_a_telephone_whole(
+    served: Served, visit: Callable[..., Visit], width: int
+) -> None:
+    page = visit(f"{served.address}/cloth/trousers?cloth-way=open&cloth-width=90+cm", width, 844).page
+    drawn = page.locator(".lay-drawn svg:visible")
+    expect(drawn).to_have_count(1)
+    box = drawn.bounding_box()
+    assert box is not None
+    assert box["x"] >= 0
+    assert box["x"] + box["width"] <= width
+    assert box["height"] > box["width"] / 2  # 88 cm across and 72 cm long, with its figures
+
+
+def test_front_and_back_are_cut_at_once_without_javascript(
+    served: Served, window: Callable[..., Page]
+) -> None:
+    page = window(java_script_enabled=False)
+    page.goto(f"{served.address}/cloth/casing-top")
+    page.get_by_label("Laid").select_option("four layers, front and back at once")
+    page.get_by_role("button", name="Lay", exact=True).click()
+    expect(page.locator("#lay-main")).to_contain_text("cut away what it does not cover")
+    expect(page.locator("#lay-main .to-buy")).to_contain_text("Buy")

@@ -21,7 +21,7 @@ from littlefold.lay.short import enough
 from littlefold.lay.shrink import advice
 from littlefold.lay.spoken import cloth, units_of
 from littlefold.lay.stripes import paired, stripes_met
-from littlefold.lay.twins import Twinned, twinned
+from littlefold.lay.twins import Twinned, no_twins, twinned
 from littlefold.lay.ways import Way
 from littlefold.problem import Number, Problem, Severity
 
@@ -63,18 +63,11 @@ def lay_one(pattern: Pattern, order: Order, fabric: Fabric) -> OneLaid:
     if isinstance(cut, Problem):
         return OneLaid(None, (), (cut, *doubts))
     twins = twinned(cut) if order.wishes.together else Twinned(cut, ())
-    notes = (_no_twins(),) if order.wishes.together and not twins.notes else twins.notes
+    notes = (no_twins(),) if order.wishes.together and not twins.notes else twins.notes
     laid = _laid(twins.pieces, order, fabric)
     stripes = () if laid.lay is None else stripes_met(laid.lay, seams)
     problems = (*doubts, *notes, *laid.problems)
     return replace(laid, problems=problems, stripes=stripes, together=laid.together or twins.notes)
-
-
-def _no_twins() -> Problem:
-    words = (
-        "No two pieces on the fold differ only at the neck, so none are cut together: each is laid by itself."
-    )
-    return Problem("no-twins", words, Severity.NOTE)
 
 
 def _laid(pieces: tuple[LayPiece, ...], order: Order, fabric: Fabric) -> OneLaid:

@@ -49,6 +49,14 @@ def twinned(pieces: Sequence[LayPiece]) -> Twinned:
     return Twinned(tuple(left), tuple(notes))
 
 
+def no_twins() -> Problem:
+    """What is said where nothing can be cut together."""
+    words = (
+        "No two pieces on the fold differ only at the neck, so none are cut together: each is laid by itself."
+    )
+    return Problem("no-twins", words, Severity.NOTE)
+
+
 def _covers(larger: LayPiece, smaller: LayPiece) -> bool:
     """Whether two single pieces on the fold are twins; the larger has its hem at either end."""
     if larger.name == smaller.name or not (larger.on_fold and smaller.on_fold):

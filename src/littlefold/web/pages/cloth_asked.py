@@ -34,6 +34,8 @@ LONGEST: Final = 50_000.0
 """More than this of one cloth is a mistyped length [mm]."""
 COMPARED_WAYS: Final = tuple(way for way in Way if way not in (Way.SCRAPS, Way.TUBE))
 WAYS: Final = (*COMPARED_WAYS, Way.TUBE, Way.SCRAPS)
+AT_ONCE: Final = "four layers at once"
+"""What the field of the way says where front and back are cut together from four layers."""
 SQUARE: Final = "test square"
 """What the field of the wash says where a test square was washed."""
 USUAL_SQUARE: Final = 200.0
@@ -56,6 +58,7 @@ class AskedCloth:
     Attributes:
         cloth: The cloth.
         way: The way it is laid.
+        at_once: Whether front and back are cut together where they differ only at the neck.
         gap: The least distance between two cuts [mm].
         scraps: The scraps it is laid on, where it is laid on scraps: outlines with the grain along x.
         wished: What is asked of single pieces and places.
@@ -65,6 +68,7 @@ class AskedCloth:
 
     cloth: Cloth
     way: Way
+    at_once: bool
     gap: float
     scraps: tuple[tuple[Point, ...], ...]
     wished: WishedLay
@@ -117,7 +121,8 @@ def read_cloth(fields: Mapping[str, str], name: str, units: Units) -> AskedCloth
     """The cloth that plain words ask for; what cannot be understood is told, and the usual is taken."""
     typed = dict(fields)
     slip = _Slip(typed, units)
-    way = next((way for way in WAYS if way == slip.word("way")), Way.FOLDED)
+    at_once = slip.word("way") == AT_ONCE
+    way = Way.FOUR_LAYERS if at_once else next((way for way in WAYS if way == slip.word("way")), Way.FOLDED)
     width = _width(slip, way)
     scraps = _scraps(slip) if way is Way.SCRAPS else ()
     edge = slip.length("selvedge", (0.0, WIDEST_SELVEDGE), SELVEDGE)
@@ -139,7 +144,7 @@ def read_cloth(fields: Mapping[str, str], name: str, units: Units) -> AskedCloth
     )
     typed["cloth-width"] = typed.get("cloth-width") or say_length(width, units)
     wished = read_wished(typed, units)
-    return AskedCloth(cloth, way, gap, scraps, wished, typed, slip.refused | wished.refused)
+    return AskedCloth(cloth, way, at_once, gap, scraps, wished, typed, slip.refused | wished.refused)
 
 
 def _read(text: str, units: Units) -> float | Problem:

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 COMPARED: Final = (1120.0, 1400.0, 1500.0)
 """Widths that are compared beside the one that was asked for [mm]: those of most cottons, from memory of the trade."""
 ONE_WIDTH: Final = "The damaged spots are those of this cloth, so other widths are left out."
+TOGETHER: Final = "Front and back are cut at once in each of these ways."
 
 
 def comparing(on: OnCloth) -> Callable[[Callable[[], bool]], Iterator[Row]]:
@@ -44,7 +45,7 @@ def parts_of(on: OnCloth) -> int:
 
 def remarks_on(on: OnCloth) -> tuple[str, ...]:
     """What is to be known of the comparison as a whole."""
-    return (ONE_WIDTH,) if on.spots else ()
+    return (*((ONE_WIDTH,) if on.spots else ()), *((TOGETHER,) if on.together else ()))
 
 
 def _widths(on: OnCloth) -> list[float]:

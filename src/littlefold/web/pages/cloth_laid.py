@@ -16,6 +16,7 @@ from littlefold.lay.place import Effort, Prepared, lays, prepare
 from littlefold.lay.scraps import FromScraps, lay_on_scraps
 from littlefold.lay.short import enough
 from littlefold.lay.spoken import units_of
+from littlefold.lay.twins import Twinned, no_twins, twinned
 from littlefold.lay.unfolded import joined
 from littlefold.lay.ways import Way
 from littlefold.problem import Problem, Severity
@@ -58,6 +59,7 @@ class OnCloth:
         seams: Where they meet, for stripes.
         pins: Pieces that are held at a place.
         problems: What was found when the pieces were put down.
+        together: How pieces are parted that are cut at once, in sentences.
     """
 
     outcome: Outcome
@@ -68,6 +70,7 @@ class OnCloth:
     seams: tuple[Meeting, ...]
     pins: tuple[Placement, ...]
     problems: tuple[Problem, ...]
+    together: tuple[str, ...] = ()
 
     @property
     def spots(self) -> tuple[shapely.Polygon, ...]:
@@ -100,13 +103,16 @@ def _on_cloth(
     asked = read_cloth(words_of(fields, "" if is_first else name), name, units)
     found, problems = lay_pieces(outcome.pattern, name)
     seams = meetings(outcome.pattern, name)
-    pieces, wrong = as_wished(enlarged(found, asked.cloth), asked.wished, seams, asked.cloth.repeat)
-    pins, missing = held(pieces, asked.way, asked.wished)
-    at_fields = {"cloth-notches": wrong, "cloth-kept": missing}
+    cut, wrong = as_wished(enlarged(found, asked.cloth), asked.wished, seams, asked.cloth.repeat)
+    twins = twinned(cut) if asked.at_once else Twinned(cut, ())
+    unlike = (no_twins(),) if asked.at_once and not twins.notes else ()
+    pins, missing = held(twins.pieces, asked.way, asked.wished)
+    at_fields = {"cloth-notches": wrong, "cloth-kept": missing, "cloth-way": unlike}
     refused = {key: in_words(told[0].message, found) for key, told in at_fields.items() if told}
     asked = replace(asked, refused=refused | asked.refused)
     told = (*problems, *_unheeded(asked))
-    return OnCloth(outcome, name, is_first, asked, pieces, seams, pins, told)
+    parted = tuple(in_words(note.message, found) for note in twins.notes)
+    return OnCloth(outcome, name, is_first, asked, twins.pieces, seams, pins, told, parted)
 
 
 def in_words(sentence: str, pieces: Sequence[LayPiece]) -> str:

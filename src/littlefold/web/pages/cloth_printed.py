@@ -35,7 +35,8 @@ def plan_of(on: OnCloth, lay: Lay, rows: tuple[Row, ...], shopping: ShoppingList
     """All that the page to follow tells of a lay."""
     outcome, met = on.outcome, stripes_met(lay, on.seams)
     title = ", ".join(filter(None, (outcome.draft.title, outcome.draft.measurements.nickname)))
-    return LayPlan(title, lay, rows, shopping, cautions(outcome.pattern, outcome.problems), units, met)
+    told = (*cautions(outcome.pattern, outcome.problems), *on.together)
+    return LayPlan(title, lay, rows, shopping, told, units, met)
 
 
 def printed(plan: LayPlan, room: Room, sheet: Literal["lay", "marker"]) -> bytes | None:

@@ -28,6 +28,8 @@ Json = dict[str, Any]
 
 WIDE, TALL = 260.0, 150.0
 """The room for the drawing [mm]: at this size its words, which keep theirs, are read on a screen."""
+NARROW = 72.0
+"""The same on the screen of a telephone, where the whole lay is to be seen without moving the page sideways."""
 LARGEST = 0.2
 _STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
 
@@ -35,7 +37,6 @@ _STYLE = re.compile(r"<style>.*?</style>", re.DOTALL)
 def lay_words(lay: Lay, units: Units) -> Json:
     """A lay as it is told and drawn, with what is left of the cloth."""
     cloth, rests = lay.cloth, leftovers(lay)
-    scale = min(WIDE / cloth_end(lay), TALL / lay.spread.height, LARGEST)
     in_hand = cloth.length_to_lay()
     return {
         "from_scraps": lay.spread.way is Way.SCRAPS,
@@ -46,10 +47,17 @@ def lay_words(lay: Lay, units: Units) -> Json:
         "length": tape(lay.cloth_length, units),
         "used": f"{lay.share_used:.0%}",
         "price": _money(lay.price, cloth.price.currency if cloth.price else ""),
-        "drawing": _STYLE.sub("", write_svg(with_leftovers(lay, rests, 1 / scale, units), scale), count=1),
+        "drawing": _drawn(lay, rests, WIDE, units),
+        "small_drawing": _drawn(lay, rests, NARROW, units),
         "rests": [f"{letter}: {_sides(rest, units)}" for letter, rest in lettered(rests)],
         "fitting": [f"{count} x {name}" for name, count in fitting(rests) if count],
     }
+
+
+def _drawn(lay: Lay, rests: tuple[Leftover, ...], wide: float, units: Units) -> str:
+    """The lay as a picture so wide [mm]; words for which that leaves no room are not in it."""
+    scale = min(wide / cloth_end(lay), TALL / lay.spread.height, LARGEST)
+    return _STYLE.sub("", write_svg(with_leftovers(lay, rests, 1 / scale, units), scale), count=1)
 
 
 def _sides(rest: Leftover, units: Units) -> str:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from littlefold.lay.shrink import BY_FIBRE, advice
 from littlefold.lay.stripes import stripes_met, told
-from littlefold.web.pages.cloth_asked import SQUARE, WAYS
+from littlefold.web.pages.cloth_asked import AT_ONCE, SQUARE, WAYS
 from littlefold.web.pages.cloth_compared import remarks_on
 from littlefold.web.pages.cloth_laid import first_of, in_words
 from littlefold.web.pages.cloth_said import cloth_title, lay_words, ways_words
@@ -41,8 +41,8 @@ def slip(on: OnCloth, units: Units) -> Json:
         "ending": "" if on.is_first else f".{on.name}",
         "typed": asked.typed,
         "refused": asked.refused,
-        "way": str(asked.way),
-        "ways": [str(way) for way in WAYS],
+        "way": AT_ONCE if asked.at_once else str(asked.way),
+        "ways": (*(str(way) for way in WAYS), AT_ONCE),
         "fibres": (*BY_FIBRE, SQUARE),
         "pieces": ", ".join(piece.name.replace("_", " ") for piece in on.pieces),
         "notches": tuple(_notches(on)),
@@ -120,7 +120,10 @@ def lay_told(on: OnCloth, lay: Lay | None, going: Going, units: Units) -> Json:
         "why": []
         if lay and first.lay is None
         else [in_words(problem.message, on.pieces) for problem in first.problems],
-        "remarks": [in_words(problem.message, on.pieces) for problem in (*on.problems, *shrinks)],
+        "remarks": [
+            *on.together,
+            *(in_words(problem.message, on.pieces) for problem in (*on.problems, *shrinks)),
+        ],
         "search": None if at_work is None else at_work.name,
         "share": 0.0 if at_work is None else at_work.share,
         "count": 0 if at_work is None else len(at_work.found),
