@@ -156,8 +156,9 @@ def lays(prepared: Prepared, effort: Effort, start: Sequence[Placement] = ()) ->
 def _put(prepared: Prepared, layout: Layout, effort: Effort) -> Asked | None:
     if effort.engine is None:
         return None
-    seconds = seconds_for_engine(effort.seconds)
-    return put(prepared.question.strip, layout, prepared.gap / 2, seconds, effort.seed)
+    strip = prepared.question.strip
+    seconds = seconds_for_engine(effort.seconds, len(strip.members))
+    return put(strip, layout, prepared.gap / 2, seconds, effort.seed)
 
 
 def _length(prepared: Prepared, layout: Layout) -> float:
