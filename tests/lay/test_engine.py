@@ -70,7 +70,7 @@ def test_the_engine_is_asked_once_and_some_time_is_kept_to_settle() -> None:
 @pytest.mark.parametrize("seconds", [0.5, 1.0, 2.0, 10.0, 600.0])
 def test_some_of_the_time_is_kept_for_settling_the_more_the_more_members_there_are(seconds: float) -> None:
     few, crowd = (seconds - seconds_for_engine(seconds, members) for members in (4, 99))
-    assert min(seconds / 2, 0.3) <= few <= crowd <= seconds / 2
+    assert min(seconds / 2, 0.299) <= few <= crowd <= seconds / 2
     assert seconds < 2 or few < crowd
 
 
