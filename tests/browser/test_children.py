@@ -74,6 +74,23 @@ def test_a_wrong_reading_is_caught_while_it_is_typed(served: Served, visit: Call
     assert [said for said in made.complaints if "422" not in said] == []
 
 
+def test_a_wrong_day_is_told_where_it_is_typed(served: Served, visit: Callable[..., Visit]) -> None:
+    made = visit(f"{served.address}/children")
+    page = made.page
+    new_card(made, "Mina")
+    page.get_by_role("link", name="Measure", exact=True).click()
+    day, told = page.get_by_label("Measured on"), page.locator("#s-day")
+    day.fill("2020-01-01")
+    expect(told).to_contain_text("was born on 2022-08-14")  # without any button
+    day.fill("2026-02-20")
+    expect(told).to_be_empty()
+    page.get_by_label("Height").fill("104")
+    page.keyboard.press("Enter")
+    page.wait_for_url(re.compile("day=2026-02-20.*at=head"))
+    expect(day).to_have_value("2026-02-20")
+    assert made.complaints == []
+
+
 def test_a_child_is_erased_after_two_questions(served: Served, visit: Callable[..., Visit]) -> None:
     made = visit(f"{served.address}/children")
     page = made.page

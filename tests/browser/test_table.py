@@ -209,6 +209,33 @@ def wait_painted(page: Page) -> None:
     page.get_by_role("button", name="Draw on").click(trial=True)
 
 
+def test_a_link_clicked_at_once_carries_what_was_just_typed(
+    served: Served, visit: Callable[..., Visit]
+) -> None:
+    page = visit(f"{served.address}/table/bodice").page
+    wait_told(page)
+    href = page.evaluate("""() => {
+        const chest = document.getElementById("m-chest");
+        chest.value = "57";
+        chest.dispatchEvent(new Event("input", { bubbles: true }));
+        return document.querySelector("a[data-carry^='/print/']").href;
+    }""")
+    assert "chest=57" in href
+
+
+def test_many_sheets_stay_in_one_row_and_the_one_seen_is_in_sight(
+    served: Served, visit: Callable[..., Visit]
+) -> None:
+    page = visit(f"{served.address}/table/pinafore?on-sheet=armhole_facing", width=390).page
+    wait_told(page)
+    tabs = page.locator(".corners a")
+    assert tabs.count() > 10
+    assert len({round(box(tab)["y"]) for tab in tabs.all()}) == 1
+    row, seen = (box(page.locator(one)) for one in (".corners", ".corners a[aria-current]"))
+    assert row["x"] <= seen["x"]
+    assert seen["x"] + seen["width"] <= row["x"] + row["width"]
+
+
 def test_the_step_player_draws_on_by_itself_and_rests(served: Served, visit: Callable[..., Visit]) -> None:
     made = visit("about:blank")
     page = made.page
@@ -286,6 +313,24 @@ def test_typing_is_taken_back_and_done_again(served: Served, visit: Callable[...
     page.reload()
     expect(page.locator("textarea")).to_have_value(re.compile("belo A by 3 cm$"))  # nothing is lost
     assert made.complaints == []
+
+
+def test_in_the_editor_the_sheet_chosen_last_is_shown_though_one_has_just_typed(
+    served: Served, visit: Callable[..., Visit]
+) -> None:
+    made = visit(f"{served.address}/recipes/bodice/change")
+    page = made.page
+    served.drafts_take(0.6)  # longer than the editor waits after a key
+    chosen = page.evaluate("""() => {
+        const area = document.querySelector("recipe-editor textarea");
+        area.value += "\\n";
+        area.dispatchEvent(new Event("input", { bubbles: true }));
+        const other = document.querySelector("#corners button:not([aria-current])");
+        other.click();
+        return other.dataset.sheet;
+    }""")
+    made.come_to_rest()
+    expect(page.locator("#corners [aria-current]")).to_have_attribute("data-sheet", chosen)
 
 
 def test_in_the_editor_lines_and_elements_light_each_other(

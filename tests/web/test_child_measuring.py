@@ -72,6 +72,18 @@ def test_a_day_that_cannot_be_is_told_at_its_field_while_one_types(client: TestC
     assert 'value="104"' in page
 
 
+def test_one_by_one_a_day_that_cannot_be_is_told_before_one_goes_on(client: TestClient) -> None:
+    with_mina(client)
+    fields = {"name": "Mina", "day": "2020-01-01", "was": "chest", "chest": "54"}
+    again = client.get("/child/measure", params=fields | {"at": "waist"}).text
+    assert "Chest girth of Mina" in again
+    place = again.index('data-said="day"')
+    assert "born on 2022-08-14" in again[place : place + 200]
+    assert 'type="date" name="day" value="2020-01-01"' in again
+    right = client.get("/child/measure", params=fields | {"at": "waist", "day": "2026-02-20"}).text
+    assert "Waist girth of Mina" in right
+
+
 def test_a_second_reading_of_a_day_replaces_its_measurement_alone(client: TestClient) -> None:
     with_mina(
         client, SET | {"by": "Edda", "over": "vest"}, {"name": "Mina", "day": SET["day"], "chest": "55"}

@@ -132,7 +132,10 @@ def _told(cards: Cards, card: Card) -> Json:
         "found": [
             {"severity": one.severity.value, "heading": doubt(one), "message": one.message} for one in found
         ],
-        "notes": sorted(((note.day.isoformat(), note.text) for note in card.notes), reverse=True),
+        "notes": [
+            (note.day.isoformat(), spoken_date(note.day), note.text)
+            for note in sorted(card.notes, key=lambda note: (note.day, note.text), reverse=True)
+        ],
         "drafts": [_draft(cards, draft, number) for number, draft in enumerate(card.drafts, start=1)],
         "today": room.today(),
     }

@@ -110,9 +110,16 @@ function turnTo(sheet) {
     if (link.dataset.sheet === sheet) link.setAttribute("aria-current", "true");
     else link.removeAttribute("aria-current");
   }
+  showTab();
   delete form.dataset.told;
   carry(queryOf(form));
   return rest().then(() => drawing.whole());
+}
+
+/** Brings the tab of the sheet that is seen into the row; the page stays where it is. */
+function showTab() {
+  const tab = form.querySelector(".corners a[aria-current]");
+  if (tab) tab.parentElement.scrollLeft = tab.offsetLeft - (tab.parentElement.clientWidth - tab.offsetWidth) / 2;
 }
 
 function currentSheet() {
@@ -157,6 +164,7 @@ unfolded.addEventListener("change", unfold);
 Object.defineProperty(drawing, "bare", { get: slips.bare });
 
 document.documentElement.classList.add("with-script");
+showTab();
 slips.lay();
 unfold();
 if ([...form.elements].some(isTouched)) changed(); // typed before this script had come
