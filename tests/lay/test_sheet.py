@@ -19,6 +19,7 @@ from littlefold.lay.chalk import chalk_table
 from littlefold.lay.cloth import YARD_STEP, Cloth, Price
 from littlefold.lay.compare import best_of, compare
 from littlefold.lay.draw import lay_drawing
+from littlefold.lay.full_size import marker_drawing
 from littlefold.lay.leftover import leftovers
 from littlefold.lay.place import Effort
 from littlefold.lay.sheet import (
@@ -181,12 +182,12 @@ def test_the_marker_is_the_lay_at_full_size():
     assert content is not None
     reader, _ = read(content)
     cuts = [
-        mark for mark in lay_drawing(lay).marks if isinstance(mark, Stroke) and mark.meaning is Meaning.CUT
+        mark for mark in marker_drawing(lay).marks if isinstance(mark, Stroke) and mark.meaning is Meaning.CUT
     ]
     assert len(cuts) == len(lay.placements)
     assert len(reader.pages) == 1
     page = reader.pages[0].mediabox
-    box = lay_drawing(lay).bounds()
+    box = marker_drawing(lay).bounds()
     assert box is not None
     assert float(page.width) == pytest.approx((box.width + 20) * POINT, abs=0.1)
     assert float(page.width) > lay.length * POINT
@@ -199,7 +200,7 @@ def test_the_marker_shows_the_whole_drawing_with_both_its_dimensions_and_a_bare_
     assert content is not None
     reader, _ = read(content)
     words = reader.pages[0].extract_text()
-    for label in (mark for mark in lay_drawing(lay).marks if isinstance(mark, Label)):
+    for label in (mark for mark in marker_drawing(lay).marks if isinstance(mark, Label)):
         assert label.text.replace(" ", "") in words.replace(" ", "").replace("\n", "")
     starts = []
 

@@ -16,7 +16,7 @@ from littlefold.cli.one_cloth import lay_one
 from littlefold.cli.stored_lay import UNREADABLE, contrary, own_cloth, read_kept
 from littlefold.cli.understood import Understood, understand
 from littlefold.cli.words import aside, print_document, print_findings, to_person
-from littlefold.lay.draw import lay_drawing
+from littlefold.lay.full_size import marker_drawing
 from littlefold.lay.lay import Lay
 from littlefold.lay.sewn import sewn_lengths
 from littlefold.lay.sheet import LayPlan, lay_sheet, marker
@@ -224,7 +224,7 @@ def _write(plan: LayPlan, front: str, understood: Understood, folder: Path, toda
     told = aside()
     sheets = (
         ("lay.pdf", "Lay to follow", lay_sheet(plan, understood.paper, today)),
-        ("marker.svg", "Lay at full size", write_svg(lay_drawing(plan.lay, units=plan.units)).encode()),
+        ("marker.svg", "Lay at full size", write_svg(marker_drawing(plan.lay, plan.units)).encode()),
         ("marker.pdf", "Lay at full size, for a copy shop", marker(plan.lay, today, plan.units)),
         ("lay.json", "Lay, to be read again with --stored", stored(plan.lay)),
     )

@@ -8,14 +8,17 @@ from math import pi
 from typing import TYPE_CHECKING
 
 from littlefold.geometry import Affine, Point, Vector
-from littlefold.lay.piece import ON_FOLD, LayPiece
+from littlefold.lay.piece import ON_FOLD, InsideLine, LayPiece
 from littlefold.lay.shrink import Treatment
 from littlefold.pattern.notch import marks
+from littlefold.pattern.unfold import mirror
+from littlefold.pattern.wording import INSIDES
 from littlefold.problem import Number, Place, Problem
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from littlefold.draft.model import DraftEdge, Inside
     from littlefold.geometry import Path
     from littlefold.lay.cloth import Cloth
     from littlefold.pattern.model import Pattern, Piece
@@ -74,7 +77,12 @@ def _moved(piece: LayPiece, affine: Affine) -> LayPiece:
         match=None if piece.match is None else affine.apply(piece.match),
         notches=tuple((affine.apply(foot), affine.apply(tip)) for foot, tip in piece.notches),
         snips=tuple((affine.apply(start), affine.apply(end)) for start, end in piece.snips),
+        insides=tuple(_inside_moved(line, affine) for line in piece.insides),
     )
+
+
+def _inside_moved(line: InsideLine, affine: Affine) -> InsideLine:
+    return replace(line, points=tuple(affine.apply(point) for point in line.points))
 
 
 def frame(piece: Piece) -> Affine:
@@ -94,9 +102,13 @@ def frame(piece: Piece) -> Affine:
 
 
 def _fold(piece: Piece) -> Path:
+    return _fold_edge(piece).path
+
+
+def _fold_edge(piece: Piece) -> DraftEdge:
     edge = next((edge for edge in piece.edges if edge.kind == "fold"), None)
     assert edge is not None, "a piece on the fold has a fold edge"  # noqa: S101 - our own mistake
-    return edge.path
+    return edge
 
 
 def _folds_along(piece: Piece, level: Affine) -> bool:
@@ -121,7 +133,15 @@ def _laid(piece: Piece, number: int) -> tuple[LayPiece, Problem | None]:
         place=Place(piece=piece.name),
         numbers=(Number("angle", off * 180 / pi, "degrees"),),
     )
-    return _of(piece, number, _ring(piece.unfolded.cut), on_cloth, on_fold=False), told
+    laid = _of(piece, number, _ring(piece.unfolded.cut), on_cloth, on_fold=False)
+    over = on_cloth.inverse().then(mirror(_fold_edge(piece))).then(on_cloth)
+    return _marked_twice(laid, over), told
+
+
+def _marked_twice(piece: LayPiece, over: Affine) -> LayPiece:
+    """An unfolded piece with the marks of its half on the other half too, `over` the fold."""
+    other = _moved(piece, over)
+    return replace(piece, snips=(*piece.snips, *other.snips), insides=(*piece.insides, *other.insides))
 
 
 def _of(piece: Piece, number: int, ring: tuple[Point, ...], affine: Affine, *, on_fold: bool) -> LayPiece:
@@ -138,6 +158,7 @@ def _of(piece: Piece, number: int, ring: tuple[Point, ...], affine: Affine, *, o
         grain=(start, end),
         notches=tuple((notch.foot, notch.foot + notch.outward) for notch in piece.notches),
         snips=tuple(_snips(piece)),
+        insides=tuple(_insides(piece)),
     )
     moved = _moved(laid, affine)
     moved = replace(moved, match=moved.matching(0) if moved.notches else None)
@@ -165,6 +186,20 @@ def _snips(piece: Piece) -> Iterator[tuple[Point, Point]]:
     for notch in piece.notches:
         for line in marks(notch, piece.edge(notch.edge)):
             yield line.start, line.end
+
+
+def _insides(piece: Piece) -> Iterator[InsideLine]:
+    """The lines inside and the points that are marked, as they stand on the pattern."""
+    for inside in piece.inside:
+        yield InsideLine(_words(inside), inside.path.flatten(FLAT))
+    for said, at in piece.marks:
+        yield InsideLine(said, (at,))
+
+
+def _words(inside: Inside) -> str:
+    """What a line inside is; of a plain line its own name, if the recipe gave it one."""
+    own = "" if "-" in inside.name else inside.name.replace("_", " ")
+    return INSIDES[inside.kind] or own
 
 
 def _on_fold(point: Point) -> Point:

@@ -1,4 +1,4 @@
-"""The lay drawing to follow with the scissors, and the same at full size as a marker.
+"""The lay drawing to follow with the scissors; `full_size` makes the marker of the same parts.
 
 x runs along the cloth from the cut end, the lower edge is the fold where there is one.  The drawing is made at full
 size; whoever puts it on a page makes it smaller, and the words keep their height.  Told how much smaller, it leaves
@@ -53,10 +53,15 @@ def lay_drawing(lay: Lay, divisor: float = 1.0, units: Units = "cm") -> Drawing:
         divisor: It will be shown at 1 : divisor; what has no room then is left to the chalk table.
         units: What the cutter's tape shows.
     """
-    marks = [*_cloth(lay, divisor), *_overall(lay, units)]
+    marks = [*cloth_marks(lay, divisor), *overall(lay, units)]
     for placement in lay.placements:
         marks += _cut(lay, placement, divisor, units)
-    return Drawing(tuple(marks), f"{lay.cloth.name}: {lay.spread.way}, {tape(lay.cloth_length, units)}")
+    return Drawing(tuple(marks), title(lay, units))
+
+
+def title(lay: Lay, units: Units) -> str:
+    """The name of the drawing: which cloth, how it lies, how long it is."""
+    return f"{lay.cloth.name}: {lay.spread.way}, {tape(lay.cloth_length, units)}"
 
 
 def cloth_end(lay: Lay) -> float:
@@ -65,7 +70,8 @@ def cloth_end(lay: Lay) -> float:
     return max(here / lay.spread.sheets, lay.length)
 
 
-def _cloth(lay: Lay, divisor: float) -> Iterator[Mark]:
+def cloth_marks(lay: Lay, divisor: float, height: float = SMALL) -> Iterator[Mark]:
+    """The edges and folds of the cloth, its layers in words of a height on the page [mm], what cannot be used of it."""
     right, top = lay.length, lay.spread.height
     edges = {
         (Point(0, 0), Point(right, 0)): Meaning.FOLD if lay.spread.fold_low else Meaning.CLOTH,
@@ -82,7 +88,7 @@ def _cloth(lay: Lay, divisor: float) -> Iterator[Mark]:
     for zone in lay.spread.zones:
         words = "1 layer" if zone.layers == 1 else f"{zone.layers} layers"
         beside = cloth_end(lay) + max(OUTSIDE / 4, SMALL * divisor)
-        yield Label(words, Point(beside, (zone.low + zone.high) / 2), Meaning.GUIDE, SMALL)
+        yield Label(words, Point(beside, (zone.low + zone.high) / 2), Meaning.GUIDE, height)
     for hole in lay.holes:
         yield from _unusable(hole, is_crossed=lay.spread.way is not Way.SCRAPS)
 
@@ -101,50 +107,58 @@ def _folded_across(lay: Lay) -> bool:
     return lay.spread.way in (Way.CROSSWISE, Way.FOUR_LAYERS)
 
 
-def _overall(lay: Lay, units: Units) -> Iterator[Mark]:
+def overall(lay: Lay, units: Units, height: float = SMALL) -> Iterator[Mark]:
     """The length and the width of the spread, outside the cloth, and what the figures on the pieces mean."""
     right, top = lay.length, lay.spread.height
-    yield from _dimension(Point(0, -OUTSIDE), Point(right, -OUTSIDE), "length", units)
-    yield from _dimension(Point(-OUTSIDE, 0), Point(-OUTSIDE, top), "width", units)
+    yield from _dimension(Point(0, -OUTSIDE), Point(right, -OUTSIDE), "length", units, height)
+    yield from _dimension(Point(-OUTSIDE, 0), Point(-OUTSIDE, top), "width", units, height)
     note = f"Figures: {units} from the cut end / from {lower_edge(lay)}."
-    yield Label(note, Point(0, top + OUTSIDE / 3), Meaning.TEXT, SMALL)
+    yield Label(note, Point(0, top + OUTSIDE / 3), Meaning.TEXT, height)
 
 
-def _dimension(start: Point, end: Point, name: str, units: Units) -> Iterator[Mark]:
+def _dimension(start: Point, end: Point, name: str, units: Units, height: float) -> Iterator[Mark]:
     way = end - start
     yield Stroke(Path.line_through(start, end), Meaning.GUIDE, name)
     yield arrow_head(end, way, Meaning.GUIDE, HEAD, name)
     yield arrow_head(start, -way, Meaning.GUIDE, HEAD, name)
-    yield label_along(tape(way.length, units), start, end, Meaning.GUIDE, name=name)
+    yield label_along(tape(way.length, units), start, end, Meaning.GUIDE, height=height, name=name)
 
 
 def _cut(lay: Lay, placement: Placement, divisor: float, units: Units) -> Iterator[Mark]:
     piece = lay.piece(placement.piece)
-    affine = placement.affine
     shape = lay.shape(placement)
-    corners = [Point(float(x), float(y)) for x, y in ring_of(shape)]
-    yield Stroke(Path.line_through(*corners, corners[0]), Meaning.CUT, piece.name)
-    for outer, inner in _snips(piece, placement):
-        yield Stroke(Path.line_through(affine.apply(outer), affine.apply(inner)), Meaning.NOTCH, piece.name)
-    start, end = (affine.apply(point) for point in piece.arrow)
-    yield from _arrow(start, end, max(HEAD, HEAD_ON_PAPER * divisor), piece.name)
-    yield from _places(start, end, divisor, units)
+    yield from lines_of(lay, placement, divisor, units)
+    start, end = (placement.affine.apply(point) for point in piece.arrow)
     words, middle = f"{piece.number} {piece.title or piece.name}", start.towards(end, 0.5)
     if _width(words, Meaning.TITLE) * divisor <= _room(shape, middle):
         yield Label(words, middle, Meaning.TITLE, anchor="middle")
     else:
         number = Label(str(piece.number), middle, Meaning.TITLE, anchor="middle")
-        yield replace(number, at=_beside(shape, start, end, label_bounds(number).height * divisor))
+        yield replace(number, at=beside(shape, start, end, label_bounds(number).height * divisor))
 
 
-def _snips(piece: LayPiece, placement: Placement) -> Iterator[tuple[Point, Point]]:
-    """The lines of a cut's notches; on a piece that is laid unfolded those of both its halves."""
-    yield from piece.snips
+def lines_of(lay: Lay, placement: Placement, divisor: float, units: Units) -> Iterator[Mark]:
+    """A cut without its name: its outline, notches and arrow, and where the ends of the arrow come."""
+    piece = lay.piece(placement.piece)
+    corners = [Point(float(x), float(y)) for x, y in ring_of(lay.shape(placement))]
+    yield Stroke(Path.line_through(*corners, corners[0]), Meaning.CUT, piece.name)
+    for snip in piece.snips:
+        for ends in in_place(snip, piece, placement):
+            yield Stroke(Path.line_through(*ends), Meaning.NOTCH, piece.name)
+    start, end = (placement.affine.apply(point) for point in piece.arrow)
+    yield from _arrow(start, end, max(HEAD, HEAD_ON_PAPER * divisor), piece.name)
+    yield from _places(start, end, divisor, units)
+
+
+def in_place(points: tuple[Point, ...], piece: LayPiece, placement: Placement) -> Iterator[tuple[Point, ...]]:
+    """A line of a piece where it comes on the cloth; on a piece that is laid unfolded also that of the other half."""
+    affine = placement.affine
+    yield tuple(affine.apply(point) for point in points)
     if piece.on_fold and not placement.half:
-        yield from ((Point(outer.x, -outer.y), Point(inner.x, -inner.y)) for outer, inner in piece.snips)
+        yield tuple(affine.apply(Point(point.x, -point.y)) for point in points)
 
 
-def _beside(shape: shapely.Polygon, start: Point, end: Point, high: float) -> Point:
+def beside(shape: shapely.Polygon, start: Point, end: Point, high: float) -> Point:
     """The foot of a number as high as `high` [mm] in the widest part of a shape that the grain arrow leaves free."""
     arrow = shapely.LineString([(start.x, start.y), (end.x, end.y)])
     free = shapely.difference(shape, shapely.buffer(arrow, high / 4))

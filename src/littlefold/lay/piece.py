@@ -18,6 +18,19 @@ SAME_SHAPE = 2e-3
 
 
 @dataclass(frozen=True, slots=True)
+class InsideLine:
+    """A line inside a piece that is marked on the cloth and not cut at once: a dart, pleat, slit, buttonhole ...
+
+    Attributes:
+        words: What it is, in words; empty where the pattern does not say.
+        points: Its corners, curves already flattened [mm]; one alone for a point that is marked.
+    """
+
+    words: str
+    points: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class LayPiece:
     """One pattern piece, ready to be laid.
 
@@ -39,6 +52,7 @@ class LayPiece:
         grain: The ends of the grain arrow.
         notches: The feet of the notches, with a point further outward of each.
         snips: The lines that mark the notches on the cloth, one or two of each, from the cutting line inwards.
+        insides: The lines and points inside that are marked on the cloth.
     """
 
     name: str
@@ -56,6 +70,7 @@ class LayPiece:
     notches: tuple[tuple[Point, Point], ...] = ()
     snips: tuple[tuple[Point, Point], ...] = ()
     tilt: float = 0.0
+    insides: tuple[InsideLine, ...] = ()
 
     @property
     def arrow(self) -> tuple[Point, Point]:

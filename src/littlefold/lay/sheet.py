@@ -13,6 +13,7 @@ from littlefold.geometry import Affine, Bounds, Path, Point
 from littlefold.lay import spoken
 from littlefold.lay.chalk import chalk_table, lower_edge
 from littlefold.lay.draw import cloth_end, lay_drawing
+from littlefold.lay.full_size import marker_drawing
 from littlefold.lay.leftover import fitting, leftovers
 from littlefold.lay.shrink import advice
 from littlefold.lay.stripes import told
@@ -115,7 +116,7 @@ def sheet_values(plan: LayPlan, paper: Paper, made: date) -> dict[str, Any]:
 
 def marker(lay: Lay, made: date, units: Units = "cm") -> bytes | None:
     """The lay at full size as a PDF of one page for a copy shop; None where no page is that long."""
-    drawing = lay_drawing(lay, units=units)
+    drawing = marker_drawing(lay, units)
     box = (drawing.bounds() or Bounds(0.0, 0.0, 1.0, 1.0)).grown(BORDER)
     if max(box.width, box.height) > LONGEST:
         return None
