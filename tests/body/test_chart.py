@@ -197,6 +197,13 @@ def test_sizes_are_read_and_refused_in_words() -> None:
         chart_row(105)
 
 
+@pytest.mark.parametrize("text", ["92-116", "92 - 116", "92 116", "92:116", "92 to 116", "92...116"])
+def test_a_run_written_another_way_is_answered_with_ours(text: str) -> None:
+    found = read_sizes(text)
+    assert isinstance(found, Problem)
+    assert found.message.endswith("Write 92..116.")
+
+
 @given(st.sampled_from([name for name in NAMES if name != "stature"]), st.floats(500, 1900), st.floats(-5, 5))
 def test_scores_and_values_undo_each_other(name: str, stature: float, z: float) -> None:
     curve = proportions()[name]

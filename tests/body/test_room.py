@@ -41,6 +41,8 @@ def test_gains_are_whole_and_never_less_than_nothing() -> None:
 
 def test_tucks_hold_the_gain() -> None:
     assert [tucks(gain, 10) for gain in (0, -5, 1, 20, 20.1, 40)] == [0, 0, 1, 1, 2, 2]
+    # amberlanemarquis.blogspot.com, a growth tuck hem (2014): n tucks of 1/2 in take n in.
+    assert [tucks(n * 25.4, 25.4 / 2) for n in (1, 2, 3)] == [1, 2, 3]
     with pytest.raises(ValueError, match="depth"):
         tucks(10, 0)
 

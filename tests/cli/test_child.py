@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import json
 from datetime import date
+from math import ceil
 from pathlib import Path  # noqa: TC003 - fixtures are read at run time
 
 import pytest
 from typer.testing import CliRunner
 
 from littlefold.body.measurements import Origin
+from littlefold.body.register import REGISTER
 from littlefold.cli.ages import read_age, read_day
 from littlefold.cli.asked import Asked
 from littlefold.cli.main import app
@@ -137,6 +139,12 @@ def test_a_forecast_is_told_drawn_and_printed(room: Path) -> None:
     record = json.loads(say("child", "forecast", "Mina", "--on", "2027-11-20", "--data"))
     stature = record["measurements"]["stature"]
     assert 1040 < stature["range_mm"][0] < stature["mm"] < stature["range_mm"][1] < 1160
+    told = " ".join(say("child", "forecast", "Mina", "--on", "2027-11-20").split())
+    sleeve = record["measurements"]["arm"]
+    tucks = ceil((sleeve["mm"] - sleeve["now_mm"]) / (2 * 10))  # each takes twice its depth of 1 cm
+    assert tucks > 0
+    assert "growth tucks 1 cm deep: " in told
+    assert f"{REGISTER['arm'].title.lower()} {tucks}" in told
     say("child", "forecast", "Mina", "--out", "mina.svg")
     say("child", "forecast", "Mina", "--out", "mina.pdf")
     assert "P50" in (room / "mina.svg").read_text()

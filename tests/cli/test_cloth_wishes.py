@@ -36,6 +36,16 @@ def test_prices_of_notions_and_thread_add_up(say):
     assert shopping["total"] == pytest.approx(sum(line["price"] for line in lines.values()))
 
 
+def test_a_price_of_what_the_garment_does_not_need_is_refused(say):
+    done = say(
+        "cloth", "trousers", *QUICK, "--lay", "open", "--price", "zip=2", "--price", "elastic=2", "--data"
+    )
+    (problem,) = done.data["problems"]
+    assert done.status == 2
+    assert problem["message"].startswith("--price zip=…: this garment needs none.")
+    assert "elastic, thread" in problem["message"]
+
+
 def test_all_cloths_of_a_garment_in_one_run_with_one_list(say, tmp_path):
     (tmp_path / "lined-bag.recipe").write_text(LINED)
     words = ("cloth", "lined-bag.recipe", "--seconds", "0", "--price", "8", "--data", "--out", "laid")

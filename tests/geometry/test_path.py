@@ -207,10 +207,9 @@ def test_bounds_are_the_union() -> None:
     )
 
 
-def test_tangent_and_curvature_at_a_length() -> None:
+def test_tangent_at_a_length() -> None:
     assert (OUTLINE.tangent_at_length(50) - Vector(1, 0)).length == 0
     assert (OUTLINE.tangent_at_length(100 + 25 * pi) - Vector(0, 1)).length <= 1e-9
-    assert OUTLINE.curvature_at_length(100 + 25 * pi) == pytest.approx(1 / 50)
 
 
 @pytest.mark.parametrize("cubic", AWKWARD.values(), ids=AWKWARD.keys())

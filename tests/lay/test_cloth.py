@@ -14,7 +14,6 @@ from littlefold.lay.shrink import (
     Shrinkage,
     Treatment,
     advice,
-    by_fibre,
     from_test_square,
 )
 from littlefold.problem import Problem, Severity
@@ -83,8 +82,6 @@ def test_an_unbelievable_square_is_refused_in_words(after: tuple[float, float]) 
 
 def test_every_default_says_that_it_is_from_memory() -> None:
     assert all("memory" in shrinkage.origin for shrinkage in BY_FIBRE.values())
-    assert isinstance(by_fibre("moonlight"), Problem)
-    assert by_fibre("flannel") == BY_FIBRE["flannel"]
 
 
 def test_advice_says_what_to_do_and_what_not_to_do() -> None:

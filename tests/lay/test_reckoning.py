@@ -1,4 +1,4 @@
-"""Worked figures from books and pages: bias, estimates, tucks, thread."""
+"""Worked figures from books and pages: bias, estimates, thread."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import pytest
 
 from littlefold.lay.bias import bias_square, strip_from_square
 from littlefold.lay.cloth import YARD
-from littlefold.lay.estimate import growth_tucks, rough_length
+from littlefold.lay.estimate import rough_length
 from littlefold.lay.thread import STITCHES, SewnLength, thread_length, thread_per_inch
 from littlefold.problem import Problem
 
@@ -40,11 +40,6 @@ def test_rough_length_as_printed() -> None:
     """T20 [S117]: (32 + 20) x 2 + 12 = 116 in = 3.22 yd -> buy 3 1/2 yd."""
     assert rough_length((32 * INCH, 20 * INCH), 12 * INCH) == pytest.approx(3.5 * YARD)
     assert rough_length((32 * INCH, 20 * INCH), 12 * INCH, step=INCH) == pytest.approx(116 * INCH)
-
-
-def test_growth_tucks_take_twice_their_depth() -> None:
-    """T24 [S77]: n tucks of 1/2 in take n in."""
-    assert growth_tucks(3, INCH / 2) == pytest.approx(3 * INCH)
 
 
 def test_thread_by_ratio_as_printed() -> None:

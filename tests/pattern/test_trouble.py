@@ -54,6 +54,10 @@ def test_a_stitch_line_that_crosses_itself():
     edges = polygon_edges((0, 0), (100, 100), (100, 0), (0, 100))
     _, problem = only(piece("bow", edges))
     assert problem.code == "stitch-line-crosses"
+    # The diagonals of a square of 100 cross in its middle, on the first and the third of the edges.
+    assert problem.place.edge in {"e0", "e2"}
+    assert [(n.name, n.value) for n in problem.numbers] == [("x", 50.0), ("y", 50.0), ("allowed", 0)]
+    assert "5 cm to the right and 5 cm up" in problem.message
 
 
 def test_a_hem_deeper_than_the_edge_beside_it_is_long():

@@ -68,7 +68,7 @@ def test_a_class_is_changed_and_removed_and_the_cards_stay(box: CardBox) -> None
     box.add(MINA, JO)
     book = ClassBook(box.engine)
     book.add(MONDAY)
-    changed = book.change(MONDAY.name, lambda one: replace(one, name="Tuesday").without_pupil(JO.name))
+    changed = book.change(MONDAY.name, lambda one: replace(one, name="Tuesday", pupils=(MINA.name,)))
     assert changed == book.one("Tuesday") == replace(MONDAY, name="Tuesday", pupils=(MINA.name,))
     assert book.remove("Tuesday") is None
     assert isinstance(book.remove("Tuesday"), Problem)
@@ -102,7 +102,7 @@ def test_what_she_changed_of_the_sample_stays_hers_unless_she_says_so(box: CardB
     box.add(MINA)
     box.change("Bo", lambda card: card.with_note(Note(date(2026, 3, 1), "hers now")))
     book = ClassBook(box.engine)
-    book.change(SAMPLE_CLASS.name, lambda one: one.with_pupil(MINA.name))
+    book.change(SAMPLE_CLASS.name, lambda one: replace(one, pupils=(*one.pupils, MINA.name)))
     assert sample_in(box).changed_children == ("Bo",)
     stayed = take_away(box)
     assert (stayed.changed_children, stayed.changed_classes) == (("Bo",), (SAMPLE_CLASS.name,))

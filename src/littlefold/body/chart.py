@@ -111,7 +111,12 @@ def read_size(text: str) -> int | Problem:
 
 
 def read_sizes(text: str) -> tuple[int, ...] | Problem:
-    """The sizes of a run, such as `92..116`, or `98` alone."""
+    """The sizes of a run, such as `92..116`, or `98` alone; other ways to write one are answered with ours."""
+    other_way = re.fullmatch(r"\s*(\d{2,3})\s*(?:[^\w.]+|\.{3}|to)\s*(\d{2,3})\s*", text)
+    if other_way:
+        return Problem(
+            "size-unknown", f"“{text}” is not a run of sizes. Write {other_way[1]}..{other_way[2]}."
+        )
     ends = [read_size(part) for part in text.split("..", 1)]
     for end in ends:
         if isinstance(end, Problem):

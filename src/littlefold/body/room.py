@@ -78,8 +78,15 @@ def room_to_grow(
     return Room(later, gains, *sizes)
 
 
+TUCKED: Final = ("back_waist", "arm", "inside_leg")
+"""The lengths of a garment that growth tucks hold, in bodice, sleeve and leg; common practice, no source."""
+
+
 def tucks(gain: float, depth: float) -> int:
-    """How many growth tucks of this depth [mm] hold a gain in length: each takes twice its depth."""
+    """How many growth tucks of this depth [mm] hold a gain in length: each takes twice its depth.
+
+    Source: amberlanemarquis.blogspot.com/2014/03/a-growth-tuck-hem.html, where n tucks of 1/2 in take n in.
+    """
     if depth <= 0:
         raise ValueError("a tuck has a depth")
     return math.ceil(max(gain, 0.0) / (2 * depth) - 1e-9)

@@ -7,11 +7,11 @@ from math import ceil
 from typing import TYPE_CHECKING, Any
 
 from littlefold.body.register import REGISTER, register_in
-from littlefold.body.tape import MM_PER
+from littlefold.body.tape import EIGHTH, MM_PER, ONE_MM
 from littlefold.booklet.formula import amount_formula, said_value, spoken
 from littlefold.booklet.spoken import word
 from littlefold.check.rules.paper_needed import CODE as PAPER_NEEDED
-from littlefold.check.rules.paper_needed import sheet_bounds
+from littlefold.check.rules.paper_needed import sheets_needed
 from littlefold.pattern.block import cutting_words
 from littlefold.pattern.wording import piece_wording
 
@@ -45,11 +45,19 @@ def measurement_rows(draft: Draft, words: Words, speech: Speech) -> Iterator[Row
         mm = amount.value if amount else (reading.mm if reading else None)
         yield {
             "title": _title(name, speech.language),
-            "value": "" if mm is None else said_value(mm, "mm", exactly),
+            "value": "" if mm is None else _to_the_mark(mm, exactly, taken=origin == "given"),
             "origin": words["origin"][origin],
             "certain": origin in {"given", "chart"},
             "how": _how(name, amount, draft, speech.language),
         }
+
+
+def _to_the_mark(mm: float | str, exactly: Speech, *, taken: bool) -> str:
+    """A measurement as it was read; where nobody read it, no finer than a tape: to 1 mm, or to 1/8 in."""
+    if taken or isinstance(mm, str):
+        return said_value(mm, "mm", exactly)
+    mark = EIGHTH if exactly.units == "in" else ONE_MM
+    return replace(exactly, mark=mark).length(mm)
 
 
 def _title(name: str, language: str) -> str:
@@ -70,10 +78,8 @@ def paper_rows(
     pattern: Pattern, problems: tuple[Problem, ...], words: Words, speech: Speech
 ) -> Iterator[str]:
     """The paper of each drawing, from the findings that say how much is needed."""
-    covered = sheet_bounds(pattern)
-    names = [sheet.name for sheet in pattern.draft.sheets if sheet.name in covered]
     needed = [problem for problem in problems if problem.code == PAPER_NEEDED]
-    for name, problem in zip(names, needed, strict=False):
+    for name, problem in zip(sheets_needed(pattern), needed, strict=False):
         numbers = {number.name: number.value for number in problem.numbers}
         kind = "flat" if abs(numbers["width"] - numbers["drawn"]) < SAME else "folded"
         size = {side: _rounded_up(numbers[side], speech) for side in ("width", "height")}

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.booklet.bundle import cautions
 from littlefold.booklet.spoken import spoken
-from littlefold.cli.cloth_wishes import Wishes, WishWords, read_wishes
+from littlefold.cli.cloth_wishes import Wishes, WishWords, priced_for_nothing, read_wishes
 from littlefold.cli.cloth_words import cloth_record, empty_cloth_record, print_other, print_plan
 from littlefold.cli.fabric import ClothWords, Fabric, not_understood, read_fabric
 from littlefold.cli.files import plain_name, write_whole
@@ -97,6 +97,9 @@ def lay_on_cloth(
     if refused:
         return _refuse(refused, asked, as_data=as_data)
     outcome = fulfil(understood.wish)
+    unneeded = tuple(priced_for_nothing(wishes.prices, outcome.pattern.draft.notions))
+    if unneeded:
+        return _refuse(unneeded, asked, as_data=as_data)
     fabric = replace(fabric, pins=wishes.pins, holes=wishes.holes)
     if isinstance(kept, Lay):
         kept = own_cloth(kept, fabric)

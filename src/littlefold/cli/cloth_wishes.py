@@ -18,8 +18,9 @@ from littlefold.lay.unfolded import joined
 from littlefold.problem import Problem
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Iterator, Mapping, Sequence
 
+    from littlefold.draft.model import Notion
     from littlefold.lay.cloth import Price
 
 THREE_CORNERS = 3
@@ -108,7 +109,18 @@ def _priced(text: str, *, by_yard: bool) -> tuple[str, Price] | Problem:
     """A price by name: of a length of elastic, of a button, of a reel of thread."""
     name, _, said = text.partition("=")
     price = read_price(said, per=REEL if name == "thread" else YARD if by_yard else 1000.0)
-    return price if isinstance(price, Problem) else (name.strip(), price)
+    return price if isinstance(price, Problem) else (name.strip().replace(" ", "_"), price)
+
+
+def priced_for_nothing(prices: Mapping[str, Price], notions: Sequence[Notion]) -> Iterator[Problem]:
+    """A problem for each price of something that the garment does not need."""
+    there = (*dict.fromkeys(notion.name for notion in notions), "thread")
+    for name in prices:
+        if name not in there:
+            yield not_understood(
+                f"--price {name}=…: this garment needs none. What can be priced by name: {', '.join(there)}. The price "
+                "of the cloth is said without a name."
+            )
 
 
 def _also(text: str, *, by_yard: bool) -> Also | Problem:

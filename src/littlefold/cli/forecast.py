@@ -10,7 +10,7 @@ from rich.table import Table
 from littlefold.body.by_age import said_age
 from littlefold.body.child import unknown_measurement
 from littlefold.body.register import NAMES, REGISTER
-from littlefold.body.room import Room, room_to_grow
+from littlefold.body.room import TUCKED, Room, room_to_grow, tucks
 from littlefold.body.tape import ONE_MM, say_length
 from littlefold.booklet.growth_picture import growth_picture
 from littlefold.cli.ages import read_day
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from littlefold.store import Card
 
 SOON = 12.0  # months ahead, where no day is named
+TUCK = {"cm": 10.0, "in": 25.4 / 2}  # how deep a growth tuck is stitched [mm]; it takes twice that
 PICTURES = (".svg", ".pdf")  # a growth picture alone, or the whole card sheet
 
 
@@ -115,6 +116,18 @@ def _print(card: Card, room: Room, units: Literal["cm", "in"]) -> None:
     console.print(
         f"Size {room.size_now} by height when measured, {room.size_then} then, at most {room.size_at_most}."
     )
+    console.print(_tucked(room, units), markup=False)
+
+
+def _tucked(room: Room, units: Literal["cm", "in"]) -> str:
+    """How the room in the lengths is kept: in the hem, or in tucks that are let down one by one."""
+    depth = TUCK[units]
+    kept = [(REGISTER[name].title.lower(), tucks(room.gain(name).expected, depth)) for name in TUCKED]
+    told = [f"{title} {count}" for title, count in kept if count]
+    if not told:
+        return "The lengths grow by nothing that a hem or a tuck must hold."
+    deep = say_length(depth, units)
+    return f"The room in a length is left in the hem, or in growth tucks {deep} deep: {', '.join(told)}."
 
 
 def _record(room: Room) -> dict[str, Any]:

@@ -152,11 +152,6 @@ class Path:
         index, t = self.locate(length)
         return self.segments[index].tangent(t)
 
-    def curvature_at_length(self, length: float) -> float:
-        """The curvature at an arc length [1/mm], positive where it bends left."""
-        index, t = self.locate(length)
-        return self.segments[index].curvature(t)
-
     def split_at_length(self, length: float) -> tuple[Path, Path]:
         """The two parts before and after an arc length [mm].
 

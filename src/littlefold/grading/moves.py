@@ -27,11 +27,6 @@ class Move:
         """From the smallest size to the largest."""
         return sum(self.steps, Vector(0.0, 0.0))
 
-    @property
-    def is_even(self) -> bool:
-        """Whether all steps are the same, to a tenth of a millimetre."""
-        return all((step - self.steps[0]).length < SAME for step in self.steps)
-
 
 SAME = 0.1
 """Steps that differ by less are the same step [mm]: no pencil draws finer."""

@@ -1,4 +1,4 @@
-"""What hands reckon before there is a lay: rules of thumb for cloth and for growth tucks."""
+"""What hands reckon before there is a lay: a rule of thumb for cloth."""
 
 from __future__ import annotations
 
@@ -19,8 +19,3 @@ def rough_length(body_lengths: tuple[float, ...], sleeve: float, step: float = H
     """
     needed = 2 * sum(body_lengths) + sleeve
     return ceil((needed - ROUNDING) / step) * step
-
-
-def growth_tucks(count: int, depth: float) -> float:
-    """The length to add for tucks to be let down later [mm]: each takes twice its stitched depth."""
-    return 2 * count * depth

@@ -78,17 +78,6 @@ def from_test_square(before: tuple[float, float], after: tuple[float, float]) ->
     return Shrinkage(along, across, f"measured on a washed square of {size}")
 
 
-def by_fibre(fibre: str) -> Shrinkage | Problem:
-    """The cautious default for a fibre."""
-    if fibre in BY_FIBRE:
-        return BY_FIBRE[fibre]
-    return Problem(
-        "fibre-unknown",
-        f'There is no default shrinkage for "{fibre}". Known: {", ".join(BY_FIBRE)}. '
-        "Wash a square of 20 cm and give its measures before and after.",
-    )
-
-
 def advice(shrinkage: Shrinkage, treatment: Treatment) -> tuple[Problem, ...]:
     """What to tell the maker about the wash; nothing where nothing shrinks."""
     worst = max(shrinkage.along, shrinkage.across)

@@ -11,7 +11,7 @@ from littlefold.pattern.allowance import width
 from littlefold.pattern.cutting_line import closed, closed_up, strips
 from littlefold.pattern.margin import Margin
 from littlefold.pattern.model import Outline
-from littlefold.pattern.simple import polygon, widened
+from littlefold.pattern.simple import polygon, self_meeting, widened
 from littlefold.pattern.unfold import Half, cutting_lines, fold_edges, stitch_lines
 
 if TYPE_CHECKING:
@@ -56,7 +56,7 @@ def _cut(piece: DraftPiece, stitch: Path) -> Cut:
     found = [margin for margin in margins if margin is not None]
     within = polygon(stitch)
     if not within.is_valid:
-        return Cut(None, (), (trouble.stitch_crosses(piece),))
+        return Cut(None, (), (trouble.stitch_crosses(piece, self_meeting(within.exterior)),))
     if len(found) < len(margins):
         return Cut(None, (), _too_tight(piece, margins))
     chain, corners = strips(found)

@@ -13,6 +13,7 @@ from littlefold.geometry import Path, Point
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
+    from shapely import LinearRing
     from shapely.geometry.base import BaseGeometry
 
 # The part of a stitch outline that may lie outside its cutting line [mm2 per mm of outline]: where both lie
@@ -59,6 +60,16 @@ def bare(within: Polygon, around: Polygon) -> Polygon | MultiPolygon:
 def is_sliver(part: Polygon | MultiPolygon, whole: Polygon) -> bool:
     """Whether a part of a polygon is so narrow that flattening alone may have made it."""
     return bool(part.area <= SLIVER * whole.length)
+
+
+def self_meeting(loop: LinearRing) -> Point:
+    """A point at which a ring that is not simple crosses or touches itself: more than two of its parts end there."""
+    ends: dict[tuple[float, float], int] = {}
+    for part in shapely.get_parts(shapely.node(loop)):
+        for end in (part.coords[0], part.coords[-1]):
+            ends[end] = ends.get(end, 0) + 1
+    x, y = max(ends, key=lambda end: ends[end])
+    return Point(x, y)
 
 
 def widened(outline: Path, by: float) -> Path:

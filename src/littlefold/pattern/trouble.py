@@ -10,6 +10,7 @@ from littlefold.problem import Measured, Number, Place, Problem, Saying, Severit
 
 if TYPE_CHECKING:
     from littlefold.draft.model import DraftEdge, DraftPiece
+    from littlefold.geometry import Point
     from littlefold.pattern.corner import Corner
 
 _INSTEAD = say("A plain margin is drawn instead.")
@@ -27,20 +28,27 @@ def _told(
     return Problem(code, " ".join(map(str, said)), severity, place, numbers, cure=str(cure), said=said)
 
 
-def stitch_crosses(piece: DraftPiece) -> Problem:
-    """The stitch outline is no simple shape, so it has no inside to add an allowance to."""
+def stitch_crosses(piece: DraftPiece, at: Point) -> Problem:
+    """The stitch outline is no simple shape, so it has no inside to add an allowance to; it meets itself at a point."""
+    edge = min(piece.edges, key=lambda one: one.path.distance(at))
     return _told(
         "stitch-line-crosses",
         say(
-            "The stitch line of {piece} crosses or touches itself. {instead}",
+            "The stitch line of {piece} crosses or touches itself {x} to the right and {y} up from the origin of its "
+            "drawing, on the edge {edge}; it may do so 0 times. {instead}",
             piece=piece.title,
+            x=Measured(at.x),
+            y=Measured(at.y),
+            edge=edge.name,
             instead=_INSTEAD,
         ),
         say(
             "List the edges once round, counter-clockwise, and draw them so that they meet at their ends only."
         ),
-        piece_place(piece),
-        Number("edges", len(piece.edges), "count"),
+        piece_place(piece, edge.name),
+        Number("x", at.x),
+        Number("y", at.y),
+        Number("allowed", 0, "count"),
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from littlefold.problem import Problem
@@ -36,16 +36,6 @@ class SewingClass:
     def key(self) -> str:
         """What tells classes apart, as children are told apart."""
         return key_of(self.name)
-
-    def with_pupil(self, name: str) -> SewingClass:
-        """The class with one more pupil; the same where she is in it already."""
-        if key_of(name) in {key_of(one) for one in self.pupils}:
-            return self
-        return replace(self, pupils=(*self.pupils, name))
-
-    def without_pupil(self, name: str) -> SewingClass:
-        """The class without one pupil."""
-        return replace(self, pupils=tuple(one for one in self.pupils if key_of(one) != key_of(name)))
 
 
 def class_faults(one: SewingClass) -> tuple[Problem, ...]:

@@ -27,7 +27,7 @@ CODE = "measurements-estimated"
     source="not measured: they turned out huge (Groovy Bears World 2009/04)",
 )
 def measurements_estimated(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
-    """A note with the measurements used that are estimates or come from a size chart."""
+    """A note with the measurements used that are estimates or come from a size chart, to the millimetre of a tape."""
     body = pattern.draft.measurements
     readings = [(name, body.get(name)) for name in pattern.draft.used]
     guessed = [(name, r) for name, r in readings if r is not None and str(r.origin) != "given"]
@@ -37,7 +37,7 @@ def measurements_estimated(pattern: Pattern, _: Circumstances) -> Iterator[Probl
                 say(
                     "{name} {length} ({origin})",
                     name=_title(name),
-                    length=cm(r.mm),
+                    length=cm(round(r.mm)),
                     origin=say(r.origin.value),
                 )
                 for name, r in guessed
@@ -45,16 +45,25 @@ def measurements_estimated(pattern: Pattern, _: Circumstances) -> Iterator[Probl
         )
         yield found(
             CODE,
-            say(
-                "{count} of {all} measurements were not taken on this child: {listed}.",
-                count=len(guessed),
-                all=len(readings),
-                listed=listed,
-            ),
+            _counted(len(guessed), len(readings), listed),
             say("Measure them before cutting good cloth."),
-            numbers=tuple(mm(name, r.mm) for name, r in guessed),
+            numbers=tuple(mm(name, round(r.mm)) for name, r in guessed),
             severity=Severity.NOTE,
         )
+
+
+def _counted(guessed: int, used: int, listed: Saying) -> Saying:
+    """How many of the measurements that are used nobody took."""
+    if used == 1:
+        return say("The one measurement that is used was not taken on this child: {listed}.", listed=listed)
+    if guessed == 1:
+        return say("1 of {all} measurements was not taken on this child: {listed}.", all=used, listed=listed)
+    return say(
+        "{count} of {all} measurements were not taken on this child: {listed}.",
+        count=guessed,
+        all=used,
+        listed=listed,
+    )
 
 
 def _title(name: str) -> Saying:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-import shapely
-
 from littlefold.check.register import COMMON_PRACTICE, rule
 from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.pattern.simple import self_meeting
 from littlefold.problem import Number, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    import shapely
 
     from littlefold.check.circumstances import Circumstances
     from littlefold.pattern.model import Pattern, Piece
@@ -41,7 +42,7 @@ def outline_crosses_itself(pattern: Pattern, _: Circumstances) -> Iterator[Probl
 def _crossing(piece: Piece, line: str, loop: shapely.LinearRing) -> Iterator[Problem]:
     if loop.is_simple:
         return
-    x, y = _place_of_crossing(loop)
+    place = self_meeting(loop)
     yield found(
         CODE,
         say(
@@ -49,22 +50,13 @@ def _crossing(piece: Piece, line: str, loop: shapely.LinearRing) -> Iterator[Pro
             "origin of its drawing; it may cross itself 0 times.",
             line=say(line),
             piece=piece.name,
-            x=cm(x),
-            y=cm(y),
+            x=cm(place.x),
+            y=cm(place.y),
         ),
         say(
             "Look at the points near it: are two of them exchanged, or is a depth or an allowance too "
             "large for a short edge?"
         ),
         place=on_piece(piece),
-        numbers=(mm("x", x), mm("y", y), Number("allowed", 0, "count")),
+        numbers=(mm("x", place.x), mm("y", place.y), Number("allowed", 0, "count")),
     )
-
-
-def _place_of_crossing(loop: shapely.LinearRing) -> tuple[float, float]:
-    """A point at which a ring meets itself: a node of the noded ring at which more than two parts end."""
-    ends: dict[tuple[float, float], int] = {}
-    for part in shapely.get_parts(shapely.node(loop)):
-        for end in (part.coords[0], part.coords[-1]):
-            ends[end] = ends.get(end, 0) + 1
-    return max(ends, key=lambda end: ends[end])

@@ -32,10 +32,20 @@ CODE = "paper-needed"
 )
 def paper_needed(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
     """A note for each drawing; a folded sheet is wider than its half pieces by the fold margin."""
-    bounds, spared = sheet_bounds(pattern), _without_paper(pattern)
+    bounds, needed = sheet_bounds(pattern), set(sheets_needed(pattern))
     for sheet in pattern.draft.sheets:
-        if sheet.name in bounds and sheet.name not in spared and _is_drawing(bounds[sheet.name]):
+        if sheet.name in needed:
             yield _note(sheet.name, bounds[sheet.name], _fold_way(pattern, sheet), circumstances.fold_margin)
+
+
+def sheets_needed(pattern: Pattern) -> tuple[str, ...]:
+    """The drawings that need paper, in the order of their notes."""
+    bounds, spared = sheet_bounds(pattern), _without_paper(pattern)
+    return tuple(
+        sheet.name
+        for sheet in pattern.draft.sheets
+        if sheet.name in bounds and sheet.name not in spared and _is_drawing(bounds[sheet.name])
+    )
 
 
 def _is_drawing(bounds: Bounds) -> bool:
