@@ -12,7 +12,7 @@ from littlefold.body.growth import Forecast, forecast
 from littlefold.body.measurements import Measurements, Reading
 from littlefold.body.room import Room, room_to_grow
 from littlefold.booklet.card_sheet import CardSheet, card_sheet, sheet_data
-from littlefold.booklet.growth_picture import LARGE, Taken, growth_picture
+from littlefold.booklet.growth_picture import LARGE, WORDS, Taken, growth_picture
 from littlefold.draft.sentence import Speech
 from littlefold.drawing import Dot, Drawing, Label, Meaning, Stroke, mark_bounds
 
@@ -192,3 +192,11 @@ def test_numbers_of_readings_are_not_printed_over_each_other() -> None:
     assert [label.text for label in numbers] == ["103 cm"]
     far = taken((36.0, 950.0), (48.4, 1030.0))
     assert len(named(growth_picture(far, later(far, 60.0)), "reading", Label)) == 2
+
+
+def test_numbers_of_many_readings_keep_a_line_between_them() -> None:
+    ten = taken(*((24.0 + 4 * k, 920.0 + 22 * k) for k in range(10)))
+    places = [label.at for label in named(growth_picture(ten, later(ten, 84.0)), "reading", Label)]
+    assert len(places) >= 4
+    for one, other in pairwise(places):
+        assert other.x - one.x > 3 * WORDS or other.y - one.y > 1.5 * WORDS, "beside or well above"

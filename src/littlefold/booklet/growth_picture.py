@@ -37,6 +37,9 @@ LARGE: Final = (150.0, 88.0)
 
 WORDS: Final = 2.6
 _LETTER: Final = 0.55 * WORDS  # width of a letter or figure, on the large side
+_LINE: Final = (
+    1.6 * WORDS
+)  # from one number to the next above it, so that they do not look like steps of a stair
 STEPS: Final = 24  # stretches of a curve
 _ROUND: Final = {
     "cm": (1, 2, 5, 10),
@@ -211,6 +214,6 @@ def _number(at: Point, mm: float, speech: Speech) -> Label:
 
 
 def _overlap(one: Label, other: Label) -> bool:
-    """Whether two numbers would be printed over each other."""
+    """Whether two numbers would be printed over each other, or too close to be read at a glance."""
     left, right = sorted((one, other), key=lambda label: label.at.x)
-    return right.at.x < left.at.x + _LETTER * len(left.text) and abs(one.at.y - other.at.y) < WORDS
+    return right.at.x < left.at.x + _LETTER * len(left.text) and abs(one.at.y - other.at.y) < _LINE
