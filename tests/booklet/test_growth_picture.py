@@ -199,4 +199,4 @@ def test_numbers_of_many_readings_keep_a_line_between_them() -> None:
     places = [label.at for label in named(growth_picture(ten, later(ten, 84.0)), "reading", Label)]
     assert len(places) >= 4
     for one, other in pairwise(places):
-        assert other.x - one.x > 3 * WORDS or other.y - one.y > 1.5 * WORDS, "beside or well above"
+        assert other.x - one.x > 4 * WORDS or other.y - one.y > 1.5 * WORDS, "beside or well above"
