@@ -52,7 +52,13 @@ def test_ways_are_compared_and_the_least_cloth_is_taken(say):
     assert found["price"] == min(row["price"] for row in done)
     assert found["price"] == pytest.approx(8.5 * found["length_to_buy_mm"] / 1000)
     assert all(row["length_mm"] >= row["bound_mm"] for row in done)
-    assert {row["binds"] for row in done} <= {"area", "fold", "longest piece", "wide pieces"}
+    assert {row["binds"] for row in done} <= {
+        "area",
+        "fold",
+        "longest piece",
+        "wide pieces",
+        "beside the fold",
+    }
     refused = [row for row in found["comparison"] if row["length_mm"] is None]
     assert all(row["problems"] for row in refused)
 

@@ -230,6 +230,7 @@ def _bounds(row: Row) -> Json:
         "fold_row_mm": row.bounds.fold_row,
         "longest_mm": row.bounds.longest,
         "wide_pieces_mm": row.bounds.in_a_row,
+        "beside_fold_mm": row.bounds.beside_fold,
         "most_mm": row.bounds.most,
         "binds": row.bounds.binding,
     }

@@ -2,16 +2,18 @@
 
 The area: all cuts side by side without a gap.  The fold: the pieces that lie on it, one after the other in the best order
 (`fold_row`); of two folds only the edges are counted, since the bodies of flared pieces may interlock.  The longest
-piece.  Wide pieces: those that are too deep to lie side by side, one after the other (`profile`).  When the row on the
+piece.  Wide pieces: those that are too deep to lie side by side, one after the other (`profile`).  Beside the fold: a half
+on the fold and a piece too deep to lie beside it, such as a bias strip (`beside_fold`).  When the row on the
 fold is longer than a usual density makes the whole lay, the fold is the bottleneck, and another way of folding is
 wanted.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
+from littlefold.lay.beside_fold import least_beside
 from littlefold.lay.fold_row import least_row
 from littlefold.lay.piece import rotated
 from littlefold.lay.profile import side_by_side
@@ -31,7 +33,7 @@ if TYPE_CHECKING:
 GOOD_DENSITY = 0.85
 
 
-Binding = Literal["area", "fold", "longest piece", "wide pieces"]
+Binding = Literal["area", "fold", "longest piece", "wide pieces", "beside the fold"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,11 +44,12 @@ class Bounds:
     fold_row: float
     longest: float
     in_a_row: float = 0.0
+    beside_fold: float = 0.0
 
     @property
     def most(self) -> float:
         """The bound that binds [mm]."""
-        return max(self.area, self.fold_row, self.longest, self.in_a_row)
+        return max(self.area, self.fold_row, self.longest, self.in_a_row, self.beside_fold)
 
     @property
     def binding(self) -> Binding:
@@ -55,6 +58,7 @@ class Bounds:
             "fold": self.fold_row,
             "longest piece": self.longest,
             "wide pieces": self.in_a_row,
+            "beside the fold": self.beside_fold,
         }
         largest = max(others, key=lambda name: others[name])
         return largest if others[largest] > self.area / GOOD_DENSITY else "area"
@@ -85,7 +89,10 @@ def lower_bounds(cuts: Sequence[Cut], spread: Spread, gap: float, *, nap: bool =
     if spread.folds == 1:
         row = max(row, least_row([cut.piece for cut in cuts if cut.half], gap, may_turn=not nap))
     longest = max((_extent(cut) for cut in cuts), default=0.0)
-    return Bounds(area, row, longest, side_by_side(cuts, spread.height))
+    found = Bounds(area, row, longest, side_by_side(cuts, spread.height))
+    if spread.folds != 1 or len(spread.zones) > 1:
+        return found
+    return replace(found, beside_fold=least_beside(cuts, spread.height, gap, found.most))
 
 
 def _extent(cut: Cut) -> float:
