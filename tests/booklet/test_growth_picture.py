@@ -196,7 +196,10 @@ def test_numbers_of_readings_are_not_printed_over_each_other() -> None:
 
 def test_numbers_of_many_readings_keep_a_line_between_them() -> None:
     ten = taken(*((24.0 + 4 * k, 920.0 + 22 * k) for k in range(10)))
-    places = [label.at for label in named(growth_picture(ten, later(ten, 84.0)), "reading", Label)]
-    assert len(places) >= 4
-    for one, other in pairwise(places):
-        assert other.x - one.x > 4 * WORDS or other.y - one.y > 1.5 * WORDS, "beside or well above"
+    numbers = named(growth_picture(ten, later(ten, 84.0)), "reading", Label)
+    assert len(numbers) >= 4
+    for one, other in pairwise(numbers):
+        beside = other.at.x - one.at.x >= 0.55 * WORDS * len(one.text)
+        assert beside or other.at.y - one.at.y >= 1.5 * WORDS, (
+            f"{other.text} stands too close over {one.text}"
+        )
