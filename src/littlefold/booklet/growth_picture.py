@@ -37,9 +37,7 @@ LARGE: Final = (150.0, 88.0)
 
 WORDS: Final = 2.6
 _LETTER: Final = 0.55 * WORDS  # width of a letter or figure, on the large side
-_LINE: Final = (
-    1.6 * WORDS
-)  # from one number to the next above it, so that they do not look like steps of a stair
+_LINE: Final = 1.6 * WORDS  # from one number to the next above it, to be read at a glance
 STEPS: Final = 24  # stretches of a curve
 _ROUND: Final = {
     "cm": (1, 2, 5, 10),
