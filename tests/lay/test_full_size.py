@@ -227,3 +227,17 @@ def test_a_marked_point_is_a_dot_on_either_half() -> None:
         drawing = marker_drawing(next(lays(prepared, Effort(steps=0)))).only(Meaning.INSIDE)
         assert sum(isinstance(mark, Dot) for mark in drawing.marks) == count
         assert [mark.text for mark in drawing.marks if isinstance(mark, Label)] == ["button"] * count
+
+
+@pytest.mark.parametrize("nap", [False, True])
+def test_a_pair_that_is_its_own_mirror_image_has_its_plackets_on_both_sides(nap: bool) -> None:  # noqa: FBT001
+    """The skirt's backs are oblongs with a placket at one side: looked at from the hem, one left and one right."""
+    cloth = Cloth(1600, nap=nap)
+    prepared = prepare(lay_pieces(pattern("pleated-skirt"))[0], cloth, Way.OPEN)
+    assert isinstance(prepared, Prepared)
+    svg = write_svg(marker_drawing(next(lays(prepared, Effort(steps=60)))))
+    sides = []
+    for placket, arrow in zip(paths(svg, "inside", "back"), paths(svg, "grain", "back"), strict=True):
+        tail, head, foot = Point(*arrow[0]), Point(*arrow[1]), Point(*placket[0])
+        sides.append((head - tail).cross(foot - tail) > 0)
+    assert sorted(sides) == [False, True]

@@ -128,11 +128,14 @@ def _at_folds(spread: Spread, zones: tuple[int, ...]) -> tuple[int, ...]:
 
 
 def _single(piece: LayPiece, cloth: Cloth, zones: tuple[int, ...]) -> list[Cut]:
-    """One cut for each copy from a single layer, face up: half of a pair mirrored."""
-    either = may_be_turned_over(piece, cloth)
+    """One cut for each copy from a single layer, face up: half of a pair mirrored.
+
+    So it is even where the outline is its own mirror image: the marks on it, such as a placket on one side, are not, and
+    turned end for end such an outline lies in as many ways as mirrored.
+    """
     mirrored = piece.copies // 2 if piece.pair else 0
-    cut = Cut(piece, half=False, layers=1, zones=zones, hand="either" if either else "plain")
-    other = cut if either else replace(cut, hand="mirrored")
+    cut = Cut(piece, half=False, layers=1, zones=zones, hand="either" if cloth.two_faced else "plain")
+    other = cut if cloth.two_faced else replace(cut, hand="mirrored")
     return [cut] * (piece.copies - mirrored) + [other] * mirrored
 
 
