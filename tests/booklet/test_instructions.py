@@ -214,3 +214,14 @@ def test_a_name_in_any_script_gets_its_number(name):
 )
 def test_the_numbers_are_all_on_one_ruler(formula: str, units: str, said: str) -> None:
     assert worked_out(formula, {"chest": "60"}, "", Speech(units)).split(" = ")[1] == said
+
+
+def test_paper_is_asked_for_what_is_drawn_on_it_and_by_its_own_name() -> None:
+    """Wholes and flats of the frock are only cut apart; both skirts are far wider than what they are slashed from."""
+    pattern, problems = shipped("yoke-frock")
+    papers = sheet_data(pattern, problems, Speech(), A4, MADE)["papers"]
+    widths = {row.partition(":")[0]: float(row.partition(": ")[2].partition(" cm")[0]) for row in papers}
+    assert set(widths) == {"back", "front", "front yoke", "front skirt", "back skirt", "back yoke"}
+    assert min(widths["front skirt"], widths["back skirt"]) > 1.5 * max(
+        widths["front yoke"], widths["back yoke"]
+    )

@@ -278,7 +278,9 @@ def test_days_that_are_none() -> None:
 def test_a_backup_is_made_listed_and_put_back(room: Path) -> None:
     assert "no backups" in say("child", "restore")
     add_mina()
-    assert "1 card, 1 set of readings, 0 drafts" in " ".join(say("child", "backup").split())
+    made = " ".join(say("child", "backup").split())
+    assert "1 card, 1 set of readings, 0 drafts" in made
+    assert "Own recipes, settings and what lies on the table are not in it" in made
     before = card("Mina")
     say("child", "note", "Mina", "written after the backup")
     (backup,) = say("child", "restore").split()

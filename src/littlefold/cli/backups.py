@@ -17,6 +17,11 @@ from littlefold.store import restore as put_back
 if TYPE_CHECKING:
     from littlefold.store import Holding
 
+NOT_IN_IT = (
+    "Own recipes, settings and what lies on the table are not in it: for all of it in one file, "
+    "littlefold serve, Settings, Back up now."
+)
+
 
 def back_up_box() -> int:
     """Copies the whole box; returns the exit status."""
@@ -24,7 +29,9 @@ def back_up_box() -> int:
         made = box if isinstance(box, Problem) else back_up_now(box, datetime.now(tz=UTC))
     if isinstance(made, Problem):
         return refuse(made)
-    aside().print(f"{_said(made.holds)}: {made.file}", markup=False, soft_wrap=True)
+    told = aside()
+    told.print(f"{_said(made.holds)}, and the classes: {made.file}", markup=False, soft_wrap=True)
+    told.print(NOT_IN_IT, markup=False, soft_wrap=True)
     return 0
 
 

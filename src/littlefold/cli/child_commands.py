@@ -209,7 +209,9 @@ def import_(
 
 @child_app.command("backup")
 def backup() -> None:
-    """Copy the whole card box into the folder of backups, and say what the copy holds.
+    """Copy the card box, cards and classes, into the folder of backups, and say what the copy holds.
+
+    Own recipes, settings and what lies on the table are not in it. Those too: `littlefold serve`, Settings, Back up now.
 
     Example:  littlefold child backup
     """

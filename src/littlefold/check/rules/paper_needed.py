@@ -21,6 +21,10 @@ if TYPE_CHECKING:
     from littlefold.problem import Problem
 
 CODE = "paper-needed"
+_MAKES = (
+    "piece.",
+    "shape.",
+)  # the kinds of step that make a drawing of another one, or of a length and a width
 
 
 @rule(
@@ -57,8 +61,11 @@ def _without_paper(pattern: Pattern) -> set[str]:
     """The drawings that need no sheet of their own.
 
     Strips and bands are cut from what is left over; outlines on the way to a piece are cut from the drawing before.
+    A split makes two outlines in one step, so an outline is also known by the step that made its points.
     """
-    made = {step.sheet for step in pattern.draft.steps if step.kind.startswith(("piece.", "shape."))}
+    making = {step.number: step.sheet for step in pattern.draft.steps if step.kind.startswith(_MAKES)}
+    parted = {name.partition(".")[0] for name, at in pattern.draft.points.items() if at.step in making}
+    made = {*making.values(), *parted}
     marked = {step.sheet for step in pattern.draft.steps if step.kind.startswith("point.")}
     return made - marked - {piece.sheet for piece in pattern.draft.pieces if piece.made_as == "traced"}
 
