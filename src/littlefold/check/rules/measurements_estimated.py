@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from littlefold.body.register import REGISTER
+from littlefold.body.tape import ONE_MM, round_to_mark
 from littlefold.check.register import rule
 from littlefold.check.report import cm, found, mm, own_words, together
 from littlefold.problem import Saying, Severity, say
@@ -37,7 +38,7 @@ def measurements_estimated(pattern: Pattern, _: Circumstances) -> Iterator[Probl
                 say(
                     "{name} {length} ({origin})",
                     name=_title(name),
-                    length=cm(round(r.mm)),
+                    length=cm(round_to_mark(r.mm, ONE_MM)),
                     origin=say(r.origin.value),
                 )
                 for name, r in guessed
@@ -47,7 +48,7 @@ def measurements_estimated(pattern: Pattern, _: Circumstances) -> Iterator[Probl
             CODE,
             _counted(len(guessed), len(readings), listed),
             say("Measure them before cutting good cloth."),
-            numbers=tuple(mm(name, round(r.mm)) for name, r in guessed),
+            numbers=tuple(mm(name, round_to_mark(r.mm, ONE_MM)) for name, r in guessed),
             severity=Severity.NOTE,
         )
 
