@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from littlefold.body.measurements import Origin
 from littlefold.body.register import REGISTER
+from littlefold.body.tape import ONE_MM, round_to_mark
 from littlefold.booklet.recipes import recipe_record
 from littlefold.pipeline import on_the_shelf
 
@@ -69,6 +70,7 @@ def _reading(name: str, asked: Asked, draft: Draft, refused: str) -> TapeReading
     amount = next((one for one in draft.amounts if one.name == name), None)
     worked_out = amount.value if amount is not None and isinstance(amount.value, float) else 0.0
     mm = found.mm if found else worked_out
+    is_taken = found is not None and found.origin is Origin.GIVEN
     origin = ORIGINS[found.origin].format(size=asked.size) if found else "worked out"
     known = REGISTER.get(name)
     title = known.title if known else (amount.title if amount and amount.title else name.replace("_", " "))
@@ -77,7 +79,7 @@ def _reading(name: str, asked: Asked, draft: Draft, refused: str) -> TapeReading
         title,
         known.how_standing if known else "",
         round(mm, 1),
-        asked.speech.length(mm),
+        asked.speech.length(mm if is_taken else round_to_mark(mm, ONE_MM)),
         dict(asked.typed).get(name, ""),
         origin,
         round(mm * (1 - SPREAD)),
