@@ -7,12 +7,14 @@ import io
 import re
 import time
 from html import unescape
+from threading import Event
 from typing import TYPE_CHECKING, NoReturn
 from urllib.parse import parse_qs, urlencode, urlsplit
 
 import pytest
 from fastapi.testclient import TestClient
 
+from littlefold.web import size_run
 from littlefold.web.app import make_app
 from littlefold.web.patience import TooLongError
 from littlefold.web.room import Room
@@ -102,11 +104,16 @@ def test_a_program_is_given_the_file_of_a_long_run_without_asking_twice(client: 
     assert table.text.startswith("point,62 to 68 x mm")
 
 
-def test_a_run_is_stopped_and_its_sizes_stay_said(client: TestClient) -> None:
+def test_a_run_is_stopped_and_its_sizes_stay_said(
+    client: TestClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    is_stopped, drawn = Event(), size_run._drawn
+    monkeypatch.setattr(size_run, "_drawn", lambda *size: is_stopped.wait() and drawn(*size))
     wanted = {"from-size": "62", "to-size": "134"}
     begun = client.post("/sizes/trousers/draw", data=wanted).headers["location"]
     work = parse_qs(urlsplit(begun).query)["work"][0]
     stopped = client.post("/sizes/trousers/stop", data=wanted | {"work": work}).headers["location"]
+    is_stopped.set()
     assert parse_qs(urlsplit(stopped).query) == {name: [text] for name, text in wanted.items()}
     assert "not drawn yet" in client.get(stopped).text
     assert "not drawn yet" in client.get(begun.replace(work, "gone")).text  # as after a restart
