@@ -21,10 +21,8 @@ if TYPE_CHECKING:
     from littlefold.problem import Problem
 
 CODE = "paper-needed"
-_MAKES = (
-    "piece.",
-    "shape.",
-)  # the kinds of step that make a drawing of another one, or of a length and a width
+# The kinds of step that make a drawing of another one, or of a length and a width.
+_MAKES = ("piece.", "shape.")
 
 
 @rule(
