@@ -86,9 +86,11 @@ def _estimates(
 
 def _estimate(model: BodyModel, name: str, stature: Reading, found: Expected) -> Reading:
     """The reading, its spread widened by what is not known of the stature."""
-    curve = model.curves[name]
-    low, high = (curve.median(stature.mm + side * stature.spread_mm) for side in (-1, 1))
-    spread = math.hypot(found.spread_mm, (high - low) / 2)
+    spread = found.spread_mm
+    if stature.spread_mm:
+        curve = model.curves[name]
+        low, high = (curve.median(stature.mm + side * stature.spread_mm) for side in (-1, 1))
+        spread = math.hypot(spread, (high - low) / 2)
     return Reading(round(found.mm, 1), Origin.ESTIMATED, round(spread, 1))
 
 

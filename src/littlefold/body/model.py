@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from math import exp
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
@@ -89,8 +90,9 @@ class BodyModel:
 
     def _expected(self, name: str, stature: float, middle: float, spread: float) -> Expected:
         curve = self.curves[name]
-        ends = (curve.deviated(stature, middle - spread), curve.deviated(stature, middle + spread))
-        return Expected(curve.deviated(stature, middle), (ends[1] - ends[0]) / 2)
+        median, unit = curve.median(stature), curve.spread(stature)
+        ends = (median * exp((middle - spread) * unit), median * exp((middle + spread) * unit))
+        return Expected(median * exp(middle * unit), (ends[1] - ends[0]) / 2)
 
     def log_density(
         self, known: tuple[str, ...], lengths: Floats, statures: Floats, sex: Sex | None
