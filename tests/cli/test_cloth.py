@@ -36,6 +36,8 @@ def test_help_explains_every_option(say):
         "--damaged",
         "--scrap",
         "--match",
+        "--repeat",
+        "--uneven",
         "--tilt",
         "--stored",
     ):
@@ -170,6 +172,10 @@ NOT_UNDERSTOOD = (
     ("--seconds", "-1"),
     ("--steps", "-1"),
     ("--repeat", "checks"),
+    ("--uneven", "both"),
+    ("--repeat", "4x5cm", "--uneven", "upwards"),
+    ("--repeat", "4x0cm", "--uneven", "both"),
+    ("--repeat", "0x5cm", "--uneven", "along"),
     ("--lay", "open", "--tube"),
     ("--size", "1000"),
 )

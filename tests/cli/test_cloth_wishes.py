@@ -106,6 +106,46 @@ def test_seams_meet_the_stripes_by_themselves_and_the_data_say_which(say):
     assert plain["stripes"] == []
 
 
+def test_uneven_stripes_lie_one_way_up_and_are_told_in_words(say, tmp_path):
+    words = ("cloth", "trousers", *QUICK, "--lay", "open", "--repeat", "4x5cm", "--uneven")
+    laid = {way: say(*words, way, "--data").data for way in ("along", "across", "both")}
+    for found in laid.values():
+        assert found["verified"]
+        assert {place["sign"][0] for place in found["placements"]} == {1}
+    crotch = {way: _across_off(found, "crotch") for way, found in laid.items()}
+    assert crotch["along"] == pytest.approx(0.0, abs=0.01)
+    assert crotch["across"] > 1
+    told = " ".join(say(*words, "both", "--out", str(tmp_path)).out.split())
+    assert "as with a one-way print" in told
+    assert "no mirror image" in told
+    again = ("cloth", "trousers", *QUICK, "--stored", str(tmp_path / "trousers-lay.json"))
+    assert "uneven both" in " ".join(say(*again).out.split())
+    assert say(*again, "--repeat", "4x5cm").status == 2
+    assert say(*again, "--repeat", "4x5cm", "--uneven", "both", "--data").data["verified"]
+
+
+def test_uneven_stripes_are_not_folded_across(say):
+    words = ("--repeat", "4x0cm", "--uneven", "along", "--lay", "crosswise", "--data")
+    refused = say("cloth", "trousers", *QUICK, *words)
+    assert refused.status == 1
+    assert "stripes-folded-crosswise" in {one["code"] for one in refused.data["problems"]}
+
+
+def test_the_seam_in_which_stripes_meet_may_be_chosen(say):
+    words = ("cloth", "trousers", *QUICK, "--lay", "open", "--repeat", "4x5cm", "--data")
+    assert _across_off(say(*words).data, "inseam") > 1
+    chosen = say(*words, "--match", "front = inseam").data
+    assert chosen["verified"]
+    assert _across_off(chosen, "inseam") == pytest.approx(0.0, abs=0.01)
+    wrong = say(*words, "--match", "front=cuff")
+    assert wrong.status == 1
+    assert "seam-not-matched" in {problem["code"] for problem in wrong.data["problems"]}
+
+
+def _across_off(found, edge):
+    return next(one["across_off_mm"] for one in found["stripes"] if one["seam"][0] == ["front", edge])
+
+
 def test_the_chosen_notches_of_all_pieces_meet_the_stripes(say):
     words = ("--lay", "open", "--repeat", "4x0cm", "--match", "front=2", "--match", "back=1", "--data")
     found = say("cloth", "trousers", *QUICK, *words)
@@ -243,7 +283,8 @@ def test_a_tilt_of_more_than_three_millimetres_is_refused(say):
         WishWords(scraps=("0x0 10x10cm",)),
         WishWords(scraps=("0x0 10x10 10x0 0x10cm",)),
         WishWords(scraps=("",)),
-        WishWords(match=("front=left",)),
+        WishWords(match=("front=2.5",)),
+        WishWords(match=("=side",)),
         WishWords(tilt="a bit"),
     ],
 )
@@ -260,7 +301,7 @@ def test_wishes_are_read():
             also=("lining=140cm@6.50",),
             pins=("front=12x30cm",),
             scraps=("60x40cm",),
-            match=("front=2",),
+            match=("front=2", "Front skirt = side"),
         )
     )
     assert isinstance(found, Wishes)
@@ -268,7 +309,7 @@ def test_wishes_are_read():
     assert (found.also[0].name, found.also[0].width, found.also[0].price) == ("lining", 1400.0, Price(6.5))
     assert found.pins[0].at == Point(120, 300)
     assert found.scraps[0][2] == Point(600, 400)
-    assert found.match == (("front", 2),)
+    assert found.match == (("front", 2), ("front_skirt", "side"))
 
 
 def test_front_and_back_are_cut_together_in_four_layers(say) -> None:

@@ -21,7 +21,8 @@ from littlefold.lay.cloth import Cloth, Repeat
 from littlefold.lay.meeting import Meeting, Side, meetings
 from littlefold.lay.place import Effort, Prepared, lays, prepare
 from littlefold.lay.shrink import Shrinkage, Treatment
-from littlefold.lay.stripes import AS_SEWN, paired, stripes_met, told
+from littlefold.lay.stripes import paired, stripes_met
+from littlefold.lay.stripes_told import AS_SEWN, told
 from littlefold.lay.verify import verify
 from littlefold.lay.ways import Way
 from littlefold.pipeline import fulfil
@@ -235,7 +236,8 @@ def test_a_piece_that_counts_the_other_way_meets_all_along_the_seam() -> None:
         match=Point(300.0, 83.0),
     )
     meeting = Meeting(
-        Side("yoke", "hem", 0, Vector(0.0, 180.0)), Side("skirt", "waist", 0, Vector(0.0, -180.0))
+        Side("yoke", "hem", 0, Vector(0.0, 180.0), left=False),
+        Side("skirt", "waist", 0, Vector(0.0, -180.0), left=False),
     )
     held = paired((yoke, skirt), (meeting,), CHECKS)
     assert not isinstance(held, Problem)

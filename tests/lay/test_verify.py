@@ -40,7 +40,7 @@ def codes(lay: Lay) -> set[str]:
 @pytest.mark.parametrize("way", [Way.FOLDED, Way.OPEN, Way.PARTLY])
 def test_a_sound_lay_has_no_problem(way: Way) -> None:
     assert verify(sound(way)) == ()
-    assert len(CHECKS) == 6
+    assert len(CHECKS) == 7
 
 
 def test_a_piece_moved_on_another_overlaps() -> None:

@@ -276,6 +276,28 @@ def test_stripes_are_matched_on_the_cloth_that_is_asked_for(client: TestClient) 
     assert client.get("/cloth/trousers?cloth-along=4+cm").status_code == 200
 
 
+def test_stripes_may_be_ticked_as_uneven(client: TestClient) -> None:
+    striped = {"cloth-way": "open", "cloth-along": "4 cm", "cloth-across": "3 cm"}
+    ticked = striped | {"cloth-uneven-across": "yes"}
+    found = read_cloth(ticked, "main", "cm").cloth.repeat
+    assert found is not None
+    assert (found.uneven_along, found.uneven_across) == (False, True)
+    page = client.get("/cloth/trousers", params=ticked).text
+    assert "run on round the body" in page
+    assert 'name="cloth-uneven-across" value="yes" checked' in page
+    assert 'name="cloth-uneven-along" value="yes">' in page
+    assert "run on round the body" not in client.get("/cloth/trousers", params=striped).text
+
+
+def test_a_tick_without_a_repeat_is_told_at_the_repeat() -> None:
+    asked = read_cloth({"cloth-uneven-along": "yes", "cloth-across": "3 cm"}, "main", "cm")
+    assert "repeat along" in asked.refused["cloth-along"]
+    assert asked.cloth.repeat is not None
+    assert not asked.cloth.repeat.uneven_along
+    wrong = read_cloth({"cloth-uneven-along": "yes", "cloth-along": "wide"}, "main", "cm")
+    assert "wide" in wrong.refused["cloth-along"]
+
+
 def test_pieces_come_from_scraps_or_it_is_said_that_they_do_not(client: TestClient) -> None:
     query = {"cloth-way": "scraps", "cloth-scraps": "60 x 50 cm; 50 x 50 cm"}
     enough = client.get("/cloth/bib", params=query).text
@@ -316,6 +338,8 @@ def test_spots_kept_places_tilt_and_notches_are_read() -> None:
     assert [spot.bounds for spot in found.wished.spots] == [(300, 200, 350, 240), (600, 10, 700, 110)]
     assert [(one.piece, one.at.x, one.at.y) for one in found.wished.kept] == [("front", 120.0, 300.0)]
     assert found.wished.notches == (("front", 2), ("back", 0))
+    seam = read_cloth({"cloth-notches": "front skirt = side"}, "main", "cm").wished
+    assert seam.notches == (("front_skirt", "side"),)
 
 
 @pytest.mark.parametrize(
@@ -326,7 +350,7 @@ def test_spots_kept_places_tilt_and_notches_are_read() -> None:
         ("cloth-spots", "30 x 20 cm"),
         ("cloth-spots", "30 x 20 cm + 0 x 4 cm"),
         ("cloth-kept", "front = 12 cm"),
-        ("cloth-notches", "front = two"),
+        ("cloth-notches", "front = 2.5"),
     ],
 )
 def test_what_is_not_understood_of_them_is_told_at_its_field(

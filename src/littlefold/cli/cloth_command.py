@@ -44,6 +44,13 @@ def cloth(
         str | None,
         typer.Option(metavar="ALONGxACROSS", help="Stripes or checks to match, such as 4x5cm or 0x3cm."),
     ] = None,
+    uneven: Annotated[
+        str | None,
+        typer.Option(
+            metavar="along|across|both",
+            help="The repeat is not alike read backwards, along the cloth or across it: pieces lie one way up.",
+        ),
+    ] = None,
     selvedge: Annotated[
         str | None, typer.Option(metavar="LENGTH", help="Not used at either selvedge; 1cm when not said.")
     ] = None,
@@ -102,7 +109,9 @@ def cloth(
     match: Annotated[
         list[str] | None,
         typer.Option(
-            metavar="PIECE=NOTCH", help="Which notch meets the stripes: front=2; 0 for none. Repeat."
+            metavar="PIECE=NOTCH",
+            help="Which notch meets the stripes: front=2; 0 for none; or the edge in whose seam they meet first: "
+            "front=side. Repeat.",
         ),
     ] = None,
     tilt: Annotated[
@@ -165,6 +174,7 @@ def cloth(
         two_faced,
         tube,
         repeat,
+        uneven,
         selvedge,
         shrink,
         enlarge,

@@ -11,7 +11,7 @@ import shapely
 from littlefold.body.tape import read_length
 from littlefold.cli.fabric import not_understood, read_pair, read_price
 from littlefold.geometry import Point
-from littlefold.lay.asked import Wished
+from littlefold.lay.asked import Wished, read_chosen
 from littlefold.lay.cloth import YARD
 from littlefold.lay.shopping import REEL
 from littlefold.lay.unfolded import joined
@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
 
     from littlefold.draft.model import Notion
+    from littlefold.lay.asked import Chosen
     from littlefold.lay.cloth import Price
 
 THREE_CORNERS = 3
@@ -62,7 +63,7 @@ class Wishes:
         pins: Pieces that are held at a place.
         holes: Spots of the spread that cannot be used.
         scraps: Shapes of cloth to cut from instead of a length of it, grain along x.
-        match: By piece, the notch that is to meet the stripes.
+        match: By piece, the notch that is to meet the stripes, or the edge in whose seam they are to meet first.
         tilt: How far a piece may end off its grain [mm].
         together: Whether front and back are cut at once where they differ only at the neck.
     """
@@ -72,7 +73,7 @@ class Wishes:
     pins: tuple[Wished, ...] = ()
     holes: tuple[shapely.Polygon, ...] = ()
     scraps: tuple[tuple[Point, ...], ...] = ()
-    match: tuple[tuple[str, int], ...] = ()
+    match: tuple[Chosen, ...] = ()
     tilt: float = 0.0
     together: bool = False
 
@@ -172,8 +173,8 @@ def _scrap(text: str) -> tuple[Point, ...] | Problem:
     return corners
 
 
-def _match(text: str) -> tuple[str, int] | Problem:
-    name, _, number = text.partition("=")
-    if not number.strip().isdecimal():
-        return not_understood(f"--match {text}: write it as front=2, the second notch; front=0 for no notch.")
-    return name.strip(), int(number)
+def _match(text: str) -> Chosen | Problem:
+    return read_chosen(text) or not_understood(
+        f"--match {text}: write it as front=2, the second notch, front=0 for no notch, or front=side, the edge in whose "
+        "seam stripes are to meet."
+    )

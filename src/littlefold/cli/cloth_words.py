@@ -13,7 +13,7 @@ from littlefold.lay.account import lay_values, row_values
 from littlefold.lay.chalk import chalk_table, lower_edge
 from littlefold.lay.leftover import fitting, leftovers
 from littlefold.lay.sheet import amount, bought_name, cautions_of
-from littlefold.lay.stripes import told
+from littlefold.lay.stripes_told import told
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

@@ -33,6 +33,14 @@ WAYS: dict[str, Way] = {
 }
 """How ways of laying are said on the command line."""
 
+UNEVEN: dict[str | None, tuple[bool, bool]] = {
+    None: (False, False),
+    "along": (True, False),
+    "across": (False, True),
+    "both": (True, True),
+}
+"""How the repeat that is not its own mirror image is said: along the cloth, across it."""
+
 SAID: dict[Way, str] = {way: word for word, way in WAYS.items()}
 
 LONGEST_SEARCH = 3600.0
@@ -53,6 +61,7 @@ class ClothWords:
     two_faced: bool = False
     tube: bool = False
     repeat: str | None = None
+    uneven: str | None = None
     selvedge: str | None = None
     shrink: str | None = None
     enlarge: bool = False
@@ -109,7 +118,7 @@ def read_fabric(words: ClothWords) -> Fabric | tuple[Problem, ...]:
     in_hand = None if words.length is None else _length("--length", words.length)
     price = None if words.price is None else read_price(words.price, per=_sold_by(words))
     shrinkage = NONE if words.shrink is None else read_shrinkage(words.shrink)
-    repeat = None if words.repeat is None else _repeat(words.repeat)
+    repeat = None if words.repeat is None else _repeat(words.repeat, words.uneven)
     read = (*narrow, gap, edge, in_hand, price, shrinkage, repeat)
     problems = (*(one for one in read if isinstance(one, Problem)), *_search_faults(words))
     if (
@@ -188,13 +197,16 @@ def read_pair(text: str) -> tuple[float, float] | None:
     return None if isinstance(along, Problem) or isinstance(across, Problem) else (along, across)
 
 
-def _repeat(text: str) -> Repeat | Problem:
+def _repeat(text: str, uneven: str | None) -> Repeat | Problem:
     pair = read_pair(text)
     if pair is None or max(pair) == 0.0:
         return not_understood(
             f"--repeat {text}: write it as 4x5cm, along the cloth first; 0 where there is none, as in 0x3cm."
         )
-    return Repeat(*pair)
+    repeat = Repeat(*pair, *UNEVEN.get(uneven, (False, False)))
+    if (repeat.uneven_along and not repeat.along) or (repeat.uneven_across and not repeat.across):
+        return not_understood(f"--uneven {uneven}: --repeat {text} has no stripes that way.")
+    return repeat
 
 
 def _length(option: str, text: str, *, may_be_nothing: bool = False) -> float | Problem:
@@ -229,6 +241,16 @@ _FAULTS: Sequence[tuple[Callable[[ClothWords], bool], Callable[[ClothWords], str
     (
         lambda w: w.tube and w.lay not in (None, "tube"),
         lambda w: f"--lay {w.lay}: a tube can only be laid as a tube.",
+    ),
+    (
+        lambda w: w.uneven not in UNEVEN,
+        lambda w: (
+            f"--uneven {w.uneven}: it is one of {', '.join(word for word in UNEVEN if word)}; even when not said."
+        ),
+    ),
+    (
+        lambda w: w.uneven in UNEVEN and w.uneven is not None and w.repeat is None,
+        lambda w: f"--uneven {w.uneven}: say with --repeat how far it is from stripe to stripe.",
     ),
     (
         lambda w: w.enlarge and w.shrink is None,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from littlefold.cli.fabric import not_understood
+from littlefold.cli.fabric import UNEVEN, not_understood
 from littlefold.cli.files import read_text
 from littlefold.lay import spoken
 from littlefold.lay.stored import read_stored
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from littlefold.cli.cloth_wishes import WishWords
     from littlefold.cli.fabric import ClothWords, Fabric
-    from littlefold.lay.cloth import Cloth
+    from littlefold.lay.cloth import Cloth, Repeat
     from littlefold.lay.lay import Lay
 
 UNREADABLE = ("file-not-read", "file-not-text", "file-too-large", "lay-not-read")
@@ -132,9 +132,15 @@ def _traits(cloth: Cloth) -> Iterator[str]:
     if cloth.repeat is not None:
         repeat = spoken.figure(cloth.repeat.along, spoken.units_of(cloth))
         yield f"striped every {repeat} x {spoken.tape(cloth.repeat.across, spoken.units_of(cloth))}"
+        yield from _uneven(cloth.repeat)
     along, across = _wash(cloth)
     if along or across:
         yield f"shrinking by {along:.1%} x {across:.1%} ({cloth.treatment})"
+
+
+def _uneven(repeat: Repeat) -> Iterator[str]:
+    flags = (repeat.uneven_along, repeat.uneven_across)
+    yield from (f"uneven {word}" for word, both in UNEVEN.items() if any(flags) and both == flags)
 
 
 def _wash(cloth: Cloth) -> tuple[float, float]:

@@ -6,6 +6,7 @@ Tilt: on parts that are not seen, both of a pair alike, at most 3 mm over the le
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from math import atan2, degrees
 from typing import TYPE_CHECKING
@@ -36,6 +37,12 @@ FOLDED_BELOW = (
 
 FOUR = 4
 
+Chosen = tuple[str, int | str]
+"""A piece with its notch that is to meet the stripes, counted from 1, 0 for none; or with its edge, in the seam of which
+stripes are to meet before others."""
+
+_NOTCH_OR_EDGE = re.compile(r"\d{1,9}|[a-z]\w*", re.ASCII)
+
 
 @dataclass(frozen=True, slots=True)
 class Wished:
@@ -61,6 +68,14 @@ def _tilt(piece: LayPiece, most: float) -> float:
     return degrees(atan2(most, right - left))
 
 
+def read_chosen(text: str) -> Chosen | None:
+    """A choice such as `front=2`, `front=0` or `front=side`, names with spaces too; None where it is none of them."""
+    name, _, said = (part.strip().lower().replace(" ", "_") for part in text.partition("="))
+    if not name or not _NOTCH_OR_EDGE.fullmatch(said):
+        return None
+    return name, int(said) if said.isdigit() else said
+
+
 def matched(pieces: Sequence[LayPiece], notches: Sequence[tuple[str, int]]) -> tuple[LayPiece, ...] | Problem:
     """The pieces with the notch of each that is to meet the stripes, by its number from 1; 0 for no notch at all.
 
@@ -71,7 +86,7 @@ def matched(pieces: Sequence[LayPiece], notches: Sequence[tuple[str, int]]) -> t
     for name, number in notches:
         piece = known.get(name)
         if piece is None:
-            return _no_such_piece(name, pieces)
+            return no_such_piece(name, pieces)
         if not 0 <= number <= len(piece.notches):
             return Problem(
                 "notch-unknown",
@@ -87,7 +102,7 @@ def pinned(pieces: Sequence[LayPiece], way: Way, wishes: Sequence[Wished]) -> tu
     by_name = {piece.name: piece for piece in pieces}
     for wish in wishes:
         if wish.piece not in by_name:
-            return _no_such_piece(wish.piece, pieces)
+            return no_such_piece(wish.piece, pieces)
     return tuple(_held(by_name[wish.piece], way, wish) for wish in wishes)
 
 
@@ -99,7 +114,8 @@ def _held(piece: LayPiece, way: Way, wish: Wished) -> Placement:
     return Placement(piece.name, half, layers, 0.0, PLAIN, at)
 
 
-def _no_such_piece(name: str, pieces: Sequence[LayPiece]) -> Problem:
+def no_such_piece(name: str, pieces: Sequence[LayPiece]) -> Problem:
+    """That something was asked of a piece that is not cut from this cloth."""
     return Problem("piece-unknown", f'There is no piece "{name}". There are: {", ".join(_names(pieces))}.')
 
 

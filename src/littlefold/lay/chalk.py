@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from littlefold.lay.deal import may_be_turned_over
+from littlefold.lay.one_way import may_be_turned_over
 from littlefold.lay.ways import Way
 
 if TYPE_CHECKING:

@@ -44,10 +44,20 @@ class Structure(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Repeat:
-    """The repeat of stripes or checks [mm]: `along` the length, `across` the width; 0 where there is none."""
+    """The repeat of stripes or checks.
+
+    Attributes:
+        along: Along the length, of stripes across the cloth [mm]; 0 where there are none.
+        across: Across the width, of stripes along the cloth [mm]; 0 where there are none.
+        uneven_along: Whether stripes across the cloth are read otherwise upside down: their repeat is not its own mirror
+            image.
+        uneven_across: The same of stripes along the cloth, read from the right instead of from the left.
+    """
 
     along: float = 0.0
     across: float = 0.0
+    uneven_along: bool = False
+    uneven_across: bool = False
 
 
 @dataclass(frozen=True, slots=True)

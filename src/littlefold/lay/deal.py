@@ -13,7 +13,8 @@ from typing import TYPE_CHECKING, Literal
 
 from littlefold.lay import spoken
 from littlefold.lay.cloth import WIDTHS
-from littlefold.lay.piece import mirrors_to_itself, rotated
+from littlefold.lay.one_way import may_be_turned_over, runs_on
+from littlefold.lay.piece import rotated
 from littlefold.lay.ways import DOUBLE
 from littlefold.problem import Number, Place, Problem
 
@@ -102,7 +103,7 @@ def _in_layers(piece: LayPiece, cloth: Cloth, spread: Spread, layers: int) -> li
     if layers == 1:
         return _single(piece, cloth, zones)
     if piece.on_fold and spread.folds:
-        return _on_fold(piece, spread, zones, layers)
+        return _on_fold(piece, cloth, spread, zones, layers)
     gives = layers if piece.pair or may_be_turned_over(piece, cloth) else 1
     whole, rest = divmod(piece.copies, gives)
     if rest and layers > DOUBLE:
@@ -111,13 +112,13 @@ def _in_layers(piece: LayPiece, cloth: Cloth, spread: Spread, layers: int) -> li
     return [cut] * whole + [replace(cut, layers=1)] * rest
 
 
-def _on_fold(piece: LayPiece, spread: Spread, zones: tuple[int, ...], layers: int) -> list[Cut]:
+def _on_fold(piece: LayPiece, cloth: Cloth, spread: Spread, zones: tuple[int, ...], layers: int) -> list[Cut]:
     half = Cut(piece, half=True, layers=layers, zones=_at_folds(spread, zones), hand="either")
     if layers > DOUBLE:
         return [] if piece.copies % 2 else [half] * (piece.copies // 2)
     whole = Cut(piece, half=False, layers=2, zones=zones, hand="either")
     doubled, rest = divmod(piece.copies, 2)
-    if not any(_deep_enough(whole, spread, zone) for zone in zones):
+    if runs_on(piece, cloth) or not any(_deep_enough(whole, spread, zone) for zone in zones):
         return [half] * piece.copies
     return [half] * rest + [whole] * doubled
 
@@ -134,15 +135,10 @@ def _single(piece: LayPiece, cloth: Cloth, zones: tuple[int, ...]) -> list[Cut]:
     turned end for end such an outline lies in as many ways as mirrored.
     """
     mirrored = piece.copies // 2 if piece.pair else 0
-    cut = Cut(piece, half=False, layers=1, zones=zones, hand="either" if cloth.two_faced else "plain")
-    other = cut if cloth.two_faced else replace(cut, hand="mirrored")
+    either = cloth.two_faced and not runs_on(piece, cloth)
+    cut = Cut(piece, half=False, layers=1, zones=zones, hand="either" if either else "plain")
+    other = cut if either else replace(cut, hand="mirrored")
     return [cut] * (piece.copies - mirrored) + [other] * mirrored
-
-
-def may_be_turned_over(piece: LayPiece, cloth: Cloth) -> bool:
-    """Whether a copy and its mirror image are the same thing: by the cloth, or by the shape of the piece."""
-    may_turn = not (cloth.nap or piece.one_way)
-    return cloth.two_faced or mirrors_to_itself(piece.whole, may_turn=may_turn)
 
 
 def _fits(cut: Cut, spread: Spread) -> bool:

@@ -32,13 +32,15 @@ NO_NOTCH = -1
 class Side:
     """One side of a seam: an edge, the number of its notch from 0, and the way from the seam's beginning to its end.
 
-    `way` is told in the frame of the piece for the lay, grain along x [mm]; `notch` is -1 where there is none.
+    `way` is told in the frame of the piece for the lay, grain along x [mm]; `left` tells whether the piece lies to the
+    left as one goes that way; `notch` is -1 where there is none.
     """
 
     piece: str
     edge: str
     notch: int
     way: Vector
+    left: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,4 +119,6 @@ def _side(pattern: Pattern, leg: Leg, notch: int) -> Side:
     piece = pattern.piece(leg.enters.piece)
     path = piece.edge(leg.enters.edge).path
     way = path.end - path.start if leg.enters.at_start else path.start - path.end
-    return Side(piece.name, leg.enters.edge, notch, frame(piece).apply_vector(way))
+    on_cloth = frame(piece)
+    left = leg.enters.at_start != on_cloth.flips  # edges run counter-clockwise round a piece
+    return Side(piece.name, leg.enters.edge, notch, on_cloth.apply_vector(way), left)

@@ -11,6 +11,7 @@ from littlefold.lay.bounds import Bounds, lower_bounds
 from littlefold.lay.conversation import put
 from littlefold.lay.deal import deal
 from littlefold.lay.lay import Lay
+from littlefold.lay.one_way import lies_one_way, shows_way_up
 from littlefold.lay.planner import Planner
 from littlefold.lay.pose import Question, ask, pin, with_holes
 from littlefold.lay.strip import length_of, window
@@ -88,7 +89,9 @@ def prepare(
         return (question,)
     if off_stripe := tuple(_off_stripe(question)):
         return off_stripe
-    bounds = lower_bounds(dealt.cuts, spread_cloth, gap, nap=cloth.nap)
+    bounds = lower_bounds(
+        dealt.cuts, spread_cloth, gap, nap=all(lies_one_way(piece, cloth) for piece in pieces)
+    )
     return Prepared(cloth, spread_cloth, tuple(pieces), question, bounds, gap, tuple(holes))
 
 
@@ -106,6 +109,12 @@ def _impossible(pieces: Sequence[LayPiece], cloth: Cloth, spread_cloth: Spread) 
         found.append(
             Problem("stripes-at-two-folds", words, numbers=(Number("repeat across", repeat.across),))
         )
+    if spread_cloth.turns_layers and any(shows_way_up(piece, cloth) for piece in pieces):
+        words = (
+            f'The stripes of the cloth "{cloth.name}" are uneven. {spread_cloth.way.capitalize()}, half of the layers '
+            "would show them turned round. Fold it lengthwise or lay it open."
+        )
+        found.append(Problem("stripes-folded-crosswise", words))
     return tuple(found)
 
 

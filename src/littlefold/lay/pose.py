@@ -14,6 +14,7 @@ from littlefold.lay.convex import convex_parts, outer_polygon, ring_of
 from littlefold.lay.deal import EXACT, depth_of
 from littlefold.lay.lay import Placement
 from littlefold.lay.nofit import PLAIN, REVERSED, Lattice, Sign
+from littlefold.lay.one_way import lies_one_way
 from littlefold.lay.piece import rotated
 from littlefold.lay.strip import Member, Shape, Spot, Stance, Strip
 from littlefold.problem import Place, Problem
@@ -164,9 +165,9 @@ def _angles(cut: Cut, cloth: Cloth) -> tuple[float, ...]:
 
 
 def _signs(cut: Cut, cloth: Cloth) -> tuple[Sign, ...]:
-    """The signs that cloth and piece allow: turned only without nap, mirrored only where the hand allows it."""
+    """The signs that cloth and piece allow: turned where it may lie either way up, mirrored where the hand allows it."""
     plain = {"plain": (PLAIN,), "mirrored": (ACROSS,), "either": (PLAIN, ACROSS)}[cut.hand]
-    if cloth.nap or cut.piece.one_way:
+    if lies_one_way(cut.piece, cloth):
         return plain
     return (*plain, *(sign.times(REVERSED) for sign in plain))
 

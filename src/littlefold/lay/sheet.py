@@ -16,7 +16,7 @@ from littlefold.lay.draw import cloth_end, lay_drawing
 from littlefold.lay.full_size import marker_drawing
 from littlefold.lay.leftover import fitting, leftovers
 from littlefold.lay.shrink import advice
-from littlefold.lay.stripes import told
+from littlefold.lay.stripes_told import told
 from littlefold.sheet.page import Page
 from littlefold.sheet.paper import LONGEST
 from littlefold.sheet.pdf import typeset, write_pdf

@@ -6,8 +6,9 @@ piece that is not held yet to one that is, holds it too.  A seam between two pie
 not at all, and that is told.  What is folded or unfolded has its middle on the middle of a lengthwise stripe and cannot
 be moved across.
 
-Stripes are taken to be even, alike to both sides of their middle, as they must be on folded cloth: so it is the same
-whether a stripe is met from the one side or from the other.
+Even stripes are alike to both sides of their middle: so it is the same whether one is met from the one side or from the
+other, and in a seam that slants they make a mirror image.  Uneven ones are put so that they go on over the seam in the order
+in which they lie on the cloth (`one_way.py` tells what that asks of each piece); common practice, no source.
 """
 
 from __future__ import annotations
@@ -17,24 +18,20 @@ from math import remainder
 from typing import TYPE_CHECKING, Literal
 
 from littlefold.geometry import Point
-from littlefold.lay.asked import matched
-from littlefold.lay.chalk import lower_edge
-from littlefold.lay.spoken import tape, units_of
-from littlefold.problem import Problem
+from littlefold.lay.asked import matched, no_such_piece
+from littlefold.problem import Place, Problem
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping, Sequence
+    from collections.abc import Mapping, Sequence
 
     from littlefold.geometry import Vector
+    from littlefold.lay.asked import Chosen
     from littlefold.lay.cloth import Repeat
     from littlefold.lay.lay import Lay
     from littlefold.lay.meeting import Meeting, Side
     from littlefold.lay.piece import LayPiece
 
     Axis = Literal["x", "y"]
-
-# Stripes this far apart in a seam [mm] meet as well as anyone can sew; common practice, no source.
-AS_SEWN = 1.0
 
 # A piece of which the maker wants no notch matched.
 FREE = "not to be matched"
@@ -63,28 +60,71 @@ def paired(
     pieces: Sequence[LayPiece],
     meetings: Sequence[Meeting],
     repeat: Repeat | None,
-    chosen: Sequence[tuple[str, int]] = (),
+    chosen: Sequence[Chosen] = (),
 ) -> tuple[LayPiece, ...] | Problem:
     """The pieces with the points that are to meet the stripes, so that as many seams as can be meet notch to notch.
 
     Args:
         pieces: As they will be cut, enlarged already where that was chosen.
         meetings: Their seams.
-        repeat: None where there is nothing to match: then only what was chosen is changed.
-        chosen: By piece, the notch from 1 that was chosen by hand; 0 for no notch at all.
+        repeat: None where there is nothing to match: then only the notches that were chosen are changed.
+        chosen: By piece, the notch or the edge that was chosen by hand.
     """
-    told = matched(pieces, chosen)
-    if isinstance(told, Problem) or repeat is None:
+    notches = [(name, notch) for name, notch in chosen if isinstance(notch, int)]
+    told = matched(pieces, notches)
+    if isinstance(told, Problem):
         return told
     by_name = {piece.name: piece for piece in told}
-    held = {name: by_name[name].match for name, _ in chosen}
-    seams = _in_turn([one for one in meetings if not _hindrance(one, by_name)])
+    edges = [(name, edge) for name, edge in chosen if isinstance(edge, str)]
+    first = _chosen_seams(by_name, meetings, edges)
+    if isinstance(first, Problem) or repeat is None:
+        return first if isinstance(first, Problem) else told
+    held = {name: by_name[name].match for name, _ in notches}
+    then = _in_turn([one for one in meetings if not _hindrance(one, by_name)])
     along = {name: point.x for name, point in held.items() if point is not None}
     across = {name: point.y for name, point in held.items() if point is not None}
     middles = {piece.name: 0.0 for piece in told if piece.on_fold}
-    xs = _held(by_name, seams, "x", repeat.along, along)
-    ys = _held(by_name, seams, "y", repeat.across, middles | across)
+    xs = _held(by_name, (first, then), "x", repeat, along)
+    ys = _held(by_name, (first, then), "y", repeat, middles | across)
     return tuple(_at(piece, xs, ys) for piece in told)
+
+
+def _chosen_seams(
+    pieces: Mapping[str, LayPiece], meetings: Sequence[Meeting], edges: Sequence[tuple[str, str]]
+) -> list[Meeting] | Problem:
+    """The seams at these edges of pieces; or why stripes cannot be made to meet in one of them."""
+    found: list[Meeting] = []
+    for edge in edges:
+        if edge[0] not in pieces:
+            return no_such_piece(edge[0], tuple(pieces.values()))
+        here = [one for one in meetings if edge in _edges(one)]
+        can = [one for one in here if not _hindrance(one, pieces)]
+        if not can:
+            return _cannot(edge, here, meetings, pieces)
+        found += can
+    return found
+
+
+def _edges(seam: Meeting) -> tuple[tuple[str, str], tuple[str, str]]:
+    return (seam.first.piece, seam.first.edge), (seam.second.piece, seam.second.edge)
+
+
+def _cannot(
+    edge: tuple[str, str],
+    here: Sequence[Meeting],
+    meetings: Sequence[Meeting],
+    pieces: Mapping[str, LayPiece],
+) -> Problem:
+    """Why stripes cannot meet at an edge, and at which edges of the piece they can."""
+    name, at = edge
+    why = _hindrance(here[0], pieces) if here else "no seam to another edge is there"
+    able = [one for seam in meetings if not _hindrance(seam, pieces) for one in _edges(seam)]
+    others = ", ".join(dict.fromkeys(said for piece, said in able if piece == name)) or "none"
+    return Problem(
+        "seam-not-matched",
+        f'Stripes cannot be matched at "{at}" of "{name}": {why}. Edges of it at which they can: {others}.',
+        place=Place(piece=name, edge=at),
+    )
 
 
 def _at(piece: LayPiece, xs: Mapping[str, float], ys: Mapping[str, float]) -> LayPiece:
@@ -103,16 +143,30 @@ def _in_turn(seams: Sequence[Meeting]) -> list[Meeting]:
 
 def _held(
     pieces: Mapping[str, LayPiece],
-    seams: Sequence[Meeting],
+    ranks: Sequence[Sequence[Meeting]],
     axis: Axis,
-    repeat: float,
+    repeat: Repeat,
     known: Mapping[str, float],
 ) -> dict[str, float]:
     """Of each piece the place, in its own frame along one axis, that meets the middle of a stripe [mm].
 
-    `seams` are taken in turn; of them always the first that reaches a piece with a known place.
+    The seams of a rank are taken in turn; of them always the first that reaches a piece with a known place.
     """
-    places, left = dict(known), list(seams) if repeat > 0 else []
+    places = dict(known)
+    for seams in ranks if _step(repeat, axis) > 0 else ():
+        places = _joined(pieces, seams, axis, repeat, places)
+    return places
+
+
+def _joined(
+    pieces: Mapping[str, LayPiece],
+    seams: Sequence[Meeting],
+    axis: Axis,
+    repeat: Repeat,
+    known: Mapping[str, float],
+) -> dict[str, float]:
+    """The known places and those of the pieces that hang together by these seams."""
+    places, left = dict(known), list(seams)
     while left:
         one = next((seam for seam in left if _is_known(seam, places)), left[0])
         left.remove(one)
@@ -120,8 +174,8 @@ def _held(
         if second.piece in places:
             first, second = second, first
         places.setdefault(first.piece, _notch(pieces, first, axis))
-        off = remainder(_notch(pieces, first, axis) - places[first.piece], repeat)
-        places.setdefault(second.piece, _notch(pieces, second, axis) - _turn(one, axis) * off)
+        off = remainder(_notch(pieces, first, axis) - places[first.piece], _step(repeat, axis))
+        places.setdefault(second.piece, _notch(pieces, second, axis) - _turn(one, axis, repeat) * off)
     return places
 
 
@@ -129,8 +183,20 @@ def _is_known(seam: Meeting, places: Mapping[str, float]) -> bool:
     return seam.first.piece in places or seam.second.piece in places
 
 
-def _turn(seam: Meeting, axis: Axis) -> int:
-    """1 where both pieces count the same way as one goes along the seam, -1 where one counts back."""
+def _step(repeat: Repeat, axis: Axis) -> float:
+    return repeat.along if axis == "x" else repeat.across
+
+
+def _turn(seam: Meeting, axis: Axis, repeat: Repeat) -> int:
+    """1 where both pieces count the stripes the same way from the notch, -1 where one counts back.
+
+    Even stripes are counted as one goes along the seam.  Uneven ones are counted as they lie on the cloth: all pieces
+    lie the same way up on it, and where both are on the same side of the seam one of them is worn as its mirror image.
+    """
+    if axis == "x" and repeat.uneven_along:
+        return 1
+    if axis == "y" and repeat.uneven_across:
+        return 1 if seam.first.left != seam.second.left else -1
     return 1 if _part(seam.first.way, axis) * _part(seam.second.way, axis) >= 0 else -1
 
 
@@ -164,78 +230,23 @@ def stripes_met(lay: Lay, meetings: Sequence[Meeting]) -> tuple[Met, ...]:
 
 
 def _met(seam: Meeting, pieces: Mapping[str, LayPiece], repeat: Repeat) -> Met:
-    first, second = (seam.first.piece, seam.first.edge), (seam.second.piece, seam.second.edge)
+    first, second = _edges(seam)
     hindrance = _hindrance(seam, pieces)
     if hindrance:
         return Met(first, second, None, None, hindrance)
-    along = _off(seam, pieces, "x", repeat.along) if repeat.along > 0 else None
-    across = _off(seam, pieces, "y", repeat.across) if repeat.across > 0 else None
+    along = _off(seam, pieces, "x", repeat) if repeat.along > 0 else None
+    across = _off(seam, pieces, "y", repeat) if repeat.across > 0 else None
     return Met(first, second, along, across)
 
 
-def _off(seam: Meeting, pieces: Mapping[str, LayPiece], axis: Axis, repeat: float) -> float:
+def _off(seam: Meeting, pieces: Mapping[str, LayPiece], axis: Axis, repeat: Repeat) -> float:
     """How far apart the stripes are where the two notches meet [mm]."""
     from_stripe = [
         _notch(pieces, side, axis) - _part_of(pieces[side.piece], axis) for side in (seam.first, seam.second)
     ]
-    return abs(remainder(from_stripe[0] - _turn(seam, axis) * from_stripe[1], repeat))
+    return abs(remainder(from_stripe[0] - _turn(seam, axis, repeat) * from_stripe[1], _step(repeat, axis)))
 
 
 def _part_of(piece: LayPiece, axis: Axis) -> float:
     assert piece.match is not None, "only pieces that are held are asked"  # noqa: S101 - our own mistake
     return piece.match.x if axis == "x" else piece.match.y
-
-
-def told(lay: Lay, met: Sequence[Met]) -> tuple[str, ...]:
-    """The same in sentences: how to put the cloth, in which seams the stripes meet, in which they cannot and why."""
-    if lay.cloth.repeat is None:
-        return ()
-    crosswise = _kind(lay, "Crosswise", [(one, one.along) for one in met])
-    lengthwise = _kind(lay, "Lengthwise", [(one, one.across) for one in met])
-    left = [f"{_named(lay, one)} ({one.hindrance})" for one in met if one.hindrance]
-    not_matched = (f"Not matched: {'; '.join(left)}.",) if left else ()
-    return (_cloth(lay), *crosswise, *lengthwise, *not_matched)
-
-
-def _cloth(lay: Lay) -> str:
-    repeat = lay.cloth.repeat
-    assert repeat is not None, "asked only where there are stripes"  # noqa: S101 - our own mistake
-    words = []
-    if repeat.along > 0:
-        words.append("the cut end along the middle of a crosswise stripe")
-    if repeat.across > 0:
-        words.append(f"{lower_edge(lay)} along the middle of a lengthwise stripe")
-    return (
-        f"Stripes: put {' and '.join(words)}. The stripes must be even, alike to both sides of their middle."
-    )
-
-
-def _kind(lay: Lay, kind: str, offs: Sequence[tuple[Met, float | None]]) -> Iterator[str]:
-    """Of one kind of stripes: the seams in which they meet, and each in which they cannot."""
-    well = [_named(lay, one) for one, off in offs if off is not None and off <= AS_SEWN]
-    if well:
-        yield f"{kind} stripes meet notch to notch: {'; '.join(well)}."
-    for one, off in offs:
-        if off is not None and off > AS_SEWN:
-            apart = tape(off, units_of(lay.cloth))
-            yield f"{kind} stripes cannot meet as well, {apart} apart at the notch: {_named(lay, one)}; {_why(lay, one, kind)}."
-
-
-def _why(lay: Lay, met: Met, kind: str) -> str:
-    both = [lay.piece(name) for name, _ in (met.first, met.second)]
-    if kind == "Lengthwise" and all(piece.on_fold for piece in both):
-        return "the middle of both pieces lies on the middle of a stripe"
-    return "both pieces are held at other seams or notches"
-
-
-def _left(lay: Lay, met: Sequence[Met]) -> Iterator[str]:
-    left = [f"{_named(lay, one)} ({one.hindrance})" for one in met if one.hindrance]
-    if left:
-        yield f"Not matched: {'; '.join(left)}."
-
-
-def _named(lay: Lay, met: Met) -> str:
-    return " with ".join(
-        f"{lay.piece(piece).title or piece}, {edge.replace('_', ' ')}"
-        for piece, edge in (met.first, met.second)
-    )

@@ -2,7 +2,7 @@
 
 Every lay is checked here from the pieces and their places alone, by polygon operations, before it is shown: no
 overlap, the gap kept, inside the cloth and its zone, on the fold, along the grain, the right way up, stripes
-matched, and every piece in its number, left and right.
+matched and none turned round that are uneven, and every piece in its number, left and right.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import shapely
 
-from littlefold.lay.deal import may_be_turned_over
+from littlefold.lay.one_way import may_be_turned_over, shows_way_up
 from littlefold.lay.piece import ON_FOLD
 from littlefold.problem import Number, Place, Problem
 
@@ -141,6 +141,16 @@ def stripes(lay: Lay) -> Iterator[Problem]:
         bound_across = repeat.across > 0 and not placement.half
         if along_off or (bound_across and abs(remainder(at.y, repeat.across)) > SLACK):
             yield _problem(lay, "stripes-do-not-meet", k, "does not meet the stripes at its matching point")
+
+
+@_check
+def uneven_stripes(lay: Lay) -> Iterator[Problem]:
+    """Where stripes are read otherwise turned round, no layer of a cut shows them so."""
+    for k, placement in enumerate(lay.placements):
+        piece = lay.piece(placement.piece)
+        is_turned = lay.spread.turns_layers or _is_upside_down(piece, placement)
+        if is_turned and shows_way_up(piece, lay.cloth):
+            yield _problem(lay, "stripes-turned-round", k, "shows uneven stripes turned round")
 
 
 @_check

@@ -170,7 +170,16 @@ def _width(slip: _Slip, way: Way) -> float:
 def _repeat(slip: _Slip) -> Repeat | None:
     along = slip.length("along", (1.0, 1000.0), 0.0) or 0.0
     across = slip.length("across", (1.0, 1000.0), 0.0) or 0.0
-    return Repeat(along, across) if along or across else None
+    uneven = [_uneven(slip, way, mm) for way, mm in (("along", along), ("across", across))]
+    return Repeat(along, across, *uneven) if along or across else None
+
+
+def _uneven(slip: _Slip, way: str, repeat: float) -> bool:
+    """Whether a repeat was ticked as uneven; told where there is none that could be."""
+    is_ticked = slip.is_ticked(f"uneven-{way}")
+    if is_ticked and not repeat and not slip.word(way):
+        slip.refuse(way, f"Write the repeat {way} the cloth, or do not tick it as uneven.")
+    return is_ticked and repeat > 0
 
 
 def _shrinkage(slip: _Slip) -> Shrinkage:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, Final
 
 from littlefold.lay.shrink import BY_FIBRE, advice
-from littlefold.lay.stripes import stripes_met, told
+from littlefold.lay.stripes import stripes_met
+from littlefold.lay.stripes_told import told
 from littlefold.web.pages.cloth_asked import AT_ONCE, SQUARE, WAYS
 from littlefold.web.pages.cloth_compared import remarks_on
 from littlefold.web.pages.cloth_laid import first_of, in_words
@@ -26,7 +27,19 @@ Going = tuple["LongWork | None", "LongWork | None"]
 """The search for a shorter lay, and the comparison of ways."""
 
 FOLDED_AWAY: Final = (
-    *("fibre", "nap", "both", "along", "across", "notches", "square", "washed-along", "washed-across"),
+    *(
+        "fibre",
+        "nap",
+        "both",
+        "along",
+        "across",
+        "uneven-along",
+        "uneven-across",
+        "notches",
+        "square",
+        "washed-along",
+        "washed-across",
+    ),
     *("scraps", "spots", "kept", "tilt", "selvedge", "gap"),
 )
 """Words about a cloth that most cloths need not; they are folded away until one is said."""

@@ -10,13 +10,14 @@ import shapely
 
 from littlefold.body.tape import read_length
 from littlefold.geometry import Point
-from littlefold.lay.asked import MOST_TILT, Wished, pinned, tilted
+from littlefold.lay.asked import MOST_TILT, Wished, pinned, read_chosen, tilted
 from littlefold.lay.stripes import paired
 from littlefold.problem import Problem
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
+    from littlefold.lay.asked import Chosen
     from littlefold.lay.cloth import Repeat
     from littlefold.lay.lay import Placement
     from littlefold.lay.meeting import Meeting
@@ -35,7 +36,8 @@ EXAMPLES: Final = {
     "cloth-spots": "Write each spot as its place from the cut end and from the fold or lower edge, and its size: "
     "30 x 20 cm + 5 x 4 cm",
     "cloth-kept": "Write each piece with the place for the tail of its grain arrow: front = 12 x 30 cm",
-    "cloth-notches": "Write each piece with the number of its notch, 0 for none: front = 2; back = 1",
+    "cloth-notches": "Write each piece with the number of its notch, 0 for none, or with the edge in whose seam stripes are "
+    "to meet first: front = 2; back = side",
 }
 """How each field is written; said where it is not understood."""
 
@@ -48,14 +50,14 @@ class WishedLay:
         tilt: How far a piece may end off its grain [mm].
         spots: What cannot be used of the spread cloth.
         kept: Pieces that are held at a place.
-        notches: By piece, the notch that meets the stripes.
+        notches: By piece, the notch that meets the stripes, or the edge in whose seam they meet first.
         refused: What could not be understood, by field.
     """
 
     tilt: float = 0.0
     spots: tuple[shapely.Polygon, ...] = ()
     kept: tuple[Wished, ...] = ()
-    notches: tuple[tuple[str, int], ...] = ()
+    notches: tuple[Chosen, ...] = ()
     refused: dict[str, str] = field(default_factory=dict)
 
 
@@ -63,7 +65,7 @@ def read_wished(typed: Mapping[str, str], units: Units) -> WishedLay:
     """What the fields of a link ask for; what is not understood is told, and left out."""
     spots = _all(typed.get("cloth-spots", ""), lambda text: _spot(text, units))
     kept = _all(typed.get("cloth-kept", ""), lambda text: _kept(text, units))
-    notches = _all(typed.get("cloth-notches", ""), _notch)
+    notches = _all(typed.get("cloth-notches", ""), read_chosen)
     tilt = _tilt(typed.get("cloth-tilt", ""), units)
     found = {"cloth-tilt": tilt, "cloth-spots": spots, "cloth-kept": kept, "cloth-notches": notches}
     refused = {name: EXAMPLES[name] for name, one in found.items() if one is None}
@@ -131,12 +133,6 @@ def _kept(text: str, units: Units) -> Wished | None:
     name, _, where = text.partition("=")
     at = read_pair(where, units)
     return None if at is None else Wished(_piece(name), Point(*at))
-
-
-def _notch(text: str) -> tuple[str, int] | None:
-    name, _, number = text.partition("=")
-    said = number.strip()
-    return (_piece(name), int(said)) if said.isascii() and said.isdigit() and len(said) < MOST else None
 
 
 def _piece(name: str) -> str:
