@@ -109,8 +109,14 @@ def test_seams_meet_the_stripes_by_themselves_and_the_data_say_which(say):
 def test_uneven_stripes_lie_one_way_up_and_are_told_in_words(say, tmp_path):
     words = ("cloth", "trousers", *QUICK, "--lay", "open", "--repeat", "4x5cm", "--uneven")
     laid = {way: say(*words, way, "--data").data for way in ("along", "across", "both")}
-    for found in laid.values():
+    for way, found in laid.items():
         assert found["verified"]
+        assert found["repeat"] == {
+            "along_mm": 40.0,
+            "across_mm": 50.0,
+            "uneven_along": way != "across",
+            "uneven_across": way != "along",
+        }
         assert {place["sign"][0] for place in found["placements"]} == {1}
     crotch = {way: _across_off(found, "crotch") for way, found in laid.items()}
     assert crotch["along"] == pytest.approx(0.0, abs=0.01)

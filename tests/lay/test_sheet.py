@@ -16,7 +16,7 @@ from littlefold.draft.model import Notion
 from littlefold.drawing import Label, Meaning, Stroke
 from littlefold.lay import spoken
 from littlefold.lay.chalk import chalk_table
-from littlefold.lay.cloth import YARD_STEP, Cloth, Price
+from littlefold.lay.cloth import YARD_STEP, Cloth, Price, Repeat
 from littlefold.lay.compare import best_of, compare
 from littlefold.lay.draw import lay_drawing
 from littlefold.lay.full_size import marker_drawing
@@ -123,6 +123,21 @@ def test_in_inches_the_whole_page_is_in_inches():
     assert "44 in wide" in words
     assert " cm" not in words.replace("15 cm", "")
     assert spoken.spot(chalk_table(inches.lay)[0].start, "in").split(" / ")[0] in words
+
+
+@pytest.mark.parametrize(
+    ("traits", "said"),
+    [
+        ({}, False),
+        ({"nap": True}, True),
+        ({"repeat": Repeat(40.0, 50.0, uneven_along=True)}, True),
+        ({"repeat": Repeat(40.0, 50.0, uneven_across=True)}, False),
+    ],
+)
+def test_the_page_says_where_all_arrows_must_point_one_way(traits, said):
+    lay = replace(plan().lay, cloth=replace(CLOTH, **traits))
+    words = sheet_values(replace(plan(), lay=lay), paper(), DAY)["figures"][0][1]
+    assert ("all arrows one way" in words) is said
 
 
 @pytest.mark.parametrize(

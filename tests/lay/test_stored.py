@@ -27,6 +27,26 @@ def test_a_stored_lay_is_read_back_to_the_last_bit(way: Way) -> None:
     assert read_stored(stored(lay)) == lay
 
 
+def test_uneven_stripes_are_stored_and_checked_when_they_are_read() -> None:
+    repeat = Repeat(40.0, 50.0, uneven_along=True)
+    lay = laid(Way.OPEN, Cloth(1120, repeat=repeat))
+    assert read_stored(stored(lay)) == lay
+    kept = json.loads(stored(laid(Way.OPEN, Cloth(1120, repeat=Repeat(40.0, 50.0)))))
+    assert {one["along"] for one in kept["placements"]} == {1, -1}
+    kept["cloth"]["repeat"]["uneven_along"] = True
+    found = read_stored(json.dumps(kept))
+    assert isinstance(found, tuple)
+    assert {one.code for one in found} == {"stripes-turned-round"}
+
+
+def test_a_lay_that_was_stored_before_stripes_could_be_uneven_is_read_as_even() -> None:
+    kept = json.loads(stored(laid(Way.OPEN, Cloth(1120, repeat=Repeat(40.0, 50.0)))))
+    kept["cloth"]["repeat"] = {"along": 40.0, "across": 50.0}
+    read = read_stored(json.dumps(kept))
+    assert isinstance(read, Lay)
+    assert read.cloth.repeat == Repeat(40.0, 50.0)
+
+
 def test_damaged_spots_are_stored_with_it() -> None:
     spot = shapely.box(100.0, 100.0, 200.0, 180.0)
     lay = laid(Way.OPEN, Cloth(1120), holes=(spot,))

@@ -43,6 +43,7 @@ NO_LAY: Json = {
     "gap_mm": None,
     "maker": None,
     "shrinkage": None,
+    "repeat": None,
     "verified": False,
     "placements": [],
 }

@@ -8,6 +8,7 @@ from littlefold.lay.convex import ring_of
 from littlefold.lay.verify import verify
 
 if TYPE_CHECKING:
+    from littlefold.lay.cloth import Repeat
     from littlefold.lay.compare import Row
     from littlefold.lay.lay import Lay, Placement
 
@@ -31,8 +32,18 @@ def lay_values(lay: Lay) -> dict[str, Any]:
             "across": cloth.shrinkage.across,
             "done": str(cloth.treatment),
         },
+        "repeat": None if cloth.repeat is None else _repeat(cloth.repeat),
         "verified": not verify(lay),
         "placements": [_placement(lay, placement) for placement in lay.placements],
+    }
+
+
+def _repeat(repeat: Repeat) -> dict[str, Any]:
+    return {
+        "along_mm": repeat.along,
+        "across_mm": repeat.across,
+        "uneven_along": repeat.uneven_along,
+        "uneven_across": repeat.uneven_across,
     }
 
 

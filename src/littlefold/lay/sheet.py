@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 
     from littlefold.drawing import Mark
     from littlefold.lay.chalk import ChalkRow
+    from littlefold.lay.cloth import Cloth
     from littlefold.lay.compare import Row
     from littlefold.lay.lay import Lay
     from littlefold.lay.leftover import Leftover
@@ -186,10 +187,18 @@ def _figures(plan: LayPlan) -> list[list[str]]:
     lay, cloth, units = plan.lay, plan.lay.cloth, plan.units
     across = f"{spoken.width(cloth.width, units)}, {spoken.tape(cloth.usable_width, units)} of it used"
     return [
-        ["Cloth", f"{cloth.name}, {across}{', with nap: all arrows one way' if cloth.nap else ''}"],
+        ["Cloth", f"{cloth.name}, {across}{_way_up(cloth)}"],
         ["Laid", f"{lay.spread.way}, {spoken.tape(lay.cloth_length, units)} long, {lay.share_used:.0%} used"],
         ["Buy", _buying(plan)],
     ]
+
+
+def _way_up(cloth: Cloth) -> str:
+    """Why all arrows point the same way, where they must."""
+    if cloth.nap:
+        return ", with nap: all arrows one way"
+    is_uneven = cloth.repeat is not None and cloth.repeat.uneven_along
+    return ", with uneven stripes: all arrows one way" if is_uneven else ""
 
 
 def _buying(plan: LayPlan) -> str:
