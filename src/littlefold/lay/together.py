@@ -1,9 +1,8 @@
 """The own planner and the outside engine at one question, with all that they find.
 
 Where the engine is the better searcher it gets all cores for one search: measured, that comes to more than one search in
-each core, however few the pieces (docs/lay.md).  Of a search the last is kept for settling what it found.  A long time is
-parted into several searches, each from another seed: how a search begins decides more than how long it goes on.
-Elsewhere both work side by side.
+each core, however few the pieces (docs/lay.md).  The last of the time is kept for settling what it found.  Elsewhere
+both work side by side.
 """
 
 from __future__ import annotations
@@ -19,7 +18,6 @@ if TYPE_CHECKING:
     from collections.abc import Generator, Iterator
 
     from littlefold.lay.conversation import Asked
-    from littlefold.lay.engine import Answer
     from littlefold.lay.place import Effort
     from littlefold.lay.planner import Found, Planner
     from littlefold.lay.strip import Layout
@@ -39,28 +37,15 @@ LONGER = -0.01
 # How long to wait for an answer of the engine when there is nothing else to do [s].
 WAIT = 0.1
 
-# How long one search of the engine goes on at the least, where the time is parted into several [s].  On the public sets
-# searches of 10 s ended up to 1.7 points below those of 20 s, and one of 60 s below the best of three of 20.
-ONE_SEARCH = 20.0
-
-# How far apart the seeds of such searches are, so that those of neighbouring seeds have none in common.
-NEXT_SEED = 1000
-
-# What is kept of the time of a search for settling the last answers: so much for each member, and at least so much in
-# all [s].  On the public sets a layout was settled in 2 to 5 ms a member, and the engine overruns its seconds by 0.1 to 0.5.
+# What is kept of the time for settling the last answers: so much for each member, and at least so much in all [s].  On
+# the public sets a layout was settled in 2 to 5 ms a member, and the engine overruns its seconds by 0.1 to 0.5.
 KEPT_EACH = 0.01
 KEPT_AT_LEAST = 0.3
 
 
-def searches_in(seconds: float) -> int:
-    """Into how many searches of the engine a time is parted."""
-    return max(1, int(seconds / ONE_SEARCH))
-
-
 def seconds_for_engine(seconds: float, members: int) -> float:
-    """The seconds that the engine is told for each of its searches when so many are left for so many members."""
-    one = seconds / searches_in(seconds)
-    return one - min(one / 2, max(KEPT_AT_LEAST, KEPT_EACH * members))
+    """The seconds that the engine is told when so many are left for so many members."""
+    return seconds - min(seconds / 2, max(KEPT_AT_LEAST, KEPT_EACH * members))
 
 
 def searched(
@@ -132,21 +117,14 @@ class _Heard:
 
 
 def _heard(asked: Asked | None, effort: Effort, *, alone: bool) -> Generator[_Heard | None]:
-    """What the engine finds in one search after the other; nothing at all where there is no engine for it."""
+    """What the engine finds, None while it finds nothing, its last layout again when it has ended.
+
+    Nothing at all where there is no engine for it.
+    """
     if asked is None or effort.engine is None:
         return
-    for count in range(searches_in(effort.seconds)):
-        if count and not effort.keep_going():
-            return
-        task = replace(asked.task, seed=asked.task.seed + count * NEXT_SEED)
-        answers = effort.engine.answers(task, WAIT if alone else 0.0, effort.keep_going)
-        yield from _in_one_search(asked, answers)
-
-
-def _in_one_search(asked: Asked, answers: Iterator[Answer | None]) -> Generator[_Heard | None]:
-    """What the engine finds, None while it finds nothing, its last layout again when it has ended."""
     last: Layout | None = None
-    for answer in answers:
+    for answer in effort.engine.answers(asked.task, WAIT if alone else 0.0, effort.keep_going):
         if answer is not None:
             last = asked.layout(answer)
         yield None if answer is None or last is None else _Heard(last, is_last=False)
