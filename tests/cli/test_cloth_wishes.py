@@ -125,7 +125,7 @@ def test_uneven_stripes_lie_one_way_up_and_are_told_in_words(say, tmp_path):
     assert "as with a one-way print" in told
     assert "no mirror image" in told
     again = ("cloth", "trousers", *QUICK, "--stored", str(tmp_path / "trousers-lay.json"))
-    assert "uneven both" in " ".join(say(*again).out.split())
+    assert "uneven along and across" in " ".join(say(*again).out.split())
     assert say(*again, "--repeat", "4x5cm").status == 2
     assert say(*again, "--repeat", "4x5cm", "--uneven", "both", "--data").data["verified"]
 

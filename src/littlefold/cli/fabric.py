@@ -245,7 +245,7 @@ _FAULTS: Sequence[tuple[Callable[[ClothWords], bool], Callable[[ClothWords], str
     (
         lambda w: w.uneven not in UNEVEN,
         lambda w: (
-            f"--uneven {w.uneven}: it is one of {', '.join(word for word in UNEVEN if word)}; even when not said."
+            f"--uneven {w.uneven}: it is one of {', '.join(filter(None, UNEVEN))}; without it stripes are taken to be even."
         ),
     ),
     (

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from littlefold.cli.fabric import UNEVEN, not_understood
+from littlefold.cli.fabric import not_understood
 from littlefold.cli.files import read_text
 from littlefold.lay import spoken
 from littlefold.lay.stored import read_stored
@@ -139,8 +139,10 @@ def _traits(cloth: Cloth) -> Iterator[str]:
 
 
 def _uneven(repeat: Repeat) -> Iterator[str]:
-    flags = (repeat.uneven_along, repeat.uneven_across)
-    yield from (f"uneven {word}" for word, both in UNEVEN.items() if any(flags) and both == flags)
+    said = (("along", repeat.uneven_along), ("across", repeat.uneven_across))
+    ways = [way for way, is_uneven in said if is_uneven]
+    if ways:
+        yield f"uneven {' and '.join(ways)}"
 
 
 def _wash(cloth: Cloth) -> tuple[float, float]:
