@@ -144,7 +144,11 @@ def test_a_forecast_is_told_drawn_and_printed(room: Path) -> None:
     tucks = ceil((sleeve["mm"] - sleeve["now_mm"]) / (2 * 10))  # each takes twice its depth of 1 cm
     assert tucks > 0
     assert "growth tucks 1 cm deep: " in told
-    assert f"{REGISTER['arm'].title.lower()} {tucks}" in told
+    assert f"{REGISTER['arm'].title} {tucks}" in told
+    assert record["tucks"]["depth_mm"] == 10
+    assert record["tucks"]["counts"]["arm"] == tucks
+    in_inches = json.loads(say("child", "forecast", "Mina", "--on", "2027-11-20", "--units", "in", "--data"))
+    assert in_inches["tucks"]["depth_mm"] == pytest.approx(12.7)
     say("child", "forecast", "Mina", "--out", "mina.svg")
     say("child", "forecast", "Mina", "--out", "mina.pdf")
     assert "P50" in (room / "mina.svg").read_text()

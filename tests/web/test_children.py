@@ -315,3 +315,14 @@ def test_a_draft_from_a_card_says_how_tall_and_how_old_the_child_is(client: Test
         told = parse_qs(found[1])
         assert told["for-age"] == ["42"]  # born on 2022-08-14, today is 2026-03-02
         assert told["stature"] == ["100 cm"]
+
+
+IN_INCHES = {"units": "in", "tape": "1/8in", "paper": "US Letter", "region": "us", "light": "day", "seam": ""}
+
+
+def test_the_card_says_how_many_growth_tucks_hold_the_room(client: TestClient) -> None:
+    with_mina(client, SET)
+    page = unescape(client.get("/child", params={"name": "Mina"}).text)
+    assert "growth tucks 1 cm deep: " in page.split('id="growth"')[1].split("</section>")[0]
+    assert client.post("/settings", data=IN_INCHES).status_code == 303
+    assert "growth tucks 1/2 in deep: " in client.get("/child", params={"name": "Mina"}).text

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Final
 from littlefold.body.register import NAMES, register_in
 from littlefold.body.tape import ONE_MM, say_length
 from littlefold.booklet.growth_picture import growth_picture
+from littlefold.booklet.growth_tucks import tucks_said
 from littlefold.booklet.wording import wording
 from littlefold.draft.sentence import Speech
 from littlefold.drawing import plain
@@ -110,6 +111,7 @@ def _words(room: Room, speech: Speech) -> dict[str, str]:
         "table": words["table"].format(unit=words[speech.units]),
         "estimated": words["estimated"].format(age=then),
         "sizes": words["sizes"].format(age=then, **sizes),
+        "tucks": tucks_said(room, speech),
     }
 
 

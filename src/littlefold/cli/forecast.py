@@ -10,9 +10,10 @@ from rich.table import Table
 from littlefold.body.by_age import said_age
 from littlefold.body.child import unknown_measurement
 from littlefold.body.register import NAMES, REGISTER
-from littlefold.body.room import TUCKED, Room, room_to_grow, tucks
+from littlefold.body.room import Room, room_to_grow
 from littlefold.body.tape import ONE_MM, say_length
 from littlefold.booklet.growth_picture import growth_picture
+from littlefold.booklet.growth_tucks import growth_tucks, tucks_said
 from littlefold.cli.ages import read_day
 from littlefold.cli.box import the_box
 from littlefold.cli.child import refuse, today
@@ -30,7 +31,6 @@ if TYPE_CHECKING:
     from littlefold.store import Card
 
 SOON = 12.0  # months ahead, where no day is named
-TUCK = {"cm": 10.0, "in": 25.4 / 2}  # how deep a growth tuck is stitched [mm]; it takes twice that
 PICTURES = (".svg", ".pdf")  # a growth picture alone, or the whole card sheet
 
 
@@ -71,7 +71,7 @@ def forecast_child(name: str, on: str | None, out: Path | None, shown: Shown, *,
             return refuse(fault, as_data=as_data)
         aside().print(f"Growth of {card.name}: {out}", markup=False)
     if as_data:
-        print_document(_record(room))
+        print_document(_record(room, shown.speech.units))
     else:
         _print(card, room, shown.speech.units)
     return 0
@@ -116,25 +116,15 @@ def _print(card: Card, room: Room, units: Literal["cm", "in"]) -> None:
     console.print(
         f"Size {room.size_now} by height when measured, {room.size_then} then, at most {room.size_at_most}."
     )
-    console.print(_tucked(room, units), markup=False)
+    console.print(tucks_said(room, Speech(units)), markup=False)
 
 
-def _tucked(room: Room, units: Literal["cm", "in"]) -> str:
-    """How the room in the lengths is kept: in the hem, or in tucks that are let down one by one."""
-    depth = TUCK[units]
-    kept = [(REGISTER[name].title.lower(), tucks(room.gain(name).expected, depth)) for name in TUCKED]
-    told = [f"{title} {count}" for title, count in kept if count]
-    if not told:
-        return "The lengths grow by nothing that a hem or a tuck must hold."
-    deep = say_length(depth, units)
-    return f"The room in a length is left in the hem, or in growth tucks {deep} deep: {', '.join(told)}."
-
-
-def _record(room: Room) -> dict[str, Any]:
-    later = room.later
+def _record(room: Room, units: Literal["cm", "in"]) -> dict[str, Any]:
+    later, held = room.later, growth_tucks(room, units)
     return {
         "age_months": later.age_months,
         "sizes": {"now": room.size_now, "then": room.size_then, "at_most": room.size_at_most},
+        "tucks": {"depth_mm": held.depth, "counts": dict(held.counts)},
         "measurements": {
             name: {
                 "now_mm": round(later.floor.mm(name), 1),

@@ -16,6 +16,7 @@ from littlefold.body.room import Room as RoomToGrow
 from littlefold.body.room import room_to_grow
 from littlefold.body.tape import ONE_MM, read_length, say_length
 from littlefold.booklet.growth_picture import growth_picture
+from littlefold.booklet.growth_tucks import tucks_said
 from littlefold.draft.sentence import Speech
 from littlefold.problem import Problem
 from littlefold.sheet.svg import write_svg
@@ -115,6 +116,7 @@ def growth_words(card: Card, asked: dict[str, str], room: Room) -> Json:
         "then": said_age(known.later.age_months) if known else "",
         "rows": [_row(known, name, units) for name in NAMES] if known else [],
         "sizes": (known.size_now, known.size_then, known.size_at_most) if known else (),
+        "tucks": tucks_said(known, Speech(units)) if known else "",
         "fits": _fits(card, asked, units),
         "measures": [(name, REGISTER[name].title) for name in NAMES],
     }
