@@ -106,6 +106,22 @@ def test_a_better_way_is_offered_where_the_fold_decides(say):
     assert offered["better-fold"]["numbers"][1]["value"] == better["length_to_buy_mm"]
 
 
+def test_the_piece_that_does_not_lie_beside_the_half_is_named(say):
+    """The strap of the bib on narrow cloth; laid open the least length told is the length found (the bib's own)."""
+    words = ("cloth", "bib", "--size", "92", "--width", "90cm", "--seconds", "0", "--data", "--lay")
+    folded, opened = say(*words, "folded").data, say(*words, "open").data
+    assert folded["bounds"]["binds"] == "beside the fold"
+    (told,) = (one for one in folded["problems"] if one["code"] == "beside-fold-binds")
+    names = {one["piece"] for one in folded["placements"]}
+    assert len(names) == 2
+    assert all(f'"{name}"' in told["message"] for name in names)
+    needed, without = (number["value"] for number in told["numbers"])
+    assert opened["length_mm"] == pytest.approx(without)
+    assert without < needed <= folded["length_mm"] + 1e-6
+    casing = say("cloth", "casing-top", "--size", "104", "--seconds", "0", "--lay", "folded", "--data").data
+    assert "beside-fold-binds" not in {one["code"] for one in casing["problems"]}
+
+
 def test_the_same_words_give_the_same_document(say):
     words = ("cloth", "bloomers", "--size", "92", "--steps", "200", "--seed", "3", "--data")
     assert say(*words).out == say(*words).out

@@ -35,7 +35,8 @@ def cuts(half: LayPiece, other: LayPiece) -> list[Cut]:
 
 def test_two_blocks_too_deep_to_lie_side_by_side_lie_one_after_the_other() -> None:
     found = least_beside(cuts(HALF, rectangle("deep", 150, 250)), 400.0, 4.0, 300.0)
-    assert 454 - SLACK <= found <= 454
+    assert (found.half, found.other) == ("half", "deep")
+    assert 454 - SLACK <= found.length <= 454
 
 
 def test_a_bias_strip_leans_over_the_half() -> None:
@@ -44,14 +45,14 @@ def test_a_bias_strip_leans_over_the_half() -> None:
     The strip stands 50 above the fold at most and leans over the half; 50 higher, at the half's upper edge, it is at 300, so
     its foot begins at 350 and ends at 380.
     """
-    found = least_beside(cuts(HALF_OF_IT, leaning(350, 30)), 400.0, 0.0, 300.0)
+    found = least_beside(cuts(HALF_OF_IT, leaning(350, 30)), 400.0, 0.0, 300.0).length
     assert 380 - SLACK <= found <= 380
 
 
 def test_what_lies_beside_the_half_says_nothing() -> None:
-    assert least_beside(cuts(HALF_OF_IT, leaning(290, 30)), 400.0, 4.0, 320.0) == 0.0
-    assert least_beside(cuts(HALF_OF_IT, leaning(350, 30)), 400.0, 0.0, 390.0) == 0.0
-    assert least_beside(cuts(HALF, HALF_OF_IT)[:1], 400.0, 4.0, 0.0) == 0.0
+    assert least_beside(cuts(HALF_OF_IT, leaning(290, 30)), 400.0, 4.0, 320.0).length == 0.0
+    assert least_beside(cuts(HALF_OF_IT, leaning(350, 30)), 400.0, 0.0, 390.0).length == 0.0
+    assert least_beside(cuts(HALF, HALF_OF_IT)[:1], 400.0, 4.0, 0.0).length == 0.0
 
 
 SLANTED = st.tuples(st.integers(60, 300), st.integers(40, 240), st.integers(-60, 60))
@@ -80,7 +81,7 @@ def test_no_two_that_lie_clear_are_shorter(
         250.0,
         3.0,
     )
-    bound = least_beside(cuts(half, other), height, gap, 0.0)
+    bound = least_beside(cuts(half, other), height, gap, 0.0).length
     rng = np.random.default_rng(seed)
     for way in (
         other.polygon,
@@ -123,3 +124,17 @@ def test_it_binds_where_a_strip_on_the_bias_is_nearly_as_deep_as_the_folded_clot
     assert isinstance(wider, Prepared)
     assert wider.bounds.beside_fold == 0.0
     assert prepared.bounds.most == pytest.approx(prepared.bounds.beside_fold)
+
+
+def test_the_pair_is_named_with_what_it_needs_and_what_would_do_without_the_fold() -> None:
+    prepared = prepare((HALF_OF_IT, leaning(350, 30)), Cloth(820), Way.FOLDED)
+    assert isinstance(prepared, Prepared)
+    (told,) = prepared.bounds.advice()
+    assert told.code == "beside-fold-binds"
+    assert told.message.startswith('"strip" is too deep to lie beside the half of "half" on the fold')
+    needed, without = (number.value for number in told.numbers)
+    assert without == 350, "the strip as deep as it is, turned across"
+    assert without < needed == prepared.bounds.beside_fold
+    assert f"{needed / 10:.1f} cm" in told.message
+    assert f"{without / 10:.1f} cm" in told.message
+    assert " in; " in prepared.bounds.advice("in")[0].message

@@ -11,9 +11,10 @@ forbids them, so the bound may be too short there, never too long.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from itertools import product
 from math import ceil, hypot
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 import numpy as np
 import shapely
@@ -35,15 +36,31 @@ CELL = 3.0
 HAIR = 0.01
 
 
-def least_beside(cuts: Sequence[Cut], height: float, gap: float, enough: float) -> float:
-    """The least length that a half on one fold and another cut ask for on cloth of one zone [mm].
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """A half on the fold and a piece that does not lie beside it, by their names; the length the two ask for [mm]."""
+
+    length: float = 0.0
+    half: str = ""
+    other: str = ""
+
+
+ALL_BESIDE: Final = Beside()
+"""Every piece lies beside every half."""
+
+
+def least_beside(cuts: Sequence[Cut], height: float, gap: float, enough: float) -> Beside:
+    """The half on one fold and the other cut that ask for the greatest length on cloth of one zone.
 
     A pair that may be laid in `enough` [mm], a length that is known to be needed, says nothing; 0 if all are so.
     """
     once = {(cut.piece.name, cut.half): cut for cut in cuts}.values()
-    halves = [cut.piece.polygon for cut in once if cut.half]
-    others = [cut for cut in once if not cut.half]
-    return max((_least(half, cut, height, gap, enough) for half, cut in product(halves, others)), default=0.0)
+    pairs = product((cut for cut in once if cut.half), (cut for cut in once if not cut.half))
+    found = (
+        Beside(_least(half.piece.polygon, cut, height, gap, enough), half.piece.name, cut.piece.name)
+        for half, cut in pairs
+    )
+    return max((one for one in found if one.length), key=lambda one: one.length, default=ALL_BESIDE)
 
 
 def _least(half: shapely.Polygon, cut: Cut, height: float, gap: float, enough: float) -> float:

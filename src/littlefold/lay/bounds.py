@@ -13,7 +13,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
-from littlefold.lay.beside_fold import least_beside
+from littlefold.lay.beside_fold import ALL_BESIDE, Beside, least_beside
 from littlefold.lay.fold_row import least_row
 from littlefold.lay.piece import rotated
 from littlefold.lay.profile import side_by_side
@@ -44,7 +44,12 @@ class Bounds:
     fold_row: float
     longest: float
     in_a_row: float = 0.0
-    beside_fold: float = 0.0
+    beside: Beside = ALL_BESIDE
+
+    @property
+    def beside_fold(self) -> float:
+        """What a half on the fold and a piece that does not lie beside it ask for [mm]; 0 where all lie beside."""
+        return self.beside.length
 
     @property
     def most(self) -> float:
@@ -64,18 +69,34 @@ class Bounds:
         return largest if others[largest] > self.area / GOOD_DENSITY else "area"
 
     def advice(self, units: Units = "cm") -> tuple[Problem, ...]:
-        """A warning where the row on the fold decides the length."""
-        if self.binding != "fold":
-            return ()
-        numbers = (Number("row on the fold", self.fold_row), Number("by area", self.area))
-        return (
-            Problem(
-                "fold-row-binds",
-                f"The pieces on the fold alone need {tape(self.fold_row, units)} in a row; by area "
-                f"{tape(self.area, units)} would do. Fold the cloth another way.",
-                Severity.WARNING,
-                numbers=numbers,
-            ),
+        """A warning where the fold decides the length: the row on it, or a piece that does not lie beside a half."""
+        match self.binding:
+            case "fold":
+                return (self._row_binds(units),)
+            case "beside the fold":
+                return (self._beside_binds(units),)
+            case _:
+                return ()
+
+    def _row_binds(self, units: Units) -> Problem:
+        return Problem(
+            "fold-row-binds",
+            f"The pieces on the fold alone need {tape(self.fold_row, units)} in a row; by area "
+            f"{tape(self.area, units)} would do. Fold the cloth another way.",
+            Severity.WARNING,
+            numbers=(Number("row on the fold", self.fold_row), Number("by area", self.area)),
+        )
+
+    def _beside_binds(self, units: Units) -> Problem:
+        """What the other bounds leave is all that another way of laying is known to need."""
+        left = replace(self, beside=ALL_BESIDE).most
+        return Problem(
+            "beside-fold-binds",
+            f'"{self.beside.other}" is too deep to lie beside the half of "{self.beside.half}" on the fold: the two '
+            f"alone need {tape(self.beside_fold, units)}; without the fold {tape(left, units)} may do. "
+            "Lay the cloth open or fold it another way.",
+            Severity.WARNING,
+            numbers=(Number("beside the fold", self.beside_fold), Number("without the fold", left)),
         )
 
 
@@ -92,7 +113,7 @@ def lower_bounds(cuts: Sequence[Cut], spread: Spread, gap: float, *, nap: bool =
     found = Bounds(area, row, longest, side_by_side(cuts, spread.height))
     if spread.folds != 1 or len(spread.zones) > 1:
         return found
-    return replace(found, beside_fold=least_beside(cuts, spread.height, gap, found.most))
+    return replace(found, beside=least_beside(cuts, spread.height, gap, found.most))
 
 
 def _extent(cut: Cut) -> float:
