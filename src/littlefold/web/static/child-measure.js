@@ -1,5 +1,6 @@
 // Readings are looked at while they are typed: what is understood, what is not, and what looks wrong.
 
+import { NOT_IN, SILENT, comeIn } from "./answers.js";
 import { newest, whenCalm } from "./newest.js";
 
 const CALM = 120; // ms without a key before the readings are looked at
@@ -11,7 +12,8 @@ const judge = newest(async (typed) => {
   remember(typed);
   const answer = await fetch(`${form.dataset.judge}?${typed}`).catch(() => null);
   const found = answer?.ok ? await answer.json().catch(() => null) : null;
-  if (!found || typed !== query()) return; // typed on meanwhile: that is looked at next
+  if (typed !== query()) return; // typed on meanwhile: that is looked at next
+  if (!found) return tellSilence(answer?.status);
   tell(found);
   form.dataset.judged = typed;
 });
@@ -26,6 +28,15 @@ function tell(found) {
   for (const place of form.querySelectorAll("[data-said]")) tellOf(place, found);
   doubts.replaceChildren(...found.found.map(line));
   if (confirm) confirm.hidden = !found.found.some((one) => one.severity !== "note");
+}
+
+/** Says that nobody looks at the readings, in the place of what was found before. */
+function tellSilence(status) {
+  const item = document.createElement("li");
+  item.className = "warning";
+  if (status === NOT_IN) comeIn(item);
+  else item.textContent = SILENT;
+  doubts.replaceChildren(item);
 }
 
 function tellOf(place, found) {
