@@ -11,7 +11,7 @@ import pytest
 from littlefold.body.growth import Forecast, forecast
 from littlefold.body.measurements import Measurements, Reading
 from littlefold.body.room import Room, room_to_grow
-from littlefold.booklet.card_sheet import CardSheet, card_sheet, sheet_data
+from littlefold.booklet.card_sheet import SMALL_SIZE, CardSheet, card_sheet, sheet_data
 from littlefold.booklet.growth_picture import LARGE, WORDS, Taken, growth_picture
 from littlefold.draft.sentence import Speech
 from littlefold.drawing import Dot, Drawing, Label, Meaning, Stroke, mark_bounds
@@ -203,3 +203,24 @@ def test_numbers_of_many_readings_keep_a_line_between_them() -> None:
         assert beside or other.at.y - one.at.y >= 1.5 * WORDS, (
             f"{other.text} stands too close over {one.text}"
         )
+
+
+def _box(label: Label) -> tuple[float, float, float, float]:
+    """Left, foot, right and top of some words that begin at their place; `109.4 cm` was measured 14.3 mm wide in print."""
+    assert label.anchor == "start"
+    wide = 14.3 / 8 / WORDS * label.height * len(label.text)
+    return label.at.x, label.at.y, label.at.x + wide, label.at.y + label.height
+
+
+@pytest.mark.parametrize("head", range(460, 540, 4))
+def test_the_number_of_a_reading_does_not_stand_on_the_label_of_a_percentile(head: int) -> None:
+    """The curves of the head end at five years, where the newest reading may stand."""
+    body = Measurements.of({"stature": 1094.0, "head": float(head)}, age_months=60.5, sex="girl")
+    some = (Taken(DAY, body),)
+    picture = growth_picture(some, later(some, 72.0), "head", SMALL_SIZE)
+    (number,) = named(picture, "reading", Label)
+    for name in ("P3", "P15", "P50", "P85", "P97"):
+        (label,) = named(picture, name, Label)
+        left, foot, right, top = _box(label)
+        from_, down, to, up = _box(number)
+        assert to <= left or right <= from_ or up <= foot or top <= down, f"{number.text} stands on {name}"

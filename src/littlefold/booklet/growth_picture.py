@@ -36,7 +36,7 @@ LARGE: Final = (150.0, 88.0)
 """Width and height of the field between the axes [mm]."""
 
 WORDS: Final = 2.6
-_LETTER: Final = 0.55 * WORDS  # width of a letter or figure, on the large side
+_LETTER: Final = 0.7 * WORDS  # width of a letter or figure; `109.4 cm` on a printed sheet is 14.3 mm wide
 _LINE: Final = 1.6 * WORDS  # from one number to the next above it, to be read at a glance
 STEPS: Final = 24  # stretches of a curve
 _ROUND: Final = {
@@ -112,8 +112,9 @@ def growth_picture(
     read = [(one.age, one.body.mm(name)) for one in taken if name in one.body]
     field = _field(young, old, [mm for _, mm in read] + [mm for _, *three in band for mm in three], name, sex)
     field = replace(field, size=size)
-    curves = _curves(field, name, sex)
-    marks = (*_grid(field, speech), *curves, *_forecast(field, band), *_readings(field, read, speech))
+    curves = tuple(_curves(field, name, sex))
+    ends = tuple(mark for mark in curves if isinstance(mark, Label))
+    marks = (*_grid(field, speech), *curves, *_forecast(field, band), *_readings(field, read, speech, ends))
     title = wording(speech.language)["growth"]["title"]
     return Drawing(marks, title.format(measurement=register_in(speech.language)[name].title))
 
@@ -191,24 +192,31 @@ def _forecast(field: _Field, band: tuple[tuple[float, float, float, float], ...]
     yield Stroke(field.line((row[0], row[2]) for row in band), Meaning.NEW, "forecast")
 
 
-def _readings(field: _Field, read: list[tuple[float, float]], speech: Speech) -> Iterator[Mark]:
+def _readings(
+    field: _Field, read: list[tuple[float, float]], speech: Speech, ends: tuple[Label, ...]
+) -> Iterator[Mark]:
+    """A dot for each, and its number, clear of the labels at the ends of the percentiles."""
     if len(read) > 1:
         yield Stroke(field.line(read), Meaning.GUIDE, "readings")
     for age, mm in read:
         yield Dot(field.at(age, mm), Meaning.NEW, "reading")
     kept: list[Label] = []
     for age, mm in reversed(read):  # where several stand close the newest keeps its number
-        number = _number(field.at(age, mm), mm, speech)
+        number = _number(field.at(age, mm), mm, speech, ends)
         if not any(_overlap(number, other) for other in kept):
             kept.append(number)
     yield from reversed(kept)
 
 
-def _number(at: Point, mm: float, speech: Speech) -> Label:
-    """What a reading says, below its dot."""
+def _number(at: Point, mm: float, speech: Speech, ends: tuple[Label, ...]) -> Label:
+    """What a reading says, below its dot on the right; elsewhere beside it where a label stands there already."""
     said = speech.spelled(say_length(mm, speech.units, ONE_MM if speech.units == "cm" else None))
-    below = Point(at.x + WORDS / 2, at.y - 1.6 * WORDS)
-    return Label(said, below, Meaning.LETTER, WORDS, name="reading")
+    right, left = at.x + WORDS / 2, at.x - WORDS / 2 - _LETTER * len(said)
+    below, above = at.y - 1.6 * WORDS, at.y + 0.6 * WORDS
+    places = ((right, below), (right, above), (left, above), (left, below))
+    numbers = [Label(said, Point(*place), Meaning.LETTER, WORDS, name="reading") for place in places]
+    free = (one for one in numbers if not any(_overlap(one, end) for end in ends))
+    return next(free, numbers[0])
 
 
 def _overlap(one: Label, other: Label) -> bool:
