@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from math import floor
 
 
 class Severity(StrEnum):
@@ -45,7 +46,11 @@ class Number:
 
 @dataclass(frozen=True, slots=True)
 class Measured:
-    """A value within a sentence; `unit` is 'mm', 'mm2', 'degrees', 'ratio', 'share' (said as per cent) or 'count'."""
+    """A value within a sentence.
+
+    `unit` is 'mm', 'mm2', 'degrees', 'ratio', 'share' (said as per cent) or 'count'; or of a length [mm] that is said no
+    finer than a tape shows it 'tape', and 'estimate' where nobody took it.
+    """
 
     value: float
     unit: str = "mm"
@@ -55,6 +60,8 @@ class Measured:
         match self.unit:
             case "mm":
                 return f"{shortest(self.value / 10)} cm"
+            case "tape" | "estimate":
+                return f"{shortest(floor(self.value + 0.5) / 10)} cm"
             case "mm2":
                 return f"{self.value / 100:.1f}"
             case "degrees":

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import re
 from datetime import date
 from importlib.resources import files
 from pathlib import Path
@@ -16,7 +17,9 @@ from littlefold.body.measurements import Measurements
 from littlefold.body.plausible import examine
 from littlefold.body.register import NAMES, REGISTER, register_in
 from littlefold.body.slips import SLIPS
+from littlefold.booklet.needs import measurement_rows
 from littlefold.booklet.spoken import findings, spoken, word
+from littlefold.booklet.wording import wording
 from littlefold.check import check, registered
 from littlefold.draft.sentence import Speech, languages
 from littlefold.problem import Measured, Problem, Saying, say
@@ -24,6 +27,7 @@ from littlefold.recipe import tree
 from littlefold.recipe.parse import parse
 from littlefold.recipe.shelf import shipped_names, shipped_text
 from littlefold.sheet.wording import sheet_words, spoken_date
+from tests.booklet.flow import shipped
 from tests.check.examples import EXAMPLES
 from tests.check.safety_examples import SAFETY_EXAMPLES
 
@@ -115,6 +119,10 @@ def one(**parts: Measured) -> Problem:
         (Measured(212.5), Speech("in"), "8.37 in"),
         (Measured(212.5), GERMAN, "21,25 cm"),
         (Measured(254.0), Speech("in", language="de"), "10 Zoll"),
+        (Measured(535.2, "tape"), Speech(), "53.5 cm"),
+        (Measured(535.5, "estimate"), GERMAN, "53,6 cm"),
+        (Measured(255.6, "tape"), Speech("in"), "10 1/16 in"),
+        (Measured(253.0, "estimate"), Speech("in", language="de"), "10 Zoll"),
         (Measured(87.5, "degrees"), GERMAN, "87,5 Grad"),
         (Measured(0.4, "share"), GERMAN, "40%"),
         (Measured(1.25, "ratio"), GERMAN, "1,25"),
@@ -124,6 +132,28 @@ def one(**parts: Measured) -> Problem:
 def test_values_are_in_the_makers_units_and_signs(value: Measured, speech: Speech, words: str) -> None:
     (said,) = spoken((one(reach=value),), speech)
     assert said.message == f"The armhole is {words}."
+
+
+@pytest.mark.parametrize("speech", [Speech(), Speech("in"), GERMAN], ids=["cm", "in", "de"])
+def test_the_note_on_measurements_says_what_the_instruction_sheet_says(speech: Speech) -> None:
+    pattern, problems = shipped("sleeve")
+    rows = [
+        row for row in measurement_rows(pattern.draft, wording(speech.language), speech) if not row["certain"]
+    ]
+    assert len(rows) > 5
+    (note,) = spoken((one for one in problems if one.code == "measurements-estimated"), speech)
+    assert all(f" {row['value']} (" in note.message for row in rows), note.message
+
+
+def test_the_widest_head_is_said_as_a_tape_shows_it() -> None:
+    """The growth references give fractions of a millimetre, which nobody measures on a head."""
+    _, problems = shipped("sleeve")
+    (neck,) = (one for one in problems if one.code == "neck-passes-head")
+    found = re.search(r"one of 33 such children has (\S+) cm or more", neck.message)
+    assert found
+    assert float(found[1]) * 10 == round(float(found[1]) * 10)
+    (said,) = spoken((neck,), Speech("in"))
+    assert re.search(r"one of 33 such children has \d+( \d/\d)? in or more", said.message)
 
 
 def test_a_name_of_the_recipe_is_never_read_as_a_sentence() -> None:

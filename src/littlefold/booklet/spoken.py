@@ -10,10 +10,10 @@ import tomllib
 from dataclasses import replace
 from functools import lru_cache
 from importlib.resources import files
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from littlefold.body.register import register_in
-from littlefold.body.tape import MM_PER
+from littlefold.body.tape import EIGHTH, MM_PER, SIXTEENTH, say_length
 from littlefold.problem import Measured, Saying, shortest
 from littlefold.recipe.faults.fault import with_short_words
 
@@ -22,6 +22,9 @@ if TYPE_CHECKING:
 
     from littlefold.draft.sentence import Speech
     from littlefold.problem import Problem
+
+# The marks of an inch tape to which a child's measurements are said: those that were taken, and those that were not.
+_MARKS: Final = {"tape": SIXTEENTH, "estimate": EIGHTH}
 
 # A number as a sentence writes it; no name begins with a digit.
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?(?: (?:cm|mm|degrees))?")
@@ -75,6 +78,8 @@ def _part(part: str | Measured | Saying, speech: Speech) -> str:
         return told(part, speech)
     if isinstance(part, str):
         return _spelled(part, speech) if _NUMBER.fullmatch(part) else part
+    if part.unit in _MARKS and speech.units == "in":
+        return speech.spelled(say_length(part.value, "in", _MARKS[part.unit]))
     if part.unit == "mm" and speech.units == "in":
         return _inches(part.value, speech)
     return _spelled(str(part), speech)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.problem import say
 
 from .body import PASSED_OVER, passed_over
-from .report import cm, found, mm, on_piece
+from .report import cm, found, mm, on_piece, on_tape
 from .worn import opening
 
 if TYPE_CHECKING:
@@ -38,7 +38,7 @@ def too_small(code: str, pattern: Pattern, role: Role, stretch: float) -> Iterat
                 edge=edge.name,
                 piece=piece.name,
                 body_part=say(words),
-                body=cm(body),
+                body=on_tape(body),
             ),
             say(
                 "Make it {wider} wider, or add a slit of {slit}, half the difference.",

@@ -23,6 +23,16 @@ def cm(mm: float) -> Measured:
     return Measured(mm, "mm")
 
 
+def on_tape(mm: float) -> Measured:
+    """A measurement of the child, or a limit reckoned from it: no finer than a tape shows it, as `21.3 cm`."""
+    return Measured(mm, "tape")
+
+
+def estimate(mm: float) -> Measured:
+    """A measurement that nobody took: to a millimetre or an eighth of an inch, as on the instruction sheet."""
+    return Measured(mm, "estimate")
+
+
 def angle_words(radians: float) -> Measured:
     """An angle for a message, as `87.5 degrees`."""
     return Measured(degrees(radians), "degrees")

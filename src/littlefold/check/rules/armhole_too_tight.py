@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.check.body import girth
 from littlefold.check.register import COMMON_PRACTICE, rule
-from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.report import cm, found, mm, on_piece, on_tape
 from littlefold.check.roles import Role
 from littlefold.check.stretch import stretch
 from littlefold.check.worn import opening
@@ -45,8 +45,8 @@ def armhole_too_tight(pattern: Pattern, circumstances: Circumstances) -> Iterato
                 reach=cm(reach),
                 edge=edge.name,
                 piece=piece.name,
-                arm=cm(arm),
-                needed=cm(arm + ROOM),
+                arm=on_tape(arm),
+                needed=on_tape(arm + ROOM),
             ),
             say("Lower the underarm by about {lower}.", lower=cm((arm + ROOM - reach) / 2)),
             place=on_piece(piece, edge.name),

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.check.body import girth
 from littlefold.check.register import COMMON_PRACTICE, rule
-from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.report import cm, found, mm, on_piece, on_tape
 from littlefold.check.roles import Role
 from littlefold.check.worn import opening
 from littlefold.problem import Severity, say
@@ -43,8 +43,8 @@ def block_neck_wide(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
             neck=cm(neck.closed),
             edge=edge.name,
             piece=piece.name,
-            throat=cm(throat),
-            most=cm(MOST * throat),
+            throat=on_tape(throat),
+            most=on_tape(MOST * throat),
         ),
         say("Look at the formulas of neck width and depth: a sixth of the full neck."),
         place=on_piece(piece, edge.name),

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.check.body import stature
 from littlefold.check.register import rule
-from littlefold.check.report import cm, found, mm
+from littlefold.check.report import found, mm, on_tape
 from littlefold.problem import Severity, say
 
 if TYPE_CHECKING:
@@ -36,9 +36,9 @@ def body_outside_suits(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
             say(
                 'The recipe "{recipe}" suits statures of {lowest} to {highest}; this child is {tall}.',
                 recipe=pattern.draft.recipe,
-                lowest=cm(lowest),
-                highest=cm(highest),
-                tall=cm(tall),
+                lowest=on_tape(lowest),
+                highest=on_tape(highest),
+                tall=on_tape(tall),
             ),
             say("Look hard at every number, or take another recipe."),
             numbers=(mm("stature", tall), mm("lowest", lowest), mm("highest", highest)),

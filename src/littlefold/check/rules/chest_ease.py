@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.body import girth
 from littlefold.check.chest import chest_as_worn
 from littlefold.check.register import rule
-from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.report import cm, found, mm, on_piece, on_tape
 from littlefold.check.stretch import stretch
 from littlefold.problem import Severity, say
 
@@ -55,9 +55,9 @@ def _problem(worn: Chest, reach: float, chest: float, least: float) -> Problem:
             "chest is {chest}, and {least} to {most} is wearable.",
             reach=cm(reach),
             piece=worn.piece.name,
-            chest=cm(chest),
-            least=cm(chest + least),
-            most=cm(most),
+            chest=on_tape(chest),
+            least=on_tape(chest + least),
+            most=on_tape(most),
         ),
         say("Look at the formula of the width: a quarter of the full girth, and ease."),
         place=on_piece(worn.piece),

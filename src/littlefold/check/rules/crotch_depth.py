@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.across import along
 from littlefold.check.body import girth
 from littlefold.check.register import rule
-from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.report import cm, found, mm, on_piece, on_tape
 from littlefold.check.roles import Role, edges_with, role_of
 from littlefold.problem import Severity, say
 
@@ -65,9 +65,9 @@ def _problem(piece: Piece, depth: float, rise: float) -> Problem:
             "{least} to {most} is wearable.",
             piece=piece.name,
             depth=cm(depth),
-            rise=cm(rise),
-            least=cm(rise + LEAST),
-            most=cm(rise + MOST),
+            rise=on_tape(rise),
+            least=on_tape(rise + LEAST),
+            most=on_tape(rise + MOST),
         ),
         say("Draw the crotch line at the body rise and 2 cm."),
         place=on_piece(piece),

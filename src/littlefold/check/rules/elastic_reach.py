@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from littlefold.check.body import PASSED_OVER, passed_over
 from littlefold.check.notions import elastics, place_of, relaxed
 from littlefold.check.register import COMMON_PRACTICE, rule
-from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.report import cm, found, mm, on_piece, on_tape
 from littlefold.check.worn import opening
 from littlefold.problem import say
 
@@ -55,7 +55,7 @@ def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
             role=say(role.value),
             reach=cm(reach),
             body_part=say(PASSED_OVER[role][1]),
-            body=cm(body),
+            body=on_tape(body),
         ),
         say(
             "Cut the elastic {longer} longer, or make the casing wider.",

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.body.register import REGISTER
 from littlefold.body.tape import ONE_MM, round_to_mark
 from littlefold.check.register import rule
-from littlefold.check.report import cm, found, mm, own_words, together
+from littlefold.check.report import estimate, found, mm, own_words, together
 from littlefold.problem import Saying, Severity, say
 
 if TYPE_CHECKING:
@@ -38,7 +38,7 @@ def measurements_estimated(pattern: Pattern, _: Circumstances) -> Iterator[Probl
                 say(
                     "{name} {length} ({origin})",
                     name=_title(name),
-                    length=cm(round_to_mark(r.mm, ONE_MM)),
+                    length=estimate(r.mm),
                     origin=say(r.origin.value),
                 )
                 for name, r in guessed

@@ -9,7 +9,7 @@ from littlefold.body.measurements import Origin
 from littlefold.body.proportions import proportions
 from littlefold.check.body import girth, stature
 from littlefold.check.register import rule
-from littlefold.check.report import cm, found, mm, on_piece, part
+from littlefold.check.report import cm, estimate, found, mm, on_piece, on_tape, part
 from littlefold.check.roles import Role
 from littlefold.check.stretch import stretch
 from littlefold.check.worn import opening
@@ -48,10 +48,11 @@ def neck_passes_head(pattern: Pattern, circumstances: Circumstances) -> Iterator
     reach, widest = neck.opened * (1 + stretch(pattern, circumstances)), max(head, _widest(pattern))
     if reach < head:
         severity = Severity.NOTE if pattern.draft.garment == "block" else Severity.ERROR
-        yield _problem(neck, reach, widest, say("the head is {head}", head=cm(head)), severity)
+        yield _problem(neck, reach, widest, say("the head is {head}", head=on_tape(head)), severity)
     elif reach < widest and pattern.draft.garment != "block":
         said = say(
-            "the head was not measured, and one of 33 such children has {widest} or more", widest=cm(widest)
+            "the head was not measured, and one of 33 such children has {widest} or more",
+            widest=estimate(widest),
         )
         yield _problem(neck, reach, widest, said, Severity.WARNING)
 

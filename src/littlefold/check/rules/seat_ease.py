@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.across import along, width_at
 from littlefold.check.body import girth
 from littlefold.check.register import rule
-from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.report import cm, found, mm, on_piece, on_tape
 from littlefold.check.roles import Role, edges_with
 from littlefold.check.stretch import stretch
 from littlefold.problem import Severity, say
@@ -65,9 +65,9 @@ def _problem(piece: Piece, reach: float, hip: float, least: float) -> Problem:
             "hip is {hip}, and {least} to {most} is wearable.",
             reach=cm(reach),
             piece=piece.name,
-            hip=cm(hip),
-            least=cm(hip + least),
-            most=cm(most),
+            hip=on_tape(hip),
+            least=on_tape(hip + least),
+            most=on_tape(most),
         ),
         say("Look at the formula of the width: a quarter of the full girth, and ease."),
         place=on_piece(piece),

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.across import across
 from littlefold.check.body import girth
 from littlefold.check.register import rule
-from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.report import cm, found, mm, on_piece, on_tape
 from littlefold.check.roles import Role, is_sewn_on, role_of
 from littlefold.check.stretch import stretch
 from littlefold.problem import Severity, say
@@ -59,8 +59,8 @@ def _problem(piece: Piece, reach: float, arm: float) -> Problem:
             "needs {needed}.",
             piece=piece.name,
             reach=cm(reach),
-            arm=cm(arm),
-            needed=cm(arm + ROOM),
+            arm=on_tape(arm),
+            needed=on_tape(arm + ROOM),
         ),
         say(
             "Widen it by {wider} there, and make the cap lower to keep its length.",

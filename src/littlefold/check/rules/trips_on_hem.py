@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from littlefold.check.across import height
 from littlefold.check.body import girth, stature
 from littlefold.check.register import rule
-from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.report import cm, found, mm, on_piece, on_tape
 from littlefold.check.roles import Role, edges_with, has_legs, role_of
 from littlefold.check.rules.crotch_depth import fork, heights
 from littlefold.problem import Severity, say
@@ -86,7 +86,7 @@ def _problem(piece: Piece, length: float, most: float) -> Problem:
             "{most}.",
             piece=piece.name,
             length=cm(length),
-            most=cm(most),
+            most=on_tape(most),
         ),
         say(
             "Make it at least {shorter} shorter, or look at the formula of its length.",

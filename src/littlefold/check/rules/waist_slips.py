@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.body import girth
 from littlefold.check.notions import elastics, place_of
 from littlefold.check.register import COMMON_PRACTICE, rule
-from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.report import cm, found, mm, on_piece, on_tape
 from littlefold.check.roles import Role
 from littlefold.check.worn import opening
 from littlefold.problem import Severity, say
@@ -47,8 +47,8 @@ def waist_slips(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
                 closed=cm(around.closed),
                 edge=edge.name,
                 piece=piece.name,
-                waist=cm(waist),
-                most=cm(waist + MORE),
+                waist=on_tape(waist),
+                most=on_tape(waist + MORE),
             ),
             say("Draw it in with elastic, or look at the formula of its width."),
             place=on_piece(piece, edge.name),

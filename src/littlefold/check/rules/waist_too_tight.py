@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from littlefold.check.body import girth
 from littlefold.check.register import COMMON_PRACTICE, rule
-from littlefold.check.report import cm, found, mm, on_piece
+from littlefold.check.report import cm, found, mm, on_piece, on_tape
 from littlefold.check.roles import Role
 from littlefold.check.stretch import stretch
 from littlefold.check.worn import opening
@@ -46,7 +46,7 @@ def waist_too_tight(pattern: Pattern, circumstances: Circumstances) -> Iterator[
                 opening=cm(reach),
                 edge=edge.name,
                 piece=piece.name,
-                waist=cm(waist),
+                waist=on_tape(waist),
             ),
             say(
                 "Look at the formula of its width: is the girth counted as often as the piece goes round? A pattern of "

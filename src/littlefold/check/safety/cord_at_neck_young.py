@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from littlefold.check.body import stature
 from littlefold.check.cords import cords
 from littlefold.check.register import rule
-from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm
+from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm, on_tape
 from littlefold.check.safety.limits import EN_CORDS, YOUNG_STATURE
 from littlefold.check.wearer import OUTSIDE_CORD_RULES, is_up_to
 from littlefold.problem import say
@@ -44,7 +44,7 @@ def cord_at_neck_young(pattern: Pattern, _: Circumstances) -> Iterator[Problem]:
                     cord=say(cord.name),
                     length=cm(cord.length),
                     at=say(cord.place),
-                    tall=cm(tall),
+                    tall=on_tape(tall),
                     rule=EN_CORDS,
                     young_stature=cm(YOUNG_STATURE),
                 ),

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from littlefold.check.body import girth
 from littlefold.check.notions import elastics, place_of, relaxed
 from littlefold.check.register import COMMON_PRACTICE, rule
-from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm, on_piece
+from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm, on_piece, on_tape
 from littlefold.check.roles import Role
 from littlefold.check.worn import opening
 from littlefold.problem import say
@@ -66,8 +66,8 @@ def _judged(pattern: Pattern, notion: Notion, role: Role) -> Iterator[Problem]:
                 role=say(role.value),
                 length=cm(length),
                 girth=say(name),
-                body=cm(body),
-                needed=cm(share * body),
+                body=on_tape(body),
+                needed=on_tape(share * body),
             ),
             say(
                 "Cut the elastic {longer} longer and try it on the child. {law}",

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from littlefold.check.body import girth
 from littlefold.check.register import COMMON_PRACTICE, rule
-from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm, on_piece
+from littlefold.check.report import NOT_LEGAL_ADVICE, cm, found, mm, on_piece, on_tape
 from littlefold.check.roles import Role
 from littlefold.check.stretch import stretch
 from littlefold.check.worn import opening
@@ -49,7 +49,7 @@ def neck_too_tight(pattern: Pattern, circumstances: Circumstances) -> Iterator[P
                 reach=cm(reach),
                 edge=edge.name,
                 piece=piece.name,
-                throat=cm(throat),
+                throat=on_tape(throat),
             ),
             say(
                 "Draw the neck {longer} longer, wider or lower in front. {law}",
