@@ -36,6 +36,24 @@ def test_prices_of_notions_and_thread_add_up(say):
     assert shopping["total"] == pytest.approx(sum(line["price"] for line in lines.values()))
 
 
+def test_thread_goes_by_the_stitches(say):
+    """Of 301 a seam takes 2.5 times its length; of 516, from memory of the trade, 20 times (both of ISO 4915)."""
+
+    def metres(*sewn: str) -> float:
+        found = say("cloth", "drawers", *QUICK, "--lay", "open", *sewn, "--data").data
+        remark = next(line["remark"] for line in found["shopping"]["lines"] if line["name"] == "thread")
+        return float(remark.split(" m,")[0])
+
+    plain = metres("--sewn", "301")
+    assert metres("--sewn", "516") == pytest.approx(plain * 20 / 2.5, abs=5)  # both said to the metre
+    assert metres() == metres("--sewn", "301+304") > plain
+    refused = say("cloth", "drawers", *QUICK, "--sewn", "301+999", "--data")
+    assert refused.status == 2
+    assert refused.data["problems"][0]["message"].startswith(
+        '--sewn 301+999: There is no stitch class "999".'
+    )
+
+
 def test_a_price_of_what_the_garment_does_not_need_is_refused(say):
     done = say(
         "cloth", "trousers", *QUICK, "--lay", "open", "--price", "zip=2", "--price", "elastic=2", "--data"

@@ -15,7 +15,7 @@ from littlefold.cli.understood import understand
 from littlefold.lay.adapter import lay_pieces
 from littlefold.lay.cloth import YARD, YARD_STEP, Cloth
 from littlefold.lay.place import Effort, Prepared, lays, prepare
-from littlefold.lay.sewn import sewn_lengths
+from littlefold.lay.sewn import Stitching, sewn_lengths
 from littlefold.lay.verify import verify
 from littlefold.lay.ways import Way
 from littlefold.pipeline import fulfil
@@ -102,7 +102,7 @@ def test_seams_are_counted_on_both_sides_of_the_body() -> None:
     found = pattern("bodice")
     sides = [seam for seam in found.seams if seam.first[0].edge == "side"]
     assert sides
-    plain = sewn_lengths(found, finishing=None)
+    plain = sewn_lengths(found, Stitching(finishing=None))
     finished = sewn_lengths(found)
     once = sum(min(seam.first_length, seam.second_length) for seam in found.seams)
     edges = sum(s.length for s in plain) - 2 * once

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from littlefold.lay.bias import bias_square, strip_from_square
+from littlefold.lay.sewn import Stitching, read_stitching
 from littlefold.lay.thread import STITCHES, SewnLength, thread_length
 from littlefold.problem import Problem
 
@@ -77,6 +78,24 @@ def test_no_ratio_falls_short_of_the_printed_formula(stitch: str) -> None:
 @pytest.mark.parametrize("stitch", ["301", "504", "516"])
 def test_ratios_of_usual_seams_lie_near_the_printed_formula(stitch: str) -> None:
     assert STITCHES[stitch].ratio == pytest.approx(FORMULAS[stitch](*USUAL), rel=0.1)
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [("301+504", ("301", "504")), (" 401 + 304 ", ("401", "304")), ("516", ("516", None))],
+)
+def test_stitches_are_read_as_seams_and_edges(text: str, meant: tuple[str, str | None]) -> None:
+    assert read_stitching(text) == Stitching(*meant)
+
+
+@pytest.mark.parametrize(
+    ("text", "wrong"), [("301+", '""'), ("zigzag", '"zigzag"'), ("301+999", '"999"'), ("", '""')]
+)
+def test_stitches_that_are_none_are_refused_with_those_there_are(text: str, wrong: str) -> None:
+    found = read_stitching(text)
+    assert isinstance(found, Problem)
+    assert f"no stitch class {wrong}" in found.message
+    assert "504 three-thread overedge" in found.message
 
 
 def test_unknown_stitches_are_refused_in_words() -> None:

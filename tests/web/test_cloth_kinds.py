@@ -143,6 +143,22 @@ def test_hostile_words_stay_words(client: TestClient, bag: str, words: str) -> N
     harmless(page.text)
 
 
+def test_thread_goes_by_the_stitches_that_are_chosen(client: TestClient) -> None:
+    def thread(**fields: str) -> str:
+        page = client.get("/cloth/trousers", params=fields).text
+        found = re.search(r"(\d+) m, reels of 100 m", page)
+        assert found
+        return found[1]
+
+    usual = thread()
+    assert thread(**{"cloth-sewn": "301"}) != usual
+    page = unescape(client.get("/cloth/trousers", params={"cloth-sewn": "301+606"}).text)
+    assert 'aria-invalid="true" aria-describedby="wrong-sewn"' in page
+    assert 'There is no stitch class "606"' in page
+    assert '<option value="301+606" selected>' in page
+    assert f"{usual} m, reels" in page
+
+
 def test_prices_of_notions_are_those_of_the_shop(client: TestClient) -> None:
     page = client.get("/cloth/trousers", params={"price-elastic": "1,20"}).text
     amount, price = listed(page)["elastic"]

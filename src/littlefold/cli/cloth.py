@@ -18,11 +18,10 @@ from littlefold.cli.understood import Understood, understand
 from littlefold.cli.words import aside, print_document, print_findings, to_person
 from littlefold.lay.full_size import marker_drawing
 from littlefold.lay.lay import Lay
-from littlefold.lay.sewn import sewn_lengths
+from littlefold.lay.sewn import thread_of
 from littlefold.lay.sheet import LayPlan, lay_sheet, marker
 from littlefold.lay.shopping import shopping_list
 from littlefold.lay.stored import stored
-from littlefold.lay.thread import thread_length
 from littlefold.pipeline import fulfil
 from littlefold.problem import Problem, Severity, has_errors
 from littlefold.sheet.svg import write_svg
@@ -169,8 +168,7 @@ def _lay(outcome: Outcome, order: Order, understood: Understood) -> Laid:
         )
         done.append(lay_one(outcome.pattern, replace(order, stored=None), other))
     lays = [one.lay for one in done if one.lay is not None]
-    thread = thread_length(sewn_lengths(outcome.pattern))
-    assert not isinstance(thread, Problem), "the usual stitches are known"  # noqa: S101 - our own mistake
+    thread = thread_of(outcome.pattern, order.wishes.stitching)
     shopping = shopping_list(lays, outcome.pattern.draft.notions, thread, order.wishes.prices)
     warned = cautions(outcome.pattern, spoken(outcome.problems, understood.speech))
     units = understood.speech.units

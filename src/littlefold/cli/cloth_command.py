@@ -76,6 +76,14 @@ def cloth(
             "elastic=1.20, buttons=0.40, thread=2.50. Repeat for more.",
         ),
     ] = None,
+    sewn: Annotated[
+        str | None,
+        typer.Option(
+            metavar="SEAMS+EDGES",
+            help="Stitches by ISO 4915, for the thread: 301+304 when not said, lockstitch and zigzag; 504 is a three-thread "
+            "overedge; 301 alone leaves cut edges as they are.",
+        ),
+    ] = None,
     length: Annotated[
         str | None, typer.Option(metavar="LENGTH", help="The length in hand, such as 1.5m.")
     ] = None,
@@ -197,6 +205,7 @@ def cloth(
         tilt,
         together,
         units == "in",
+        sewn,
     )
     raise typer.Exit(
         lay_on_cloth(

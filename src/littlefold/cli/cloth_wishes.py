@@ -1,4 +1,4 @@
-"""What was asked beyond the cloth itself, on the command line: prices, further cloths, pins, damage, scraps, stripes."""
+"""What was asked beyond the cloth itself, on the command line: prices, stitches, other cloths, pins, damage, scraps, stripes."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from littlefold.cli.fabric import not_understood, read_pair, read_price
 from littlefold.geometry import Point
 from littlefold.lay.asked import Wished, read_chosen
 from littlefold.lay.cloth import YARD
+from littlefold.lay.sewn import USUAL, Stitching, read_stitching
 from littlefold.lay.shopping import REEL
 from littlefold.lay.unfolded import joined
 from littlefold.problem import Problem
@@ -42,6 +43,7 @@ class WishWords:
     tilt: str | None = None
     together: bool = False
     by_yard: bool = False
+    sewn: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +68,7 @@ class Wishes:
         match: By piece, the notch that is to meet the stripes, or the edge in whose seam they are to meet first.
         tilt: How far a piece may end off its grain [mm].
         together: Whether front and back are cut at once where they differ only at the neck.
+        stitching: How the garment is sewn, for the thread.
     """
 
     prices: Mapping[str, Price] = field(default_factory=dict)
@@ -76,6 +79,7 @@ class Wishes:
     match: tuple[Chosen, ...] = ()
     tilt: float = 0.0
     together: bool = False
+    stitching: Stitching = USUAL
 
 
 def read_wishes(words: WishWords) -> Wishes | tuple[Problem, ...]:
@@ -85,6 +89,10 @@ def read_wishes(words: WishWords) -> Wishes | tuple[Problem, ...]:
     if isinstance(tilt, Problem):
         faults.append(not_understood(f"--tilt {words.tilt}: {tilt.message}"))
         tilt = 0.0
+    stitching = USUAL if words.sewn is None else read_stitching(words.sewn)
+    if isinstance(stitching, Problem):
+        faults.append(not_understood(f"--sewn {words.sewn}: {stitching.message}"))
+        stitching = USUAL
 
     wishes = Wishes(
         dict(_all(words.prices, lambda text: _priced(text, by_yard=words.by_yard), faults)),
@@ -95,6 +103,7 @@ def read_wishes(words: WishWords) -> Wishes | tuple[Problem, ...]:
         _all(words.match, _match, faults),
         tilt,
         words.together,
+        stitching,
     )
     return tuple(faults) or wishes
 

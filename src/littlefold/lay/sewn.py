@@ -1,10 +1,12 @@
-"""How much is sewn: the seams and edges of a pattern as lengths of stitching."""
+"""How much is sewn: the seams and edges of a pattern as lengths of stitching, and the thread that takes."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from littlefold.lay.thread import SewnLength
+from littlefold.lay.thread import STITCHES, SewnLength, thread_length
+from littlefold.problem import Problem
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -16,16 +18,52 @@ if TYPE_CHECKING:
 STITCHED_EDGES = ("hem", "casing", "bound", "faced", "button")
 
 
-def sewn_lengths(
-    pattern: Pattern, joining: str = "301", finishing: str | None = "304"
-) -> tuple[SewnLength, ...]:
+@dataclass(frozen=True, slots=True)
+class Stitching:
+    """How a garment is sewn, by ISO 4915 class.
+
+    Attributes:
+        joining: The stitch of its seams, hems, casings, bindings and facings.
+        finishing: The stitch over the cut edges of the seams; None where they are left as they are.
+    """
+
+    joining: str = "301"
+    finishing: str | None = "304"
+
+
+USUAL = Stitching()
+"""What a household machine does: lockstitch, the edges in zigzag; common practice, no source."""
+
+
+def read_stitching(text: str) -> Stitching | Problem:
+    """The class of the seams and that of their cut edges, such as `301+504`; `301` alone leaves the edges as they are."""
+    joining, plus, finishing = (part.strip() for part in text.partition("+"))
+    for number in (joining, finishing) if plus else (joining,):
+        if number not in STITCHES:
+            known = ", ".join(f"{one.number} {one.name}" for one in STITCHES.values())
+            return Problem(
+                "stitch-unknown",
+                f'There is no stitch class "{number}". Write that of the seams and that of their cut edges, 301+504, '
+                f"or that of the seams alone. Known: {known}.",
+            )
+    return Stitching(joining, finishing or None)
+
+
+def thread_of(pattern: Pattern, stitching: Stitching = USUAL) -> float:
+    """The thread that a garment takes, with waste [mm]."""
+    thread = thread_length(sewn_lengths(pattern, stitching))
+    assert not isinstance(thread, Problem), "only known stitches are chosen"  # noqa: S101 - our own mistake
+    return thread
+
+
+def sewn_lengths(pattern: Pattern, stitching: Stitching = USUAL) -> tuple[SewnLength, ...]:
     """All stitching of a garment [mm], by ISO 4915 class.
 
-    Every seam is sewn once by `joining`, and the cut edges of both its sides once by `finishing` (None: not
-    finished).  Hems, casings, bindings and facings are stitched once.  A seam on a half piece, or on a pair, counts
-    on both sides of the body.
+    Every seam is sewn once, and the cut edges of both its sides are finished once.  Hems, casings, bindings and facings
+    are stitched once.  A seam on a half piece, or on a pair, counts on both sides of the body.
     """
-    return tuple(_seams(pattern, joining, finishing)) + tuple(_edges(pattern, joining))
+    seams = _seams(pattern, stitching.joining, stitching.finishing)
+    return (*seams, *_edges(pattern, stitching.joining))
 
 
 def _seams(pattern: Pattern, joining: str, finishing: str | None) -> Iterator[SewnLength]:

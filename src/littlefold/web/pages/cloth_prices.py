@@ -1,4 +1,4 @@
-"""What notions and thread cost, as a link says it: `price-elastic=1.20`, `price-thread=2.50`."""
+"""What notions and thread cost, and the stitches: `price-elastic=1.20`, `cloth-sewn=301+504` in a link."""
 
 from __future__ import annotations
 
@@ -7,7 +7,9 @@ from typing import TYPE_CHECKING, Final
 
 from littlefold.lay.cloth import YARD
 from littlefold.lay.price import read_price
+from littlefold.lay.sewn import USUAL, Stitching, read_stitching
 from littlefold.lay.shopping import REEL
+from littlefold.problem import Problem
 from littlefold.web.pages.cloth_asked import WRITTEN, not_a_price
 
 if TYPE_CHECKING:
@@ -19,6 +21,18 @@ if TYPE_CHECKING:
     from littlefold.web.preferences import Units
 
 THREAD: Final = "thread"
+SEWN: Final = "cloth-sewn"
+WAYS_TO_SEW: Final = {
+    "": "lockstitch, edges in zigzag",
+    "301": "lockstitch, edges left",
+    "304+304": "zigzag, edges in zigzag",
+    "301+503": "lockstitch, edges overedged with two threads",
+    "301+504": "lockstitch, edges overedged with three threads",
+    "504": "overedge of three threads",
+    "516": "safety stitch",
+    "401+504": "chain stitch, edges overedged with three threads",
+}
+"""What the page offers, by ISO 4915 class; a link may say any other."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,12 +69,14 @@ class Prices:
         known: By name, what was understood.
         typed: What was written in each field.
         refused: What could not be understood, by field.
+        stitching: How the garment is sewn.
     """
 
     fields: tuple[PriceField, ...]
     known: dict[str, Price]
     typed: dict[str, str]
     refused: dict[str, str] = field(default_factory=dict)
+    stitching: Stitching = USUAL
 
 
 def read_prices(fields: Mapping[str, str], outcome: Outcome, units: Units) -> Prices:
@@ -70,7 +86,12 @@ def read_prices(fields: Mapping[str, str], outcome: Outcome, units: Units) -> Pr
     read = {one: read_price(typed[one.key], one.per) for one in asked if one.key in typed}
     known = {one.name: price for one, price in read.items() if price is not None}
     refused = {one.key: not_a_price(typed[one.key]) for one, price in read.items() if price is None}
-    return Prices(asked, known, typed, refused)
+    if sewn := fields.get(SEWN, "").strip()[:WRITTEN]:
+        typed[SEWN] = sewn
+    stitching = read_stitching(sewn) if sewn else USUAL
+    if isinstance(stitching, Problem):
+        refused[SEWN], stitching = stitching.message, USUAL
+    return Prices(asked, known, typed, refused, stitching)
 
 
 def price_fields(outcome: Outcome, units: Units) -> tuple[PriceField, ...]:

@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Literal
 
 from littlefold.booklet.bundle import cautions
-from littlefold.lay.sewn import sewn_lengths
+from littlefold.lay.sewn import thread_of
 from littlefold.lay.sheet import LayPlan, lay_sheet, marker
 from littlefold.lay.shopping import shopping_list
 from littlefold.lay.stripes import stripes_met
-from littlefold.lay.thread import thread_length
 from littlefold.problem import Problem
 from littlefold.sheet.paper import read_paper
 
@@ -26,8 +25,7 @@ if TYPE_CHECKING:
 
 def to_buy(outcome: Outcome, lays: tuple[Lay, ...], prices: Prices, units: Units) -> ShoppingList:
     """What to buy for a garment with one lay for each of its cloths."""
-    thread = thread_length(sewn_lengths(outcome.pattern))
-    assert not isinstance(thread, Problem)  # noqa: S101 - the usual stitches are known
+    thread = thread_of(outcome.pattern, prices.stitching)
     return shopping_list(lays, outcome.draft.notions, thread, prices.known, units)
 
 

@@ -10,6 +10,7 @@ from littlefold.lay.stripes_told import told
 from littlefold.web.pages.cloth_asked import AT_ONCE, SQUARE, WAYS
 from littlefold.web.pages.cloth_compared import remarks_on
 from littlefold.web.pages.cloth_laid import first_of, in_words
+from littlefold.web.pages.cloth_prices import SEWN, WAYS_TO_SEW
 from littlefold.web.pages.cloth_said import cloth_title, lay_words, ways_words
 
 if TYPE_CHECKING:
@@ -105,7 +106,7 @@ def _notches(on: OnCloth) -> Iterator[str]:
 
 
 def price_slip(prices: Prices) -> Json:
-    """The fields of the prices of notions and thread."""
+    """The fields of the prices of notions and thread, and of the stitches."""
     return {
         "fields": [
             {
@@ -116,6 +117,12 @@ def price_slip(prices: Prices) -> Json:
             }
             for one in prices.fields
         ],
+        "sewn": {
+            "key": SEWN,
+            "typed": prices.typed.get(SEWN, ""),
+            "refused": prices.refused.get(SEWN, ""),
+            "ways": WAYS_TO_SEW,
+        },
         "more": bool(prices.typed),
     }
 
