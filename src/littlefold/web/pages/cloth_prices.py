@@ -23,14 +23,14 @@ if TYPE_CHECKING:
 THREAD: Final = "thread"
 SEWN: Final = "cloth-sewn"
 WAYS_TO_SEW: Final = {
-    "": "lockstitch, edges in zigzag",
+    "": "lockstitch, edges zigzag",
     "301": "lockstitch, edges left",
-    "304+304": "zigzag, edges in zigzag",
-    "301+503": "lockstitch, edges overedged with two threads",
-    "301+504": "lockstitch, edges overedged with three threads",
-    "504": "overedge of three threads",
+    "304+304": "zigzag, edges zigzag",
+    "301+503": "lockstitch, 2-thread overedge",
+    "301+504": "lockstitch, 3-thread overedge",
+    "504": "3-thread overedge alone",
     "516": "safety stitch",
-    "401+504": "chain stitch, edges overedged with three threads",
+    "401+504": "chain, 3-thread overedge",
 }
 """What the page offers, by ISO 4915 class; a link may say any other."""
 
