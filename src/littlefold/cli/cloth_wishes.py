@@ -1,4 +1,4 @@
-"""What was asked beyond the cloth itself, on the command line: prices, stitches, other cloths, pins, damage, scraps, stripes."""
+"""What was asked beyond the cloth itself, on the command line: prices, stitches, other cloths, pins, spots, scraps, stripes."""
 
 from __future__ import annotations
 
