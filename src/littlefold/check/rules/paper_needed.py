@@ -34,20 +34,20 @@ _MAKES = ("piece.", "shape.")
 )
 def paper_needed(pattern: Pattern, circumstances: Circumstances) -> Iterator[Problem]:
     """A note for each drawing; a folded sheet is wider than its half pieces by the fold margin."""
-    bounds, needed = sheet_bounds(pattern), set(sheets_needed(pattern))
+    bounds = sheets_needed(pattern)
     for sheet in pattern.draft.sheets:
-        if sheet.name in needed:
+        if sheet.name in bounds:
             yield _note(sheet.name, bounds[sheet.name], _fold_way(pattern, sheet), circumstances.fold_margin)
 
 
-def sheets_needed(pattern: Pattern) -> tuple[str, ...]:
-    """The drawings that need paper, in the order of their notes."""
+def sheets_needed(pattern: Pattern) -> Mapping[str, Bounds]:
+    """The drawings that need paper, in the order of their notes, and how large each is."""
     bounds, spared = sheet_bounds(pattern), _without_paper(pattern)
-    return tuple(
-        sheet.name
+    return {
+        sheet.name: bounds[sheet.name]
         for sheet in pattern.draft.sheets
         if sheet.name in bounds and sheet.name not in spared and _is_drawing(bounds[sheet.name])
-    )
+    }
 
 
 def _is_drawing(bounds: Bounds) -> bool:
