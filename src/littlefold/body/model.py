@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from math import exp
+from math import sinh
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
@@ -90,9 +90,8 @@ class BodyModel:
 
     def _expected(self, name: str, stature: float, middle: float, spread: float) -> Expected:
         curve = self.curves[name]
-        median, unit = curve.median(stature), curve.spread(stature)
-        ends = (median * exp((middle - spread) * unit), median * exp((middle + spread) * unit))
-        return Expected(median * exp(middle * unit), (ends[1] - ends[0]) / 2)
+        mm = curve.deviated(stature, middle)
+        return Expected(mm, mm * sinh(spread * curve.spread(stature)))  # half of what lies between both ends
 
     def log_density(
         self, known: tuple[str, ...], lengths: Floats, statures: Floats, sex: Sex | None
