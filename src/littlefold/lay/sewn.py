@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from littlefold.lay.thread import STITCHES, SewnLength, thread_length
+from littlefold.lay.thread import STITCHES, SewnLength, no_such_stitch, thread_length
 from littlefold.problem import Problem
 
 if TYPE_CHECKING:
@@ -40,12 +40,7 @@ def read_stitching(text: str) -> Stitching | Problem:
     joining, plus, finishing = (part.strip() for part in text.partition("+"))
     for number in (joining, finishing) if plus else (joining,):
         if number not in STITCHES:
-            known = ", ".join(f"{one.number} {one.name}" for one in STITCHES.values())
-            return Problem(
-                "stitch-unknown",
-                f'There is no stitch class "{number}". Write that of the seams and that of their cut edges, 301+504, '
-                f"or that of the seams alone. Known: {known}.",
-            )
+            return no_such_stitch(number)
     return Stitching(joining, finishing or None)
 
 

@@ -62,7 +62,16 @@ def thread_length(sewn: Iterable[SewnLength], waste: float = WASTE) -> float | P
     for seam in sewn:
         stitch = STITCHES.get(seam.stitch)
         if stitch is None:
-            known = ", ".join(STITCHES)
-            return Problem("stitch-unknown", f'There is no stitch class "{seam.stitch}". Known: {known}.')
+            return no_such_stitch(seam.stitch)
         total += seam.length * stitch.ratio
     return total * (1 + waste)
+
+
+def no_such_stitch(number: str) -> Problem:
+    """That a class is none that we know, with those that are."""
+    known = ", ".join(f"{one.number} {one.name}" for one in STITCHES.values())
+    return Problem(
+        "stitch-unknown",
+        f'There is no stitch class "{number}". Write that of the seams and that of their cut edges, 301+504, or that of the '
+        f"seams alone. Known: {known}.",
+    )
