@@ -77,8 +77,10 @@ def paired(
     by_name = {piece.name: piece for piece in told}
     edges = [(name, edge) for name, edge in chosen if isinstance(edge, str)]
     first = _chosen_seams(by_name, meetings, edges)
-    if isinstance(first, Problem) or repeat is None:
-        return first if isinstance(first, Problem) else told
+    if isinstance(first, Problem):
+        return first
+    if repeat is None:
+        return told
     held = {name: by_name[name].match for name, _ in notches}
     then = _in_turn([one for one in meetings if not _hindrance(one, by_name)])
     along = {name: point.x for name, point in held.items() if point is not None}
